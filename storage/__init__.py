@@ -1,0 +1,1 @@
+"""One file of data: typed tables, the unit of work, the queues, migrations."""

@@ -1,0 +1,1 @@
+"""What the trade knows. Pure: no messenger, no database, no clock on the wall."""

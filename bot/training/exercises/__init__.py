@@ -1,0 +1,1 @@
+"""The exercise catalogue: what each movement is, needs and trains."""
