@@ -15,9 +15,7 @@ from bot.training.kit import KitItem
 from bot.training.loads import Load
 from bot.training.tempo import Tempo
 
-ExerciseId = NewType(
-    "ExerciseId", str
-)  # catalogue id such as "goblet_squat"; a coach's own begins with "own:"
+ExerciseId = NewType("ExerciseId", str)  # catalogue id such as "goblet_squat"; a coach's own begins with "own:"
 
 
 class Measure(StrEnum):
@@ -176,9 +174,7 @@ class Block:
     week_aims: tuple[str, ...] = ()
     note: str = ""
     policy: PolicyKind = PolicyKind.USUAL
-    aliases: tuple[tuple[str, str], ...] = field(
-        default=()
-    )  # the coach's own short names: (alias, exercise_name)
+    aliases: tuple[tuple[str, str], ...] = field(default=())  # the coach's own short names: (alias, exercise_name)
 
     def day(self, number: int) -> Day | None:
         return next((day for day in self.days if day.number == number), None)

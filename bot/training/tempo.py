@@ -37,9 +37,7 @@ class Tempo:
         return f"{self.eccentric_s}-{self.stretched_s}-{lifting}-{self.squeezed_s}"
 
 
-_SEPARATED = re.compile(
-    r"\s*(\d{1,2})\s*([-–—/.:])\s*(\d{1,2})\s*\2\s*(\d{1,2}|[xX])(?:\s*\2\s*(\d{1,2}|[xX]))?\s*"
-)
+_SEPARATED = re.compile(r"\s*(\d{1,2})\s*([-–—/.:])\s*(\d{1,2})\s*\2\s*(\d{1,2}|[xX])(?:\s*\2\s*(\d{1,2}|[xX]))?\s*")
 _PACKED = re.compile(r"\s*(\d)(\d)(\d|[xX])(\d|[xX])?\s*")
 
 

@@ -108,9 +108,7 @@ class Exercise:
     harder: tuple[ExerciseId, ...] = ()
     quiet: bool = True
     room: str = "stand"
-    joint_actions: tuple[
-        str, ...
-    ] = ()  # "knee extension", "hip extension": the reference test derives muscles from these
+    joint_actions: tuple[str, ...] = ()  # "knee extension", "hip extension": the reference test derives muscles from these
     tempo_note: str = ""
     cues: tuple[str, ...] = ()
     source: str = ""
