@@ -108,7 +108,10 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One good question. code: which kind of doubt ("load_or_reps", "which_exercise", "missing_load", "surprise" ...); about: the words in doubt."""
+    """One good question. code: which kind of doubt ("load_or_reps", "which_exercise", "missing_load", "surprise" ...).
+
+    about: the words in doubt.
+    """
 
     code: str
     about: str

@@ -33,7 +33,8 @@ class Situation:
     """What is known when a text arrives.
 
     now: aware, in the member's zone. day: today's day of the split with its slots, None on a rest day. block: the whole block,
-    for backdated sets and names of other days. today: this session's records, oldest first. last_time: for the slots of `day`, the records of
+    for backdated sets and names of other days.
+    today: this session's records, oldest first. last_time: for the slots of `day`, the records of
     the latest earlier session, oldest first. earlier: other records of the last weeks (backdated sessions to correct).
     swaps: slot label -> the exercise taken in its place. on_rest: the message came within a running session.
     """
