@@ -1,0 +1,172 @@
+"""What is to happen because time passes: one row a thing and a moment.
+
+| promised | enforced by | shown in tests/storage/test_due.py |
+|---|---|---|
+| a thing is planned once | unique (kind, key), insert-or-ignore | a_planned_thing_is_planned_once |
+| what has happened does not happen again | finished rows are not re-dated | what_has_happened_stays_so |
+| its deed and "done" are one | same transaction (`storage.unit_of_work`) | (tests/clock/test_sweep.py) |
+| two workers never take the same row | SKIP LOCKED; on SQLite BEGIN IMMEDIATE | two_workers_never_share_a_row |
+| looking costs what is due, not what is planned | partial index on open rows | (tests/bench/bench_sweep.py) |
+
+Not promised: the exact second. A row is seen by the next sweep, and a late one may be dropped by its own limit.
+
+States: open -> done | dropped (too late) | failed; a cancelled row is removed. Nothing else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import CheckConstraint, Index, String, UniqueConstraint, delete, func, insert, select, text, update
+from sqlalchemy.orm import Mapped, Session, mapped_column
+
+from storage.base import Base, BigId
+
+KEEP_FINISHED_FOR = timedelta(days=60)
+OPEN = text("state = 'open'")
+
+
+class DueTable(Base):
+    __tablename__ = "due"
+    __table_args__ = (
+        UniqueConstraint("kind", "key"),
+        CheckConstraint("state in ('open', 'done', 'dropped', 'failed')", name="state_known"),
+        Index("ix_due_open", "try_at_utc", sqlite_where=OPEN, postgresql_where=OPEN),
+        Index("ix_due_member_id", "member_id"),
+        {"comment": "What is to happen, and when."},
+    )
+
+    id: Mapped[int] = mapped_column(BigId, primary_key=True)
+    kind: Mapped[str] = mapped_column(String(60))
+    key: Mapped[str] = mapped_column(String(200), comment="Names the thing: member and local date, or the like.")
+    member_id: Mapped[int | None] = mapped_column(BigId)
+    due_at_utc: Mapped[datetime]
+    try_at_utc: Mapped[datetime] = mapped_column(comment="When to look at it: its moment, or after a failure a later one.")
+    fields: Mapped[dict[str, Any]]
+    too_late_after_s: Mapped[int | None] = mapped_column(
+        comment="Seconds after which it is dropped instead; empty: never too late."
+    )
+    state: Mapped[str] = mapped_column(String(10), default="open")
+    attempts: Mapped[int] = mapped_column(default=0)
+    finished_at_utc: Mapped[datetime | None]
+    last_error: Mapped[str | None] = mapped_column(String(300))
+
+
+@dataclass(frozen=True)
+class DueRow:
+    """A thing that is to happen."""
+
+    id: int
+    kind: str
+    key: str
+    due_at_utc: datetime
+    fields: dict[str, Any]
+    member_id: int | None
+    too_late_after_s: int | None
+    attempts: int
+    state: str = "open"
+
+
+C = DueTable.__table__.c
+_COLUMNS = tuple(C[name] for name in DueRow.__dataclass_fields__)
+
+
+class DueList:
+    """The due rows as one transaction sees them."""
+
+    def __init__(self, session: Session, now: datetime) -> None:
+        self._session, self._now = session, now
+
+    def put(
+        self,
+        kind: str,
+        key: str,
+        due_at_utc: datetime,
+        fields: dict[str, Any],
+        *,
+        member_id: int | None = None,
+        too_late_after_s: int | None,
+    ) -> bool:
+        """Plan something. An open (kind, key) is re-dated; one that has happened stays so. Says whether it is open now."""
+        connection = self._session.connection()
+        values = {
+            "due_at_utc": due_at_utc, "try_at_utc": due_at_utc, "fields": fields, "member_id": member_id,
+            "too_late_after_s": too_late_after_s,
+        }  # fmt: skip
+        there = connection.execute(select(C.id, C.state).where(C.kind == kind, C.key == key).with_for_update()).first()
+        if there is None:
+            connection.execute(insert(DueTable.__table__), {"kind": kind, "key": key, "state": "open", "attempts": 0, **values})  # type: ignore[arg-type]
+            return True
+        if there.state != "open":
+            return False
+        self._run(update(DueTable).where(DueTable.id == there.id).values(**values, attempts=0))
+        return True
+
+    def cancel(self, kind: str, key: str) -> bool:
+        """Take one back; says whether it was open."""
+        return self._run(delete(DueTable).where(DueTable.kind == kind, DueTable.key == key, DueTable.state == "open")) == 1
+
+    def cancel_all(self, *, member_id: int, kind: str | None = None) -> int:
+        """Take back all open ones of a member (of one kind); returns how many."""
+        query = delete(DueTable).where(DueTable.member_id == member_id, DueTable.state == "open")
+        return self._run(query.where(DueTable.kind == kind) if kind is not None else query)
+
+    def erase(self, member_id: int) -> int:
+        """Remove all of a member's rows, open or not, for good; returns how many."""
+        return self._run(delete(DueTable).where(DueTable.member_id == member_id))
+
+    def find(self, kind: str, key: str) -> DueRow | None:
+        row = self._session.connection().execute(select(*_COLUMNS).where(C.kind == kind, C.key == key)).first()
+        return DueRow(*row) if row else None
+
+    def of_member(self, member_id: int, *, kind: str | None = None) -> list[DueRow]:
+        """A member's open rows, first due first."""
+        query = select(*_COLUMNS).where(C.member_id == member_id, C.state == "open").order_by(C.due_at_utc, C.id)
+        rows = self._session.connection().execute(query.where(C.kind == kind) if kind is not None else query)
+        return [DueRow(*row) for row in rows]
+
+    def claim(self, now: datetime, limit: int) -> Sequence[DueRow]:
+        """What is due, oldest first, kept from other workers until the transaction ends."""
+        query = (
+            select(*_COLUMNS)
+            .where(C.state == "open", C.try_at_utc <= now)
+            .order_by(C.try_at_utc, C.id)
+            .limit(limit)
+            .with_for_update(skip_locked=True)
+        )
+        return [DueRow(*row) for row in self._session.connection().execute(query)]
+
+    def next_due_at(self) -> datetime | None:
+        """The moment of the first open row; for one that failed, of its next try."""
+        query = select(C.try_at_utc).where(C.state == "open").order_by(C.try_at_utc).limit(1)
+        return self._session.connection().execute(query).scalar()
+
+    def done(self, row_id: int, now: datetime) -> None:
+        self._move(row_id, state="done", finished_at_utc=now)
+
+    def drop(self, row_id: int, now: datetime, reason: str) -> None:
+        self._move(row_id, state="dropped", finished_at_utc=now, last_error=reason[:300])
+
+    def failed(self, row_id: int, now: datetime, reason: str, retry_at_utc: datetime | None) -> None:
+        """Count a failure; without a moment for the next try it is given up."""
+        ended: dict[str, Any] = (
+            {"state": "failed", "finished_at_utc": now} if retry_at_utc is None else {"try_at_utc": retry_at_utc}
+        )
+        self._move(row_id, attempts=C.attempts + 1, last_error=reason[:300], **ended)
+
+    def count(self, state: str) -> int:
+        return self._session.scalar(select(func.count()).select_from(DueTable).where(DueTable.state == state)) or 0
+
+    def forget_finished(self, now: datetime) -> int:
+        """Remove what ended more than sixty days ago; returns how many."""
+        return self._run(delete(DueTable).where(DueTable.state != "open", DueTable.finished_at_utc < now - KEEP_FINISHED_FOR))
+
+    def _move(self, row_id: int, **values: Any) -> None:
+        # A deed may cancel or erase its own row (an erased member): then there is nothing left to move.
+        self._run(update(DueTable.__table__).where(C.id == row_id, C.state == "open").values(**values))  # type: ignore[arg-type]
+
+    def _run(self, query: Any) -> int:
+        return int(self._session.connection().execute(query).rowcount)

@@ -1,0 +1,194 @@
+"""What is to be said, kept as data until the platform has it.
+
+| promised | enforced by | shown in tests/storage/test_outbox.py |
+|---|---|---|
+| a reply exists exactly if the deed happened | same transaction as the deed | (the crash script in tests/crash) |
+| one key, one message | unique key, insert-or-ignore | a_second_put_of_a_key_changes_nothing |
+| a sent message is never sent again | states move one way only | a_finished_message_moves_no_more |
+| answers go before bulk | order by lane, then id | answers_come_before_bulk |
+| no one but the sender turns rows into messages | a row holds a kind and fields, no text | (by shape) |
+
+Not promised: exactly one arrival. When the platform's answer is lost, the message is sent again unless it has expired meanwhile:
+an answer may come twice, an expired reminder may not come at all.
+
+States: waiting -> sent | dropped (expired or taken back) | failed (the platform refuses it) | unreachable. Nothing else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import CheckConstraint, Index, String, delete, func, insert, select, text, update
+from sqlalchemy.orm import Mapped, Session, mapped_column
+
+from storage.base import Base, BigId
+from storage.insert import insert_or_ignore
+
+KEEP_FINISHED_FOR = timedelta(days=60)
+OPEN = text("state = 'waiting'")
+
+
+class OutboxTable(Base):
+    __tablename__ = "outbox"
+    __table_args__ = (
+        CheckConstraint("state in ('waiting', 'sent', 'dropped', 'failed', 'unreachable')", name="state_known"),
+        CheckConstraint("lane between 0 and 4", name="lane_known"),
+        Index("ix_outbox_waiting", "lane", "id", sqlite_where=OPEN, postgresql_where=OPEN),
+        Index("ix_outbox_ready", "ready_at_utc", sqlite_where=OPEN, postgresql_where=OPEN),
+        Index("ix_outbox_chat_id", "chat_id"),
+        {"comment": "Messages as data; only the sender makes text of them."},
+    )
+
+    id: Mapped[int] = mapped_column(BigId, primary_key=True)
+    chat_id: Mapped[int] = mapped_column(BigId)
+    thread_id: Mapped[int | None]
+    kind: Mapped[str] = mapped_column(String(60))
+    fields: Mapped[dict[str, Any]]
+    lane: Mapped[int]
+    key: Mapped[str | None] = mapped_column(
+        String(200), unique=True, comment="Given, it makes the message one of its kind for ever."
+    )
+    state: Mapped[str] = mapped_column(String(12), default="waiting")
+    created_at_utc: Mapped[datetime]
+    ready_at_utc: Mapped[datetime]
+    expires_at_utc: Mapped[datetime | None]
+    attempts: Mapped[int] = mapped_column(default=0)
+    parts_sent: Mapped[int] = mapped_column(default=0, comment="Of a text too long for one message.")
+    message_id: Mapped[int | None] = mapped_column(BigId, comment="The platform's, of the last part.")
+    finished_at_utc: Mapped[datetime | None]
+    last_error: Mapped[str | None] = mapped_column(String(300))
+
+
+@dataclass(frozen=True)
+class OutboxRow:
+    """A message as data."""
+
+    id: int
+    chat_id: int
+    thread_id: int | None
+    kind: str
+    fields: dict[str, Any]
+    lane: int
+    key: str | None
+    created_at_utc: datetime
+    expires_at_utc: datetime | None
+    attempts: int
+    parts_sent: int
+    state: str = "waiting"
+    message_id: int | None = None
+
+
+C = OutboxTable.__table__.c
+_COLUMNS = tuple(C[name] for name in OutboxRow.__dataclass_fields__)
+
+
+class Outbox:
+    """The outbox as one transaction sees it."""
+
+    def __init__(self, session: Session, now: datetime) -> None:
+        self._session, self._now = session, now
+        self.has_news = False  # something was put: whoever commits tells the sender
+
+    def put(
+        self,
+        chat_id: int,
+        kind: str,
+        fields: dict[str, Any],
+        *,
+        lane: int = 0,
+        not_before_utc: datetime | None = None,
+        expires_at_utc: datetime | None = None,
+        key: str | None = None,
+        thread_id: int | None = None,
+    ) -> int:
+        """Queue a message; returns its id. A second put of a key changes nothing and returns the first one's id."""
+        row = {
+            "chat_id": chat_id, "thread_id": thread_id, "kind": kind, "fields": fields, "lane": int(lane), "key": key,
+            "state": "waiting", "created_at_utc": self._now, "ready_at_utc": not_before_utc or self._now,
+            "expires_at_utc": expires_at_utc, "attempts": 0, "parts_sent": 0,
+        }  # fmt: skip
+        self.has_news = True
+        if key is None:
+            result = self._session.connection().execute(insert(OutboxTable.__table__), row)  # type: ignore[arg-type]
+            return int(result.inserted_primary_key[0])  # type: ignore[index]
+        insert_or_ignore(self._session, OutboxTable, [row], unique="key")
+        return int(self._session.connection().execute(select(C.id).where(C.key == key)).scalar_one())
+
+    def drop(self, key: str) -> bool:
+        """Take back a message that has not gone out yet; says whether it did."""
+        query = update(OutboxTable).where(OutboxTable.key == key, OutboxTable.state == "waiting")
+        return self._run(query.values(state="dropped", last_error="taken back", finished_at_utc=self._now)) == 1
+
+    def erase(self, chat_id: int) -> int:
+        """Remove all messages to a chat, sent or not, for good; returns how many."""
+        return self._run(delete(OutboxTable).where(OutboxTable.chat_id == chat_id))
+
+    def get(self, row_id: int) -> OutboxRow | None:
+        row = self._session.connection().execute(select(*_COLUMNS).where(C.id == row_id)).first()
+        return OutboxRow(*row) if row else None
+
+    def find(self, key: str) -> OutboxRow | None:
+        """The message of a key, whatever became of it."""
+        row = self._session.connection().execute(select(*_COLUMNS).where(C.key == key)).first()
+        return OutboxRow(*row) if row else None
+
+    def count(self, state: str, *, chat_id: int | None = None) -> int:
+        query = select(func.count()).select_from(OutboxTable).where(OutboxTable.state == state)
+        return self._session.scalar(query.where(OutboxTable.chat_id == chat_id) if chat_id is not None else query) or 0
+
+    def waiting(
+        self, now: datetime, *, lanes: Sequence[int], held: Iterable[int], full: Iterable[int], limit: int
+    ) -> Sequence[OutboxRow]:
+        """What may go out now, first lanes first; without rows that are `held` and chats that are `full`."""
+        query = (
+            select(*_COLUMNS)
+            .where(C.state == "waiting", C.lane.in_(list(lanes)), C.ready_at_utc <= now)
+            .where(C.id.not_in(list(held)), C.chat_id.not_in(list(full)))
+            .order_by(C.lane, C.id)
+            .limit(limit)
+        )
+        return [OutboxRow(*row) for row in self._session.connection().execute(query)]
+
+    def next_ready_at(self, now: datetime) -> datetime | None:
+        """The earliest later moment at which a waiting message may go out."""
+        query = select(C.ready_at_utc).where(C.state == "waiting", C.ready_at_utc > now).order_by(C.ready_at_utc).limit(1)
+        return self._session.connection().execute(query).scalar()
+
+    def mark_sent(self, row_id: int, now: datetime, message_id: int | None) -> None:
+        self._finish(row_id, now, state="sent", message_id=message_id, attempts=C.attempts + 1)
+
+    def mark_part_sent(self, row_id: int) -> None:
+        """Remember that one more part of a long message has arrived."""
+        self._finish(row_id, None, parts_sent=C.parts_sent + 1)
+
+    def mark_dropped(self, row_id: int, now: datetime, reason: str) -> None:
+        self._finish(row_id, now, state="dropped", last_error=reason[:300])
+
+    def mark_failed(self, row_id: int, now: datetime, reason: str) -> None:
+        self._finish(row_id, now, state="failed", last_error=reason[:300], attempts=C.attempts + 1)
+
+    def mark_tried(self, row_id: int, reason: str) -> None:
+        """Count a try without a known good end; the message still waits."""
+        self._finish(row_id, None, attempts=C.attempts + 1, last_error=reason[:300])
+
+    def mark_chat_unreachable(self, chat_id: int, now: datetime, reason: str) -> int:
+        """Give up all that waits for a chat; returns how many."""
+        query = update(OutboxTable).where(OutboxTable.chat_id == chat_id, OutboxTable.state == "waiting")
+        return self._run(query.values(state="unreachable", last_error=reason[:300], finished_at_utc=now))
+
+    def forget_finished(self, now: datetime) -> int:
+        """Remove what was finished more than sixty days ago; returns how many."""
+        return self._run(
+            delete(OutboxTable).where(OutboxTable.state != "waiting", OutboxTable.finished_at_utc < now - KEEP_FINISHED_FOR)
+        )
+
+    def _finish(self, row_id: int, now: datetime | None, **values: Any) -> None:
+        # A row that was erased, dropped or moved on meanwhile is left as it is: what is finished moves no more.
+        finished = {"finished_at_utc": now} if now else {}
+        self._run(update(OutboxTable.__table__).where(C.id == row_id, C.state == "waiting").values(**values, **finished))  # type: ignore[arg-type]
+
+    def _run(self, query: Any) -> int:
+        return int(self._session.connection().execute(query).rowcount)

@@ -1,0 +1,87 @@
+"""How do a deed's writes become real together? One session, one transaction, everything a deed needs as attributes.
+
+    with open_uow() as uow:
+        uow.outbox.put(...)
+        uow.commit()          # without it, leaving undoes everything
+
+| promised | enforced by | shown in tests/storage/test_unit_of_work.py |
+|---|---|---|
+| all of a deed or nothing | one transaction; leaving without commit rolls back | what_is_not_committed_did_not_happen |
+| the sender hears of new messages only when they are real | told after the commit | the_sender_is_told_after_the_commit |
+| a group's new id is new everywhere | every table with a chat_id is rewritten in one go | a_moved_group_keeps_its_rows |
+
+Domain repositories join by a subclass that says what it carries:
+
+    class WholeUnitOfWork(UnitOfWork):
+        def attach(self) -> None:
+            self.members = Shelf(self.session, MemberTable, Member)
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractContextManager
+from datetime import datetime
+from types import TracebackType
+from typing import Any, Self
+
+from sqlalchemy import update
+from sqlalchemy.exc import DBAPIError, InterfaceError, OperationalError
+from sqlalchemy.orm import Session
+
+from storage.base import Base
+from storage.due import DueList
+from storage.engine import Engines
+from storage.inbox import Inbox
+from storage.outbox import Outbox
+
+
+class UnitOfWork:
+    """One transaction. `reads` uses the reading engine: nothing can be written, and no writer waits."""
+
+    session: Session
+    inbox: Inbox
+    outbox: Outbox
+    due: DueList
+
+    def __init__(
+        self, engines: Engines, now: Callable[[], datetime], *, reads: bool = False, on_queued: Callable[[], None] | None = None
+    ) -> None:
+        self._engine = engines.read if reads else engines.write
+        self._now, self._on_queued = now, on_queued
+
+    def __enter__(self) -> Self:
+        now = self._now()
+        self.session = Session(self._engine, expire_on_commit=False)
+        self.inbox, self.outbox, self.due = Inbox(self.session, now), Outbox(self.session, now), DueList(self.session, now)
+        self.attach()
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
+        self.session.close()  # rolls back whatever is not committed
+
+    def attach(self) -> None:
+        """Hang domain repositories on this unit of work; for subclasses."""
+
+    def commit(self) -> None:
+        self.session.commit()
+        if self.outbox.has_news and self._on_queued:
+            self.outbox.has_news = False
+            self._on_queued()
+
+    def savepoint(self) -> AbstractContextManager[Any]:
+        """A part that may fail alone: an error inside undoes it and is raised again."""
+        return self.session.begin_nested()
+
+    def rewrite_chat_id(self, old_id: int, new_id: int) -> None:
+        """A group got a new id: say so in every table that has a chat_id. Values kept as JSON are the caller's."""
+        for table in Base.metadata.sorted_tables:
+            if "chat_id" in table.c:
+                self.session.execute(update(table).where(table.c.chat_id == old_id).values(chat_id=new_id))
+
+
+def is_storage_trouble(error: BaseException) -> bool:
+    """Is the machine to blame (locked, full, unplugged) and not what was being written? Then trying again later helps."""
+    if isinstance(error, DBAPIError) and error.connection_invalidated:
+        return True
+    return isinstance(error, OperationalError | InterfaceError)
