@@ -3,14 +3,14 @@
 | promised | enforced by | shown in tests/storage/test_due.py |
 |---|---|---|
 | a thing is planned once | unique (kind, key), insert-or-ignore | a_planned_thing_is_planned_once |
-| what has happened does not happen again | finished rows are not re-dated | what_has_happened_stays_so |
+| what has happened does not happen again | a finished row opens for a later moment only | what_has_happened_stays_so |
 | its deed and "done" are one | same transaction (`storage.unit_of_work`) | (tests/clock/test_sweep.py) |
 | two workers never take the same row | SKIP LOCKED; on SQLite BEGIN IMMEDIATE | two_workers_never_share_a_row |
 | looking costs what is due, not what is planned | partial index on open rows | (tests/bench/bench_sweep.py) |
 
 Not promised: the exact second. A row is seen by the next sweep, and a late one may be dropped by its own limit.
 
-States: open -> done | dropped (too late) | failed; a cancelled row is removed. Nothing else.
+States: open -> done | dropped (too late) | failed; any of these -> open for a later moment; a cancelled row is removed.
 """
 
 from __future__ import annotations
@@ -90,28 +90,38 @@ class DueList:
         member_id: int | None = None,
         too_late_after_s: int | None,
     ) -> bool:
-        """Plan something. An open (kind, key) is re-dated; one that has happened stays so. Says whether it is open now."""
+        """Plan something; says whether it is open now.
+
+        An open (kind, key) is re-dated. One that has happened opens again only for a moment later than its own: planning the same
+        thing twice does nothing, and a thing that comes back (the next rest call) may keep its key.
+        """
         connection = self._session.connection()
         values = {
             "due_at_utc": due_at_utc, "try_at_utc": due_at_utc, "fields": fields, "member_id": member_id,
             "too_late_after_s": too_late_after_s,
         }  # fmt: skip
-        there = connection.execute(select(C.id, C.state).where(C.kind == kind, C.key == key).with_for_update()).first()
+        there = connection.execute(
+            select(C.id, C.state, C.due_at_utc).where(C.kind == kind, C.key == key).with_for_update()
+        ).first()
         if there is None:
             connection.execute(insert(DueTable.__table__), {"kind": kind, "key": key, "state": "open", "attempts": 0, **values})  # type: ignore[arg-type]
             return True
-        if there.state != "open":
+        if there.state != "open" and due_at_utc <= there.due_at_utc:
             return False
-        self._run(update(DueTable).where(DueTable.id == there.id).values(**values, attempts=0))
+        again = {"state": "open", "attempts": 0, "finished_at_utc": None}
+        self._run(update(DueTable).where(DueTable.id == there.id).values(**values, **again))
         return True
 
     def cancel(self, kind: str, key: str) -> bool:
         """Take one back; says whether it was open."""
         return self._run(delete(DueTable).where(DueTable.kind == kind, DueTable.key == key, DueTable.state == "open")) == 1
 
-    def cancel_all(self, *, member_id: int, kind: str | None = None) -> int:
-        """Take back all open ones of a member (of one kind); returns how many."""
-        query = delete(DueTable).where(DueTable.member_id == member_id, DueTable.state == "open")
+    def cancel_all(self, *, member_id: int | None = None, kind: str | None = None) -> int:
+        """Take back all open ones of a member, of a kind, or both; returns how many. Never without either."""
+        if member_id is None and kind is None:
+            raise ValueError("cancel_all needs a member or a kind")
+        query = delete(DueTable).where(DueTable.state == "open")
+        query = query.where(DueTable.member_id == member_id) if member_id is not None else query
         return self._run(query.where(DueTable.kind == kind) if kind is not None else query)
 
     def erase(self, member_id: int) -> int:

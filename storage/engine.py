@@ -44,7 +44,7 @@ def sqlite_url(path: Path) -> str:
 
 
 def open_engines(url: str) -> Engines:
-    """Open a database by URL, such as `sqlite:////data/companion.sqlite3` or `postgresql://user@host/name`; connects when used."""
+    """Open a database by URL: `sqlite:////data/companion.sqlite3` or `postgresql://user@host/name`; connects when used."""
     if make_url(url).get_backend_name() == "sqlite":
         return Engines(write=_sqlite(url, writes=True), read=_sqlite(url, writes=False))
     engine = create_engine(url, json_serializer=_to_json, pool_size=10, pool_pre_ping=True)

@@ -8,7 +8,7 @@
 | "done" and what was done about it are one | same transaction as the deed | (the crash script in tests/crash) |
 
 Not promised: that update ids rise. After a quiet week the platform starts again at a random number, so order is order of arrival,
-and done updates are forgotten after three days (the platform repeats none after one day), before a random id could meet an old one.
+and done updates are forgotten after three days (the platform repeats none after one day), before a random id could meet one.
 
 States: waiting -> done | parked; parked -> waiting (by the operator). Nothing else.
 """

@@ -27,6 +27,7 @@ from sqlalchemy.orm import Mapped, Session, mapped_column
 from storage.base import Base, BigId
 from storage.insert import insert_or_ignore
 
+LANES = ("answer", "rest", "reminder", "weekly", "bulk")  # in this order they go out
 KEEP_FINISHED_FOR = timedelta(days=60)
 OPEN = text("state = 'waiting'")
 
@@ -98,15 +99,18 @@ class Outbox:
         kind: str,
         fields: dict[str, Any],
         *,
-        lane: int = 0,
+        lane: int | str = "answer",
         not_before_utc: datetime | None = None,
         expires_at_utc: datetime | None = None,
         key: str | None = None,
         thread_id: int | None = None,
     ) -> int:
-        """Queue a message; returns its id. A second put of a key changes nothing and returns the first one's id."""
+        """Queue a message; returns its id. A second put of a key changes nothing and returns 0.
+
+        lane: one of LANES, by name or place.
+        """
         row = {
-            "chat_id": chat_id, "thread_id": thread_id, "kind": kind, "fields": fields, "lane": int(lane), "key": key,
+            "chat_id": chat_id, "thread_id": thread_id, "kind": kind, "fields": fields, "lane": LANES.index(lane) if isinstance(lane, str) else int(lane), "key": key,
             "state": "waiting", "created_at_utc": self._now, "ready_at_utc": not_before_utc or self._now,
             "expires_at_utc": expires_at_utc, "attempts": 0, "parts_sent": 0,
         }  # fmt: skip
@@ -114,7 +118,8 @@ class Outbox:
         if key is None:
             result = self._session.connection().execute(insert(OutboxTable.__table__), row)  # type: ignore[arg-type]
             return int(result.inserted_primary_key[0])  # type: ignore[index]
-        insert_or_ignore(self._session, OutboxTable, [row], unique="key")
+        if not insert_or_ignore(self._session, OutboxTable, [row], unique="key"):
+            return 0
         return int(self._session.connection().execute(select(C.id).where(C.key == key)).scalar_one())
 
     def drop(self, key: str) -> bool:

@@ -124,13 +124,13 @@ class Outbox(Protocol):
         kind: str,
         fields: dict[str, Any],
         *,
-        lane: int = Lane.ANSWER,
+        lane: int | str = Lane.ANSWER,
         not_before_utc: datetime | None = None,
         expires_at_utc: datetime | None = None,
         key: str | None = None,
         thread_id: int | None = None,
     ) -> int:
-        """Queue a message; returns its id. A second put of a key changes nothing and returns the first one's id."""
+        """Queue a message; returns its id. A second put of a key changes nothing and returns 0."""
 
     def drop(self, key: str) -> bool:
         """Take back a message that has not gone out yet; says whether it did."""
@@ -188,12 +188,12 @@ class DueList(Protocol):
         member_id: int | None = None,
         too_late_after_s: int | None,
     ) -> bool:
-        """Plan something. An open (kind, key) is re-dated; one that has happened stays so. Says whether it is open now."""
+        """Plan something; says whether it is open now. See storage.due for a (kind, key) that is there already."""
 
     def cancel(self, kind: str, key: str) -> bool:
         """Take one back; says whether it was open."""
 
-    def cancel_all(self, *, member_id: int, kind: str | None = None) -> int:
+    def cancel_all(self, *, member_id: int | None = None, kind: str | None = None) -> int:
         """Take back all open ones of a member (of one kind); returns how many."""
 
     def claim(self, now: datetime, limit: int) -> Sequence[DueRow]:
