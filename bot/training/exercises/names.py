@@ -1,0 +1,325 @@
+"""Which exercise does a name mean, however it is typed?
+
+Names are folded (see folding), then three steps, the surest first:
+
+1. the folded name is a known one                        "DB bench presses"   -> dumbbell_bench_press, exact
+2. the same words in another order                       "press incline db"   -> incline_dumbbell_press, exact
+3. words compared one by one, rare words weighing more,
+   each unknown word first mended to words that names use "romainian ded lift" -> romanian_deadlift, not exact
+
+Everything is prepared once for a catalogue, so that a question costs some microseconds. `among` narrows the search to the day's
+exercises: there a short "rows" is clear when only one of them is a row.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from heapq import nlargest
+from math import log
+
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+from bot.training.blocks import ExerciseId
+from bot.training.exercises.entry import Exercise
+from bot.training.exercises.folding import FILLERS, Word, fold, folded_words
+
+# A word that says how, not what: little is lost when a name does not have it.
+SOFT = frozenset("weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full exercise "
+                 "standing set rep work classic bodyweight alternating each per leg arm".split())  # fmt: skip
+# Words that describe many exercises and, alone, name none of them.
+MODIFIERS = frozenset("one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low wide close "
+                      "grip lying hip side front back reverse knee chest hand floor wall chair box towel ball exercise foot heel "
+                      "elevated bodyweight strap machine cable supported alternating neutral overhead over under half full mini "
+                      "plate bar ez weight hold up down with out single tall top bottom left right shoulder single cross".split())  # fmt: skip
+# Names that are everyday English too: inside a sentence they count only beside a number or when they are on today's plan.
+EVERYDAY = frozenset("goodmorning hinge bench bridge step run walk stretch swing plank getup situp stepup clean carry march row press "
+                     "child pose cat cow jog crawl wave climb hang punch skip".split())  # fmt: skip
+_ARTICLES = frozenset("a the my this that your".split())
+_LONGEST = 7  # words in a name; longer windows are not looked at
+_EXTRA_COST, _LACK_COST = 1.0, 0.45  # a word too many says "something else"; a word left out is how people shorten
+_UNKNOWN_WEIGHT = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class NameMatch:
+    """One exercise that a text may mean.
+
+    score: 0 to 1. exact: every word is accounted for without mending or guessing. alias: the known name that was hit.
+    """
+
+    exercise: ExerciseId
+    score: float
+    exact: bool
+    alias: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A name found inside a longer text: text[start:end]."""
+
+    start: int
+    end: int
+    match: NameMatch
+
+
+@dataclass(frozen=True, slots=True)
+class _Name:
+    exercise: ExerciseId
+    text: str
+    words: tuple[str, ...]
+    weight: float
+
+
+class NameIndex:
+    """All names of a set of exercises, ready to be asked. A coach's own exercises (last in the order) win an equal name."""
+
+    def __init__(self, exercises: Sequence[Exercise]) -> None:
+        pairs = [(exercise, text, fold(text)) for exercise in exercises for text in (exercise.name, *exercise.aliases)]
+        counts: dict[str, int] = defaultdict(int)
+        for _, _, words in pairs:
+            for word in set(words):
+                counts[word] += 1
+        self._weight = {word: log(1 + len(pairs) / count) for word, count in counts.items()}
+        self._vocabulary = sorted(counts)
+        self._by_length: dict[int, list[str]] = defaultdict(list)
+        for word in self._vocabulary:
+            self._by_length[len(word)].append(word)
+        self._implied = {exercise.id: _implied_words(exercise) for exercise in exercises}
+        self._names: list[_Name] = []
+        self._places: dict[str, list[int]] = defaultdict(list)
+        self._of_exercise: dict[ExerciseId, list[int]] = defaultdict(list)
+        self._keys: dict[str, int] = {}
+        self._bags: dict[tuple[str, ...], int] = {}
+        for exercise, text, words in pairs:
+            self._add(exercise.id, text, words)
+        self._mend = lru_cache(maxsize=4096)(self._mended)
+
+    def _add(self, exercise: ExerciseId, text: str, words: tuple[str, ...]) -> None:
+        place = len(self._names)
+        self._names.append(_Name(exercise, text, words, sum(self._weight[word] for word in words)))
+        self._of_exercise[exercise].append(place)
+        for word in set(words):
+            self._places[word].append(place)
+        self._keys["".join(words)] = place
+        self._bags[tuple(sorted(words))] = place
+
+    def find(self, text: str, *, among: Iterable[ExerciseId] | None = None, limit: int = 5) -> tuple[NameMatch, ...]:
+        """The exercises that a name may mean, likeliest first; empty if no word of it is known.
+
+        among: look at these exercises only.
+        """
+        allowed = None if among is None else frozenset(among)
+        words = fold(text)
+        if not words or limit < 1:
+            return ()
+        sure = self._sure(words, allowed)
+        others = [match for match in self._alike(words, allowed, limit + 1) if sure is None or match.exercise != sure.exercise]
+        if sure is None:
+            return tuple(others[:limit])
+        return (sure, *others[: limit - 1])
+
+    def mentions(self, text: str, *, among: Iterable[ExerciseId] | None = None) -> tuple[Mention, ...]:
+        """Exercise names inside a longer text, in reading order, the longest at each place, never overlapping.
+
+        Known names are found (a slip of a letter or two in a longer word is mended); with `among` also a shorter name that fits
+        exactly one of these exercises.
+        """
+        allowed = None if among is None else frozenset(among)
+        words = folded_words(text)
+        found: list[Mention] = []
+        start = 0
+        while start < len(words):
+            mention, used = self._mention_at(words, start, allowed)
+            if mention:
+                found.append(mention)
+            start += used
+        return tuple(found)
+
+    def _sure(self, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None) -> NameMatch | None:
+        for place, score in ((self._keys.get("".join(words)), 1.0), (self._bags.get(tuple(sorted(words))), 0.98)):
+            if place is not None and (allowed is None or self._names[place].exercise in allowed):
+                name = self._names[place]
+                return NameMatch(name.exercise, score, True, name.text)
+        return None
+
+    def _alike(self, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None, limit: int) -> list[NameMatch]:
+        sides = [self._readings_of(word) for word in words]
+        weights = [max((self._weight[known] for known, _ in side), default=_UNKNOWN_WEIGHT) for side in sides]
+        hits = self._hits(sides, allowed)
+        best: dict[ExerciseId, tuple[float, bool, float, int]] = {}
+        for place, hit in hits.items():
+            scored = self._score(self._names[place], words, weights, hit)
+            if scored[0] > best.get(self._names[place].exercise, (0.0,))[0]:
+                best[self._names[place].exercise] = (*scored, place)
+        if allowed is not None:
+            best = _clear_if_only_one(best)
+        top = nlargest(limit, best.items(), key=lambda item: item[1][0])
+        return [NameMatch(exercise, round(score, 3), False, self._names[place].text) for exercise, (score, _, _, place) in top]
+
+    def _hits(
+        self, sides: list[tuple[tuple[str, float], ...]], allowed: frozenset[ExerciseId] | None
+    ) -> dict[int, dict[int, tuple[float, str]]]:
+        """Name's place -> {which word of the question: (quality, the name's word)}."""
+        hits: dict[int, dict[int, tuple[float, str]]] = {}
+        for position, side in enumerate(sides):
+            for known, quality in side:
+                for place in self._places[known]:
+                    if allowed is not None and self._names[place].exercise not in allowed:
+                        continue
+                    mine = hits.setdefault(place, {})
+                    if mine.get(position, (0.0, ""))[0] < quality:
+                        mine[position] = (quality, known)
+        return hits
+
+    def _score(
+        self, name: _Name, words: tuple[str, ...], weights: list[float], hit: dict[int, tuple[float, str]]
+    ) -> tuple[float, bool, float]:
+        """Score, whether every word of the question is accounted for, and the worst mending among them."""
+        matched = hit_weight = extra = 0.0
+        covered, worst = True, 1.0
+        implied = self._implied[name.exercise]
+        seen: set[str] = set()
+        for position, word in enumerate(words):
+            if position in hit:
+                quality, known = hit[position]
+                matched += self._weight[known] * quality
+                if known not in seen:
+                    hit_weight += self._weight[known]
+                    seen.add(known)
+                worst = min(worst, quality)
+            elif word in implied:
+                extra += 0.1 * weights[position]
+            elif word in SOFT:
+                extra += 0.25 * weights[position]
+            else:
+                extra += weights[position]
+                covered = False
+        lack = max(0.0, name.weight - hit_weight)
+        slip = hit_weight - matched if matched < hit_weight else 0.0
+        score = matched / (matched + slip + _EXTRA_COST * extra + _LACK_COST * lack)
+        return min(score, 0.97), covered, worst
+
+    def _readings_of(self, word: str) -> tuple[tuple[str, float], ...]:
+        return ((word, 1.0),) if word in self._weight else self._mend(word)
+
+    def _mended(self, word: str) -> tuple[tuple[str, float], ...]:
+        """Known words that an unknown one may be: with slips of the thumb, or cut short; each with a quality below 1."""
+        room = _slips_allowed(word)
+        if not room:
+            return ()
+        near = [known for length in range(len(word) - room, len(word) + room + 1) for known in self._by_length.get(length, ())]
+        found = process.extract(word, near, scorer=OSA.distance, score_cutoff=room, limit=4)
+        nearest = min((int(distance) for _, distance, _ in found), default=99)
+        mended = {known: 1.0 - 0.08 * distance for known, distance, _ in found if distance == nearest}
+        if not mended or nearest > 1:
+            whole = {known: 0.9 for known in self._vocabulary if known.startswith(word) and known != word}
+            mended = {**mended, **whole} if len(whole) <= 6 else mended
+        return tuple(mended.items())
+
+    def _mention_at(self, words: list[Word], start: int, allowed: frozenset[ExerciseId] | None) -> tuple[Mention | None, int]:
+        """The longest name that begins at this word, and how many words to go on by."""
+        if words[start].word in FILLERS:
+            return None, 1
+        for length in range(min(_LONGEST, len(words) - start), 0, -1):
+            window = words[start : start + length]
+            if window[-1].word in FILLERS:
+                continue
+            match = self._named_whole(window, allowed) or self._named_shortly(window, allowed)
+            if match and not self._only_english(words, start, length, match, allowed):
+                return Mention(window[0].start, window[-1].end, match), length
+        return None, 1
+
+    def _named_whole(self, window: list[Word], allowed: frozenset[ExerciseId] | None) -> NameMatch | None:
+        typed = tuple(word.word for word in window if word.word not in FILLERS)
+        if all(word.isdigit() for word in typed):
+            return None
+        sure = self._sure(typed, None)
+        if sure:
+            return self._todays(sure, typed, allowed)
+        mended = tuple(self._mend_firmly(word) for word in typed)
+        if mended == typed:
+            return None
+        sure = self._sure(mended, None)
+        return self._todays(NameMatch(sure.exercise, 0.9, False, sure.alias), mended, allowed) if sure else None
+
+    def _todays(self, match: NameMatch, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None) -> NameMatch:
+        """A known name of another exercise means today's when today has exactly one that fits it ("bench press", today dumbbells)."""
+        if allowed is None or match.exercise in allowed:
+            return match
+        return self._only_fit(words, allowed) or match
+
+    def _named_shortly(self, window: list[Word], allowed: frozenset[ExerciseId] | None) -> NameMatch | None:
+        if allowed is None or _is_figure(window[0]) or _is_figure(window[-1]):
+            return None
+        words = tuple(self._mend_firmly(word.word) for word in window if word.word not in FILLERS)
+        if all(word in MODIFIERS for word in words) and words != ("bench",):
+            return None
+        return self._only_fit(words, allowed)
+
+    def _only_fit(self, words: tuple[str, ...], allowed: frozenset[ExerciseId]) -> NameMatch | None:
+        """The one exercise of today whose names (or kit) hold all these words; None if none or several do."""
+        fits: dict[ExerciseId, str] = {}
+        for exercise in allowed:
+            implied = self._implied.get(exercise, frozenset())
+            for place in self._of_exercise.get(exercise, ()):
+                mine = self._names[place].words
+                if any(word in mine for word in words) and all(word in mine or word in implied for word in words):
+                    fits.setdefault(exercise, self._names[place].text)
+        if len(fits) != 1:
+            return None
+        ((exercise, alias),) = fits.items()
+        return NameMatch(exercise, 0.9, False, alias)
+
+    def _mend_firmly(self, word: str) -> str:
+        """Mend one word only where a single known word is near: inside a sentence most words are no exercise at all."""
+        if word in self._weight or len(word) < 5:
+            return word
+        near = [(known, quality) for known, quality in self._mend(word) if abs(len(known) - len(word)) <= 2]
+        return near[0][0] if len(near) == 1 and near[0][1] >= (0.92 if len(word) < 7 else 0.84) else word
+
+    def _only_english(
+        self, words: list[Word], start: int, length: int, match: NameMatch, allowed: frozenset[ExerciseId] | None
+    ) -> bool:
+        """Is it everyday English rather than a name? "good morning!", "sat on the bench"."""
+        key = "".join(word.word for word in words[start : start + length])
+        before = words[start - 1].word if start else ""
+        if key == "bench" and before in _ARTICLES:
+            return True
+        if key not in EVERYDAY or (allowed is not None and match.exercise in allowed):
+            return False
+        beside = [words[at].word for at in (start - 1, start + length) if 0 <= at < len(words)]
+        return not any(word.isdigit() for word in beside)
+
+
+def _is_figure(word: Word) -> bool:
+    """Was it typed as digits? A lone 1 folds to "one", yet beside a short name it is a count."""
+    return word.word.isdigit() or (word.word == "one" and word.end - word.start == 1)
+
+
+def _implied_words(exercise: Exercise) -> frozenset[str]:
+    """Words that add nothing to this exercise's name: the kit it may use, one side at a time."""
+    kit = " ".join(item.value.replace("_", " ") for way in exercise.kit for item in way)
+    words = set(fold(kit))
+    if exercise.one_sided:
+        words |= {"one", "arm", "leg", "alternating"}
+    return frozenset(words)
+
+
+def _clear_if_only_one(
+    best: dict[ExerciseId, tuple[float, bool, float, int]],
+) -> dict[ExerciseId, tuple[float, bool, float, int]]:
+    """Among a few exercises a short name is clear when exactly one has all its words."""
+    whole = [exercise for exercise, (_, covered, _, _) in best.items() if covered]
+    if len(whole) != 1:
+        return best
+    score, covered, worst, place = best[whole[0]]
+    return {**best, whole[0]: (max(score, 0.92 * worst), covered, worst, place)}
+
+
+def _slips_allowed(word: str) -> int:
+    """How many letters may be wrong: none in short words, where another word is too near."""
+    return 0 if len(word) < 4 else 1 if len(word) < 6 else 2 if len(word) < 9 else 3
