@@ -16,7 +16,7 @@ States: waiting -> done | parked; parked -> waiting (by the operator). Nothing e
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
@@ -76,12 +76,12 @@ class Inbox:
         rows = [self._as_row(raw) for raw in updates]
         return insert_or_ignore(self._session, InboxTable, rows, unique="update_id") if rows else 0
 
-    def waiting(self, *, after_id: int = 0, limit: int) -> Sequence[InboxRow]:
-        """Updates not handled yet, in order of arrival, with an id above `after_id`."""
+    def waiting(self, *, held: Iterable[int] = (), limit: int) -> Sequence[InboxRow]:
+        """Updates not handled yet, in order of arrival, without those that are `held` already."""
         table = InboxTable.__table__.c
         query = (
             select(table.id, table.update_id, table.chat_id, table.body, table.attempts)
-            .where(table.state == "waiting", table.id > after_id)
+            .where(table.state == "waiting", table.id.not_in(list(held)))
             .order_by(table.id)
             .limit(limit)
         )

@@ -228,8 +228,8 @@ class Inbox(Protocol):
     def store(self, updates: Sequence[Any]) -> int:
         """Keep raw updates; those already on record change nothing. Returns how many are new."""
 
-    def waiting(self, *, after_id: int, limit: int) -> Sequence[InboxRow]:
-        """Updates not handled yet, in order of arrival, with an id above `after_id`."""
+    def waiting(self, *, held: Iterable[int] = (), limit: int) -> Sequence[InboxRow]:
+        """Updates not handled yet, in order of arrival, without those that are `held` already."""
 
     def take(self, row_id: int) -> bool:
         """Take one for this transaction. False when it is done, taken elsewhere, or an older one of its chat still waits."""

@@ -22,6 +22,7 @@ context.configure(
     connection=context.config.attributes["connection"],
     target_metadata=Base.metadata,
     render_as_batch=True,  # SQLite alters a table by rewriting it
+    transactional_ddl=True,  # on SQLite as well, since we begin transactions ourselves
     transaction_per_migration=False,
     compare_type=True,
     render_item=in_our_words,

@@ -1,0 +1,101 @@
+"""What happens because time passed? One sweep claims what is due and runs its deed.
+
+| promised | enforced by | shown in tests/clock/test_sweep.py |
+|---|---|---|
+| a deed and its row's "done" are one | one transaction | a_deed_and_its_done_are_one |
+| one deed's failure harms no other | a savepoint each | a_failing_deed_harms_no_other |
+| a late thing is done late or dropped, as its own limit says | too_late_after_s | what_is_too_late_is_dropped_and_counted |
+| a failing deed is tried again, then given up | five tries, growing pauses | a_deed_that_keeps_failing_is_given_up |
+| answers wait for one batch at most | small batches, a transaction each | (tests/bench/bench_sweep.py) |
+"""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from bot.coaching.faults import where
+from bot.coaching.ports import Clock, DueRow, Queues, UnitOfWorkFactory
+
+LOG = logging.getLogger(__name__)
+Deed = Callable[[Any, dict[str, Any], DueRow, datetime], None]
+BATCH = 20
+MAX_TRIES = 5
+
+
+@dataclass
+class Swept:
+    """What a sweep did."""
+
+    done: int = 0
+    too_late: int = 0
+    failed: int = 0
+
+    @property
+    def total(self) -> int:
+        return self.done + self.too_late + self.failed
+
+
+class Sweep:
+    """Call `once()` every few seconds; calls that meet take turns."""
+
+    def __init__(
+        self, *, open_uow: UnitOfWorkFactory, in_database: Callable[..., Awaitable[Any]], deeds: Mapping[str, Deed], clock: Clock
+    ) -> None:
+        self._open_uow, self._in_database, self._deeds, self._clock = open_uow, in_database, deeds, clock
+        self._turn = asyncio.Lock()
+
+    @property
+    def is_busy(self) -> bool:
+        return self._turn.locked()
+
+    async def once(self) -> Swept:
+        """Do all that is due at this moment, batch by batch; returns what was done."""
+        whole = Swept()
+        async with self._turn:
+            while True:
+                batch: Swept = await self._in_database(self._batch, self._clock.now())
+                whole = Swept(whole.done + batch.done, whole.too_late + batch.too_late, whole.failed + batch.failed)
+                if batch.total < BATCH:
+                    return whole
+
+    def _batch(self, now: datetime) -> Swept:
+        """Runs in the database's thread."""
+        swept = Swept()
+        uow: Queues
+        with self._open_uow() as uow:
+            for row in uow.due.claim(now, BATCH):
+                late_s = (now - row.due_at_utc).total_seconds()
+                if row.too_late_after_s is not None and late_s > row.too_late_after_s:
+                    uow.due.drop(row.id, now, f"{late_s:.0f} s late")
+                    swept.too_late += 1
+                    LOG.info("due_too_late row=%s kind=%s late_s=%.0f", row.id, row.kind, late_s)
+                elif self._run(uow, row, now):
+                    swept.done += 1
+                else:
+                    swept.failed += 1
+            if swept.total:
+                uow.commit()
+        return swept
+
+    def _run(self, uow: Queues, row: DueRow, now: datetime) -> bool:
+        deed = self._deeds.get(row.kind)
+        try:
+            if deed is None:
+                raise LookupError(f"no deed is registered for {row.kind!r}")
+            with uow.savepoint():
+                # "Done" first: a deed may plan the thing's next time under the same key, which opens the row again.
+                uow.due.done(row.id, now)
+                deed(uow, row.fields, row, now)
+            return True
+        except Exception as error:
+            tries = row.attempts + 1
+            again = None if tries >= MAX_TRIES else now + timedelta(seconds=30 * 4 ** (tries - 1))
+            next_at = again.isoformat() if again else None
+            LOG.error("due_failed row=%s kind=%s attempt=%d cause=%r next_at=%s", row.id, row.kind, tries, where(error), next_at)
+            uow.due.failed(row.id, now, f"{type(error).__name__}: {error}", again)
+            return False
