@@ -1,15 +1,17 @@
 """Which exercises are known? Reads the data files beside this module into values and an index of names.
 
-A data file is TOML. A top table is a family: its plain keys are what the entries below share, its sub-tables are the entries, and an
-entry's own key replaces the shared one. Lists are written as one string, so that a line reads like a line and loads fast.
+A data file is TOML. A top table is a family: its plain keys are what the entries below share, its sub-tables are the entries, and
+an entry's own key replaces the shared one. Lists are written as one string, in single quotes where there is no apostrophe: a line
+then reads like a line, and the standard library's reader takes half the time.
 The head of data/squat.toml teaches the format by an example.
 """
 
 from __future__ import annotations
 
+import re
 import tomllib
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property, lru_cache
 from importlib.resources import files
@@ -17,13 +19,15 @@ from typing import Any, TypeVar
 
 from bot.training.blocks import ExerciseId, Measure
 from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern, Plane
+from bot.training.exercises.folding import word_set
 from bot.training.exercises.names import NameIndex
 from bot.training.kit import KitItem
 
-KEYS = frozenset(
-    "names pattern prime helping joints moves kit load first measure sides plane grade easier harder quiet room tempo cues".split()
-)
+KEYS = word_set("""names pattern prime helping joints moves kit load first measure sides plane grade easier harder quiet room
+    tempo cues family source""")
 NO_KIT = "nothing"
+_USUAL_GRADE = "5 3 3"
+_GRADE = re.compile(r"(?:10|[1-9]) [1-5] [1-5]")  # difficulty, stability, lever
 _E = TypeVar("_E", bound=StrEnum)
 
 
@@ -76,11 +80,11 @@ def load_catalogue() -> Catalogue:
     """
     folder = files("bot.training.exercises") / "data"
     paths = sorted((path for path in folder.iterdir() if path.name.endswith(".toml")), key=lambda path: path.name)
-    return Catalogue(linked(exercise for path in paths for exercise in read_data(path.read_text("utf-8"), path.name)))
+    return Catalogue(tuple(exercise for path in paths for exercise in read_data(path.read_text("utf-8"), path.name)))
 
 
 def read_data(text: str, filename: str) -> list[Exercise]:
-    """Read one data file. Neighbours that the file does not write are still empty: `linked` fills them in.
+    """Read one data file. Neighbours that it does not write are the family's nearest grades below and above.
 
     Raises:
         CatalogueFault: not TOML, no source, or an entry that cannot be; the message names file and entry.
@@ -98,44 +102,43 @@ def read_data(text: str, filename: str) -> list[Exercise]:
             raise CatalogueFault(f"{filename} [{family}]", "a family is a table, such as [squat]")
         shared = {key: value for key, value in table.items() if not isinstance(value, dict)}
         entries = {key: value for key, value in table.items() if isinstance(value, dict)}
-        exercises += [_exercise(key, shared | own, family, filename, source) for key, own in entries.items()]
+        whole = {key: shared | own | {"family": family, "source": source} for key, own in entries.items()}
+        where = {key: f"{filename} [{family}.{key}]" for key in entries}
+        for key, fields in whole.items():
+            _check_keys(fields, where[key])
+        rungs = _rungs(whole)
+        exercises += [_exercise(key, fields, rungs[key], where[key]) for key, fields in whole.items()]
     return exercises
 
 
-def linked(exercises: Iterable[Exercise]) -> tuple[Exercise, ...]:
-    """Fill in neighbours: what a file leaves unsaid is the nearest rung below and above in the family, by difficulty."""
-    everything = tuple(exercises)
-    families: dict[str, list[Exercise]] = {}
-    for exercise in everything:
-        families.setdefault(exercise.family, []).append(exercise)
-    return tuple(
-        replace(
-            exercise,
-            easier=exercise.easier or _rung(exercise, families[exercise.family], below=True),
-            harder=exercise.harder or _rung(exercise, families[exercise.family], below=False),
-        )
-        for exercise in everything
-    )
+def _rungs(entries: Mapping[str, Mapping[str, Any]]) -> dict[str, tuple[tuple[ExerciseId, ...], tuple[ExerciseId, ...]]]:
+    """Each entry's neighbours (easier, harder): all entries of the family one difficulty below and above it."""
+    by_level: dict[int, tuple[ExerciseId, ...]] = {}
+    level_of = {key: int(str(fields.get("grade", _USUAL_GRADE)).split()[0]) for key, fields in entries.items()}
+    for key, level in level_of.items():
+        by_level[level] = (*by_level.get(level, ()), ExerciseId(key))
+    ladder = ((), *(by_level[level] for level in sorted(by_level)), ())
+    step = {level: place for place, level in enumerate(sorted(by_level), start=1)}
+    return {key: (ladder[step[level] - 1], ladder[step[level] + 1]) for key, level in level_of.items()}
 
 
-def _rung(exercise: Exercise, family: list[Exercise], *, below: bool) -> tuple[ExerciseId, ...]:
-    levels = [other.difficulty for other in family if (other.difficulty < exercise.difficulty) is below]
-    levels = [level for level in levels if level != exercise.difficulty]
-    if not levels:
-        return ()
-    nearest = max(levels) if below else min(levels)
-    return tuple(other.id for other in family if other.difficulty == nearest)
-
-
-def _exercise(key: str, fields: Mapping[str, Any], family: str, filename: str, source: str) -> Exercise:
-    where = f"{filename} [{family}.{key}]"
+def _check_keys(fields: Mapping[str, Any], where: str) -> None:
     unknown = fields.keys() - KEYS
     if unknown:
         raise CatalogueFault(where, f"has unknown keys {sorted(unknown)}; known are {sorted(KEYS)}")
-    names = _list(fields.get("names", ""), ";")
-    if not names:
-        raise CatalogueFault(where, 'has no names; write names = "Name; other name"')
-    difficulty, stability, lever = _grade(str(fields.get("grade", "5 3 3")), where)
+    if not _list(fields.get("names", ""), ";"):
+        raise CatalogueFault(where, "has no names; write names = 'Name; other name'")
+    if not _GRADE.fullmatch(fields.get("grade", _USUAL_GRADE)):
+        raise CatalogueFault(
+            where, f"grade {fields['grade']!r} must be difficulty 1-10, stability 1-5, lever 1-5, such as '6 3 2'"
+        )
+
+
+def _exercise(
+    key: str, fields: Mapping[str, Any], rungs: tuple[tuple[ExerciseId, ...], tuple[ExerciseId, ...]], where: str
+) -> Exercise:
+    names = _list(fields["names"], ";")
+    difficulty, stability, lever = map(int, fields.get("grade", _USUAL_GRADE).split())
     return Exercise(
         id=ExerciseId(key),
         name=names[0],
@@ -151,20 +154,21 @@ def _exercise(key: str, fields: Mapping[str, Any], family: str, filename: str, s
         measure=_choice(Measure, fields.get("measure", "reps"), where),
         one_sided=fields.get("sides", "both") == "one",
         plane=_choice(Plane, fields.get("plane", "sagittal"), where),
-        family=family,
+        family=fields["family"],
         difficulty=difficulty,
         stability=stability,
         lever=lever,
-        easier=tuple(ExerciseId(name) for name in _list(fields.get("easier", ""))),
-        harder=tuple(ExerciseId(name) for name in _list(fields.get("harder", ""))),
+        easier=tuple(map(ExerciseId, _list(fields["easier"]))) if "easier" in fields else rungs[0],
+        harder=tuple(map(ExerciseId, _list(fields["harder"]))) if "harder" in fields else rungs[1],
         quiet=bool(fields.get("quiet", True)),
         room=str(fields.get("room", "stand")),
         tempo_note=str(fields.get("tempo", "")),
         cues=_list(fields.get("cues", ""), ";"),
-        source=source,
+        source=fields["source"],
     )
 
 
+@lru_cache(maxsize=4096)  # a family's shared lines are read once
 def _list(text: str, mark: str = ",") -> tuple[str, ...]:
     return tuple(part for part in map(str.strip, text.split(mark)) if part)
 
@@ -177,19 +181,14 @@ def _choice(kind: type[_E], word: str, where: str) -> _E:
         raise CatalogueFault(where, f"{kind.__name__} {word!r} is none of {known}") from None
 
 
+@lru_cache(maxsize=512)
 def _kit(text: str, where: str) -> tuple[frozenset[KitItem], ...]:
     """Read "dumbbell + bench / barbell + rack / nothing": alternatives, each a set that suffices alone."""
     if text == NO_KIT:
         return ()
     ways = [way.strip() for way in text.split("/")]
-    return tuple(
-        frozenset() if way == NO_KIT else frozenset(_choice(KitItem, item.strip(), where) for item in way.split("+")) for way in ways
-    )
+    return tuple(_way(way, where) for way in ways)
 
 
-def _grade(text: str, where: str) -> tuple[int, int, int]:
-    """Read "6 3 2": difficulty 1 to 10, stability 1 to 5, lever 1 to 5."""
-    numbers = tuple(int(word) for word in text.split() if word.isdigit())
-    if len(numbers) != 3 or not (1 <= numbers[0] <= 10 and 1 <= numbers[1] <= 5 and 1 <= numbers[2] <= 5):
-        raise CatalogueFault(where, f'grade {text!r} must be difficulty 1-10, stability 1-5, lever 1-5, such as "6 3 2"')
-    return numbers[0], numbers[1], numbers[2]
+def _way(way: str, where: str) -> frozenset[KitItem]:
+    return frozenset() if way == NO_KIT else frozenset(_choice(KitItem, item.strip(), where) for item in way.split("+"))

@@ -17,12 +17,18 @@ from functools import lru_cache
 # Letters and digits apart, so that "squats20x12" gives its word; an apostrophe stays inside ("farmer's").
 _WORD = re.compile(r"\d+|[^\W\d_]+(?:['’`´][^\W\d_]+)*")
 
-FILLERS = frozenset("a an the with w of on my your for to in and from using at s x my our some this that".split())
+
+def word_set(text: str) -> frozenset[str]:
+    """Words written in a line."""
+    return frozenset(text.split())
+
+
+FILLERS = word_set("a an the with w of on my your for to in and from using at s x our some this that")
 
 # Short forms and same-meaning words as people type them (common practice). The right side is folded already.
 _SAME: dict[str, str] = {
-    "db": "dumbbell", "dbs": "dumbbell", "dumbell": "dumbbell", "dumbells": "dumbbell", "dumbel": "dumbbell",
-    "bb": "barbell", "barbel": "barbell", "barbells": "barbell", "kb": "kettlebell", "kbs": "kettlebell", "kettle": "kettlebell",
+    "db": "dumbbell", "dbs": "dumbbell", "dumbell": "dumbbell", "dumbells": "dumbbell", "dumbel": "dumbbell", "bb": "barbell",
+    "barbel": "barbell", "barbells": "barbell", "kb": "kettlebell", "kbs": "kettlebell", "kettle": "kettlebell",
     "bw": "bodyweight", "mb": "medicine ball", "bp": "bench press", "ohp": "overhead press", "mp": "military press",
     "rdl": "romanian deadlift", "rdls": "romanian deadlift", "sldl": "stiff leg deadlift", "sldls": "stiff leg deadlift",
     "slrdl": "one leg romanian deadlift", "srdl": "one leg romanian deadlift", "dl": "deadlift", "dls": "deadlift",
@@ -30,18 +36,18 @@ _SAME: dict[str, str] = {
     "cgbp": "close grip bench press", "skullcrusher": "skull crusher", "skullcrushers": "skull crusher",
     "ghr": "glute ham raise", "bor": "bentover row", "tgu": "turkish getup", "rkc": "rkc", "dbbp": "dumbbell bench press",
     "sa": "one arm", "sl": "one leg", "single": "one", "1": "one", "unilateral": "one", "armed": "arm", "legged": "leg",
-    "handed": "arm", "hand": "arm", "hands": "arm", "straightleg": "stiff leg", "alt": "alternating", "alternate": "alternating",
-    "abs": "ab", "dips": "dip", "flye": "fly", "flyes": "fly", "flies": "fly", "flys": "fly", "calves": "calf",
-    "lat": "lat", "lats": "lat", "oh": "overhead", "ext": "extension", "exts": "extension", "incl": "incline", "inc": "incline",
-    "decl": "decline", "biceps": "bicep", "bi": "bicep", "bis": "bicep", "triceps": "tricep", "tri": "tricep", "tris": "tricep",
-    "delts": "delt", "deltoid": "delt", "deltoids": "delt", "shoulders": "shoulder", "quads": "quad", "quadriceps": "quad",
-    "hams": "hamstring", "hammy": "hamstring", "hammies": "hamstring", "abduct": "abduction", "abductions": "abduction",
-    "raised": "raise", "rows": "row", "rowing": "row", "pushing": "push", "squatting": "squat", "curling": "curl",
-    "sitting": "seated", "laying": "lying", "laid": "lying", "kneel": "kneeling", "stand": "standing", "elevated": "elevated",
-    "feet": "foot", "trx": "strap", "suspension": "strap", "suspended": "strap", "straps": "strap", "swiss": "exercise",
-    "stability": "exercise", "gym": "exercise", "physio": "exercise", "bands": "band", "banded": "band", "resistance": "band",
-    "tube": "band", "loop": "band", "minute": "minute", "lateral": "lateral", "laterals": "lateral raise", "sideways": "side",
-    "crossbody": "cross body", "butt": "glute", "bum": "glute", "ez": "ez", "easy": "easy", "hip": "hip",
+    "handed": "arm", "hand": "arm", "hands": "arm", "straightleg": "stiff leg", "alt": "alternating",
+    "alternate": "alternating", "abs": "ab", "dips": "dip", "flye": "fly", "flyes": "fly", "flies": "fly", "flys": "fly",
+    "calves": "calf", "lat": "lat", "lats": "lat", "oh": "overhead", "ext": "extension", "exts": "extension", "incl": "incline",
+    "inc": "incline", "decl": "decline", "biceps": "bicep", "bi": "bicep", "bis": "bicep", "triceps": "tricep", "tri": "tricep",
+    "tris": "tricep", "delts": "delt", "deltoid": "delt", "deltoids": "delt", "shoulders": "shoulder", "quads": "quad",
+    "quadriceps": "quad", "hams": "hamstring", "hammy": "hamstring", "hammies": "hamstring", "abduct": "abduction",
+    "abductions": "abduction", "raised": "raise", "rows": "row", "rowing": "row", "pushing": "push", "squatting": "squat",
+    "curling": "curl", "sitting": "seated", "laying": "lying", "laid": "lying", "kneel": "kneeling", "stand": "standing",
+    "elevated": "elevated", "feet": "foot", "trx": "strap", "suspension": "strap", "suspended": "strap", "straps": "strap",
+    "swiss": "exercise", "stability": "exercise", "gym": "exercise", "physio": "exercise", "bands": "band", "banded": "band",
+    "resistance": "band", "tube": "band", "loop": "band", "minute": "minute", "lateral": "lateral", "laterals": "lateral raise",
+    "sideways": "side", "crossbody": "cross body", "butt": "glute", "bum": "glute", "ez": "ez", "easy": "easy", "hip": "hip",
     "pulldowns": "pulldown", "pullups": "pullup", "chins": "chinup", "pressup": "pushup", "pressups": "pushup",
     "tgus": "turkish getup", "hlr": "hanging leg raise", "hlrs": "hanging leg raise", "hkr": "hanging knee raise",
     "parallel": "parallel", "narrow": "close", "neutralgrip": "neutral grip", "palms": "palm", "facing": "facing",
@@ -52,20 +58,21 @@ _SAME: dict[str, str] = {
 
 # Words that people write joined, apart or with a hyphen.
 _JOIN = {
-    ("push", "up"): "pushup", ("press", "up"): "pushup", ("pull", "up"): "pullup", ("chin", "up"): "chinup", ("sit", "up"): "situp",
-    ("step", "up"): "stepup", ("step", "down"): "stepdown", ("pull", "down"): "pulldown", ("push", "down"): "pushdown",
-    ("press", "down"): "pushdown", ("pull", "over"): "pullover", ("pull", "apart"): "pullapart", ("pull", "through"): "pullthrough",
-    ("dead", "lift"): "deadlift", ("dead", "bug"): "deadbug", ("bird", "dog"): "birddog", ("kick", "back"): "kickback",
-    ("bent", "over"): "bentover", ("cross", "over"): "crossover", ("roll", "out"): "rollout", ("get", "up"): "getup",
-    ("clam", "shell"): "clamshell", ("dumb", "bell"): "dumbbell", ("bar", "bell"): "barbell", ("kettle", "bell"): "kettlebell",
-    ("body", "weight"): "bodyweight", ("wood", "chop"): "woodchop", ("v", "up"): "vup", ("wall", "sit"): "wallsit",
-    ("body", "saw"): "bodysaw", ("thruster", "s"): "thruster", ("sit", "out"): "sitout",
-    ("walk", "out"): "walkout", ("jump", "rope"): "skippingrope", ("skipping", "rope"): "skippingrope", ("skip", "rope"): "skippingrope",
-    ("back", "pack"): "backpack", ("sand", "backpack"): "sandbag", ("kettlebell", "bell"): "kettlebell", ("squat", "jump"): "jumpsquat",
-    ("jump", "squat"): "jumpsquat", ("straight", "leg"): "straightleg", ("pulse", "up"): "pulseup", ("ham", "string"): "hamstring",
+    ("push", "up"): "pushup", ("press", "up"): "pushup", ("pull", "up"): "pullup", ("chin", "up"): "chinup",
+    ("sit", "up"): "situp", ("step", "up"): "stepup", ("step", "down"): "stepdown", ("pull", "down"): "pulldown",
+    ("push", "down"): "pushdown", ("press", "down"): "pushdown", ("pull", "over"): "pullover", ("pull", "apart"): "pullapart",
+    ("pull", "through"): "pullthrough", ("dead", "lift"): "deadlift", ("dead", "bug"): "deadbug", ("bird", "dog"): "birddog",
+    ("kick", "back"): "kickback", ("bent", "over"): "bentover", ("cross", "over"): "crossover", ("roll", "out"): "rollout",
+    ("get", "up"): "getup", ("clam", "shell"): "clamshell", ("dumb", "bell"): "dumbbell", ("bar", "bell"): "barbell",
+    ("kettle", "bell"): "kettlebell", ("body", "weight"): "bodyweight", ("wood", "chop"): "woodchop", ("v", "up"): "vup",
+    ("wall", "sit"): "wallsit", ("body", "saw"): "bodysaw", ("thruster", "s"): "thruster", ("sit", "out"): "sitout",
+    ("walk", "out"): "walkout", ("jump", "rope"): "skippingrope", ("skipping", "rope"): "skippingrope",
+    ("skip", "rope"): "skippingrope", ("back", "pack"): "backpack", ("sand", "backpack"): "sandbag",
+    ("kettlebell", "bell"): "kettlebell", ("squat", "jump"): "jumpsquat", ("jump", "squat"): "jumpsquat",
+    ("straight", "leg"): "straightleg", ("pulse", "up"): "pulseup", ("ham", "string"): "hamstring",
 }  # fmt: skip
 
-_KEEP_S = frozenset("press cross rkc plus abs bus pass less across".split())
+_KEEP_S = word_set("press cross plus bus pass less across")
 
 
 @dataclass(frozen=True, slots=True)

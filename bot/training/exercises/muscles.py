@@ -50,7 +50,8 @@ _MUSCLES_BY_GROUP: dict[MuscleGroup, str] = {
     MuscleGroup.ROTATOR_CUFF: "supraspinatus, infraspinatus, teres minor, subscapularis",
     MuscleGroup.BICEPS: "biceps brachii, brachialis, coracobrachialis",
     MuscleGroup.TRICEPS: "triceps brachii, anconeus",
-    MuscleGroup.FOREARMS: "brachioradialis, wrist flexors, wrist extensors, finger flexors, finger extensors, pronators, supinator",
+    MuscleGroup.FOREARMS: "brachioradialis, wrist flexors, wrist extensors, finger flexors, finger extensors, pronators, "
+    "supinator",
     MuscleGroup.ABS: "rectus abdominis, transversus abdominis",
     MuscleGroup.OBLIQUES: "obliques",
     MuscleGroup.LOWER_BACK: "erector spinae, multifidus, quadratus lumborum",

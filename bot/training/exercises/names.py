@@ -25,20 +25,20 @@ from rapidfuzz.distance import OSA
 
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.entry import Exercise
-from bot.training.exercises.folding import FILLERS, Word, fold, folded_words
+from bot.training.exercises.folding import FILLERS, Word, fold, folded_words, word_set
 
 # A word that says how, not what: little is lost when a name does not have it.
-SOFT = frozenset("weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full exercise "
-                 "standing set rep work classic bodyweight alternating each per leg arm".split())  # fmt: skip
+SOFT = word_set("""weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full exercise
+    standing set rep work classic bodyweight alternating each per leg arm""")
 # Words that describe many exercises and, alone, name none of them.
-MODIFIERS = frozenset("one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low wide close "
-                      "grip lying hip side front back reverse knee chest hand floor wall chair box towel ball exercise foot heel "
-                      "elevated bodyweight strap machine cable supported alternating neutral overhead over under half full mini "
-                      "plate bar ez weight hold up down with out single tall top bottom left right shoulder single cross".split())  # fmt: skip
-# Names that are everyday English too: inside a sentence they count only beside a number or when they are on today's plan.
-EVERYDAY = frozenset("goodmorning hinge bench bridge step run walk stretch swing plank getup situp stepup clean carry march row press "
-                     "child pose cat cow jog crawl wave climb hang punch skip".split())  # fmt: skip
-_ARTICLES = frozenset("a the my this that your".split())
+MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low wide
+    close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated bodyweight strap
+    machine cable supported alternating neutral overhead over under half full mini plate bar ez weight weighted hold up down out
+    tall top bottom left right shoulder cross single""")
+# Names that are everyday English too: in a sentence they count only beside a number or when they are on today's plan.
+EVERYDAY = word_set("""goodmorning hinge bench bridge step run walk stretch swing plank getup situp stepup clean carry march row
+    press child pose cat cow jog crawl wave climb hang punch skip""")
+_ARTICLES = word_set("a the my this that your")
 _LONGEST = 7  # words in a name; longer windows are not looked at
 _EXTRA_COST, _LACK_COST = 1.0, 0.45  # a word too many says "something else"; a word left out is how people shorten
 _UNKNOWN_WEIGHT = 4.0
@@ -247,7 +247,7 @@ class NameIndex:
         return self._todays(NameMatch(sure.exercise, 0.9, False, sure.alias), mended, allowed) if sure else None
 
     def _todays(self, match: NameMatch, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None) -> NameMatch:
-        """A known name of another exercise means today's when today has exactly one that fits it ("bench press", today dumbbells)."""
+        """Another exercise's name means today's when exactly one of today's fits it ("bench press" on a dumbbell day)."""
         if allowed is None or match.exercise in allowed:
             return match
         return self._only_fit(words, allowed) or match
