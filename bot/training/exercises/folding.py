@@ -53,7 +53,7 @@ _SAME: dict[str, str] = {
     "parallel": "parallel", "narrow": "close", "neutralgrip": "neutral grip", "palms": "palm", "facing": "facing",
     "bodyweighted": "bodyweight", "goblets": "goblet", "jumprope": "skipping rope", "skipping": "skipping", "ropes": "rope",
     "backpack": "backpack", "rucksack": "backpack", "bag": "backpack", "bentover": "bentover", "stepup": "stepup",
-    "farmers": "farmer", "mountainclimber": "mountain climber", "mountainclimbers": "mountain climber",
+    "farmers": "farmer", "ups": "up", "pres": "press", "deads": "deadlift", "ham": "hamstring", "skulls": "skull crusher", "mountainclimber": "mountain climber", "mountainclimbers": "mountain climber",
 }  # fmt: skip
 
 # Words that people write joined, apart or with a hyphen.
@@ -69,7 +69,7 @@ _JOIN = {
     ("walk", "out"): "walkout", ("jump", "rope"): "skippingrope", ("skipping", "rope"): "skippingrope",
     ("skip", "rope"): "skippingrope", ("back", "pack"): "backpack", ("sand", "backpack"): "sandbag",
     ("kettlebell", "bell"): "kettlebell", ("squat", "jump"): "jumpsquat", ("jump", "squat"): "jumpsquat",
-    ("straight", "leg"): "straightleg", ("pulse", "up"): "pulseup", ("ham", "string"): "hamstring",
+    ("straight", "leg"): "straightleg", ("pulse", "up"): "pulseup", ("hamstring", "string"): "hamstring",
 }  # fmt: skip
 
 _KEEP_S = word_set("press cross plus bus pass less across")
@@ -116,8 +116,6 @@ def singular(word: str) -> str:
     """Strip a plural ending: "presses" -> "press", "curls" -> "curl"; short words and "press" itself stay."""
     if len(word) <= 3 or word in _KEEP_S or word.endswith("ss"):
         return word
-    if word.endswith("ies"):
-        return word[:-3] + "y"
     if word.endswith(("sses", "shes", "ches", "xes")):
         return word[:-2]
     return word.removesuffix("s")

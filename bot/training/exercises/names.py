@@ -32,8 +32,8 @@ SOFT = word_set("""weight weighted loaded heavy light slow tempo pause paused st
     standing set rep work classic bodyweight alternating each per leg arm""")
 # Words that describe many exercises and, alone, name none of them.
 MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low wide
-    close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated bodyweight strap
-    machine cable supported alternating neutral overhead over under half full mini plate bar ez weight weighted hold up down out
+    close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated bodyweight
+    strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight weighted hold up down out
     tall top bottom left right shoulder cross single""")
 # Names that are everyday English too: in a sentence they count only beside a number or when they are on today's plan.
 EVERYDAY = word_set("""goodmorning hinge bench bridge step run walk stretch swing plank getup situp stepup clean carry march row
@@ -42,6 +42,8 @@ _ARTICLES = word_set("a the my this that your")
 _LONGEST = 7  # words in a name; longer windows are not looked at
 _EXTRA_COST, _LACK_COST = 1.0, 0.45  # a word too many says "something else"; a word left out is how people shorten
 _UNKNOWN_WEIGHT = 4.0
+_COMMON = 60  # names; a word in more than these tells little
+_CLEAR_LEAD = 1.35  # a short name is clear when its best reading is this much better than the next
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +92,7 @@ class NameIndex:
             self._by_length[len(word)].append(word)
         self._implied = {exercise.id: _implied_words(exercise) for exercise in exercises}
         self._names: list[_Name] = []
-        self._places: dict[str, list[int]] = defaultdict(list)
+        self._places: dict[str, set[int]] = defaultdict(set)
         self._of_exercise: dict[ExerciseId, list[int]] = defaultdict(list)
         self._keys: dict[str, int] = {}
         self._bags: dict[tuple[str, ...], int] = {}
@@ -103,7 +105,7 @@ class NameIndex:
         self._names.append(_Name(exercise, text, words, sum(self._weight[word] for word in words)))
         self._of_exercise[exercise].append(place)
         for word in set(words):
-            self._places[word].append(place)
+            self._places[word].add(place)
         self._keys["".join(words)] = place
         self._bags[tuple(sorted(words))] = place
 
@@ -155,8 +157,8 @@ class NameIndex:
             scored = self._score(self._names[place], words, weights, hit)
             if scored[0] > best.get(self._names[place].exercise, (0.0,))[0]:
                 best[self._names[place].exercise] = (*scored, place)
-        if allowed is not None:
-            best = _clear_if_only_one(best)
+        if allowed is not None and not _only_describes(words):
+            best = _clear_if_it_leads(best)
         top = nlargest(limit, best.items(), key=lambda item: item[1][0])
         return [NameMatch(exercise, round(score, 3), False, self._names[place].text) for exercise, (score, _, _, place) in top]
 
@@ -165,9 +167,12 @@ class NameIndex:
     ) -> dict[int, dict[int, tuple[float, str]]]:
         """Name's place -> {which word of the question: (quality, the name's word)}."""
         hits: dict[int, dict[int, tuple[float, str]]] = {}
-        for position, side in enumerate(sides):
+        # Rare words first; a common word ("dumbbell") then only adds to names that a rarer one has found.
+        by_rarity = sorted(enumerate(sides), key=lambda item: sum(len(self._places[known]) for known, _ in item[1]))
+        for position, side in by_rarity:
             for known, quality in side:
-                for place in self._places[known]:
+                common = hits and len(self._places[known]) > _COMMON
+                for place in hits.keys() & self._places[known] if common else self._places[known]:
                     if allowed is not None and self._names[place].exercise not in allowed:
                         continue
                     mine = hits.setdefault(place, {})
@@ -209,15 +214,13 @@ class NameIndex:
     def _mended(self, word: str) -> tuple[tuple[str, float], ...]:
         """Known words that an unknown one may be: with slips of the thumb, or cut short; each with a quality below 1."""
         room = _slips_allowed(word)
-        if not room:
-            return ()
         near = [known for length in range(len(word) - room, len(word) + room + 1) for known in self._by_length.get(length, ())]
-        found = process.extract(word, near, scorer=OSA.distance, score_cutoff=room, limit=4)
+        found = process.extract(word, near, scorer=OSA.distance, score_cutoff=room, limit=4) if room else []
         nearest = min((int(distance) for _, distance, _ in found), default=99)
         mended = {known: 1.0 - 0.08 * distance for known, distance, _ in found if distance == nearest}
-        if not mended or nearest > 1:
-            whole = {known: 0.9 for known in self._vocabulary if known.startswith(word) and known != word}
-            mended = {**mended, **whole} if len(whole) <= 6 else mended
+        cut_short = [known for known in self._vocabulary if known.startswith(word)] if len(word) >= 3 else []
+        if len(cut_short) <= 6:
+            mended = {known: 0.9 for known in cut_short} | mended
         return tuple(mended.items())
 
     def _mention_at(self, words: list[Word], start: int, allowed: frozenset[ExerciseId] | None) -> tuple[Mention | None, int]:
@@ -256,23 +259,18 @@ class NameIndex:
         if allowed is None or _is_figure(window[0]) or _is_figure(window[-1]):
             return None
         words = tuple(self._mend_firmly(word.word) for word in window if word.word not in FILLERS)
-        if all(word in MODIFIERS for word in words) and words != ("bench",):
-            return None
-        return self._only_fit(words, allowed)
+        return None if _only_describes(words) else self._only_fit(words, allowed)
 
     def _only_fit(self, words: tuple[str, ...], allowed: frozenset[ExerciseId]) -> NameMatch | None:
-        """The one exercise of today whose names (or kit) hold all these words; None if none or several do."""
-        fits: dict[ExerciseId, str] = {}
-        for exercise in allowed:
-            implied = self._implied.get(exercise, frozenset())
-            for place in self._of_exercise.get(exercise, ()):
-                mine = self._names[place].words
-                if any(word in mine for word in words) and all(word in mine or word in implied for word in words):
-                    fits.setdefault(exercise, self._names[place].text)
-        if len(fits) != 1:
+        """The one exercise of today whose names (or kit) hold all these words; None if none or several do so alike."""
+        if not all(word in self._weight for word in words):
             return None
-        ((exercise, alias),) = fits.items()
-        return NameMatch(exercise, 0.9, False, alias)
+        matches = self._alike(words, allowed, 1)
+        return matches[0] if matches and matches[0].score >= 0.9 and self._holds(matches[0].exercise, words) else None
+
+    def _holds(self, exercise: ExerciseId, words: tuple[str, ...]) -> bool:
+        implied = self._implied[exercise]
+        return any(all(word in self._names[at].words or word in implied for word in words) for at in self._of_exercise[exercise])
 
     def _mend_firmly(self, word: str) -> str:
         """Mend one word only where a single known word is near: inside a sentence most words are no exercise at all."""
@@ -309,15 +307,20 @@ def _implied_words(exercise: Exercise) -> frozenset[str]:
     return frozenset(words)
 
 
-def _clear_if_only_one(
+def _only_describes(words: Sequence[str]) -> bool:
+    """Do the words name no movement ("arm", "incline")? "Bench" alone is what people call the press."""
+    return all(word in MODIFIERS for word in words) and tuple(words) != ("bench",)
+
+
+def _clear_if_it_leads(
     best: dict[ExerciseId, tuple[float, bool, float, int]],
 ) -> dict[ExerciseId, tuple[float, bool, float, int]]:
-    """Among a few exercises a short name is clear when exactly one has all its words."""
-    whole = [exercise for exercise, (_, covered, _, _) in best.items() if covered]
-    if len(whole) != 1:
+    """Among a few exercises a short name is clear when only one has all its words, or has them far more closely."""
+    whole = nlargest(2, (item for item in best.items() if item[1][1]), key=lambda item: item[1][0])
+    if not whole or (len(whole) == 2 and whole[0][1][0] < _CLEAR_LEAD * whole[1][1][0]):
         return best
-    score, covered, worst, place = best[whole[0]]
-    return {**best, whole[0]: (max(score, 0.92 * worst), covered, worst, place)}
+    exercise, (score, covered, worst, place) = whole[0]
+    return {**best, exercise: (max(score, 0.92 * worst), covered, worst, place)}
 
 
 def _slips_allowed(word: str) -> int:
