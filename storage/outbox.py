@@ -110,7 +110,7 @@ class Outbox:
         lane: one of LANES, by name or place.
         """
         row = {
-            "chat_id": chat_id, "thread_id": thread_id, "kind": kind, "fields": fields, "lane": LANES.index(lane) if isinstance(lane, str) else int(lane), "key": key,
+            "chat_id": chat_id, "thread_id": thread_id, "kind": kind, "fields": fields, "lane": _place(lane), "key": key,
             "state": "waiting", "created_at_utc": self._now, "ready_at_utc": not_before_utc or self._now,
             "expires_at_utc": expires_at_utc, "attempts": 0, "parts_sent": 0,
         }  # fmt: skip
@@ -197,3 +197,11 @@ class Outbox:
 
     def _run(self, query: Any) -> int:
         return int(self._session.connection().execute(query).rowcount)
+
+
+def _place(lane: int | str) -> int:
+    if isinstance(lane, str):
+        if lane not in LANES:
+            raise ValueError(f"lane={lane!r}, expected one of {', '.join(LANES)}")
+        return LANES.index(lane)
+    return int(lane)

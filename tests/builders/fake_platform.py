@@ -1,4 +1,4 @@
-"""A platform of sixty lines, for tests of the pipes alone: updates wait until an offset is above them; calls are answered by a script."""
+"""A small platform for tests of the pipes alone: updates wait until an offset is above them; calls are answered by a script."""
 
 from __future__ import annotations
 
@@ -105,7 +105,7 @@ class FakePlatform:
             return self.updates[: int(data.get("limit", 100))]
         if method == "getFile":
             return {"file_id": data["file_id"], "file_unique_id": "u", "file_size": 5, "file_path": "documents/a.txt"}
-        if method.startswith("send") or method.startswith("edit"):
+        if method.startswith(("send", "edit")):
             self._next_message += 1
             number = int(data.get("message_id", self._next_message))
             chat = {"id": int(data["chat_id"]), "type": "private"}

@@ -1,0 +1,78 @@
+"""All of a deed or nothing."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+import pytest
+
+from storage.engine import Engines
+from storage.unit_of_work import UnitOfWork
+
+
+def test_what_is_not_committed_did_not_happen(engines: Engines, noon: datetime) -> None:
+    with UnitOfWork(engines, lambda: noon) as uow:
+        uow.outbox.put(7, "x", {})
+        uow.due.put("reminder", "7", noon, {}, too_late_after_s=None)
+    with pytest.raises(RuntimeError), UnitOfWork(engines, lambda: noon) as uow:
+        uow.inbox.store([{"update_id": 1}])
+        raise RuntimeError
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        assert (uow.outbox.count("waiting"), uow.due.count("open"), uow.inbox.count("waiting")) == (0, 0, 0)
+
+
+def test_the_sender_is_told_after_the_commit(engines: Engines, noon: datetime) -> None:
+    told: list[int] = []
+
+    def look() -> None:
+        with UnitOfWork(engines, lambda: noon, reads=True) as other:
+            told.append(other.outbox.count("waiting"))
+
+    with UnitOfWork(engines, lambda: noon, on_queued=look) as uow:
+        uow.outbox.put(7, "x", {})
+        assert told == []
+        uow.commit()
+        uow.commit()
+    with UnitOfWork(engines, lambda: noon, on_queued=look) as uow:
+        uow.due.put("reminder", "7", noon, {}, too_late_after_s=None)
+        uow.commit()
+
+    assert told == [1]
+
+
+def test_a_part_that_fails_is_undone_alone(engines: Engines, noon: datetime) -> None:
+    with UnitOfWork(engines, lambda: noon) as uow:
+        first = uow.outbox.put(7, "x", {})
+        with pytest.raises(RuntimeError), uow.savepoint():
+            uow.outbox.put(7, "y", {})
+            raise RuntimeError
+        with uow.savepoint():
+            third = uow.outbox.put(7, "z", {})
+        uow.commit()
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        rows = uow.outbox.waiting(noon, lanes=range(5), held=(), full=(), limit=9)
+        assert [(row.kind, row.id) for row in rows] == [("x", first), ("z", third)]
+
+
+def test_a_moved_group_keeps_its_rows(engines: Engines, noon: datetime) -> None:
+    with UnitOfWork(engines, lambda: noon) as uow:
+        uow.outbox.put(-5, "x", {})
+        uow.outbox.put(7, "x", {})
+        uow.inbox.store([{"update_id": 1, "message": {"chat": {"id": -5}}}])
+        uow.rewrite_chat_id(-5, -1005)
+        uow.commit()
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        assert [row.chat_id for row in uow.outbox.waiting(noon, lanes=range(5), held=(), full=(), limit=9)] == [-1005, 7]
+        assert [row.chat_id for row in uow.inbox.waiting(limit=9)] == [-1005]
+
+
+def test_a_subclass_hangs_its_own_repositories_on_it(engines: Engines, noon: datetime) -> None:
+    class Wider(UnitOfWork):
+        def attach(self) -> None:
+            self.bound_to = self.session
+
+    with Wider(engines, lambda: noon) as uow:
+        assert uow.bound_to is uow.session
