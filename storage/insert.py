@@ -14,5 +14,6 @@ def insert_or_ignore(session: Session, table: type[Base], rows: list[dict[str, A
     """Insert rows; one whose `unique` column is on record changes nothing. Returns how many are new."""
     connection = session.connection()
     make = sqlite.insert if connection.dialect.name == "sqlite" else postgresql.insert
-    statement = make(table.__table__).on_conflict_do_nothing(index_elements=[unique])  # type: ignore[arg-type]
-    return max(0, int(connection.execute(statement, rows).rowcount))
+    columns = table.__table__.c
+    statement = make(table.__table__).on_conflict_do_nothing(index_elements=[unique]).returning(columns.id)  # type: ignore[arg-type]
+    return len(connection.execute(statement, rows).all())  # counted by what came back: drivers disagree on row counts of many
