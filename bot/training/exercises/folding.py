@@ -53,7 +53,9 @@ _SAME: dict[str, str] = {
     "parallel": "parallel", "narrow": "close", "neutralgrip": "neutral grip", "palms": "palm", "facing": "facing",
     "bodyweighted": "bodyweight", "goblets": "goblet", "jumprope": "skipping rope", "skipping": "skipping", "ropes": "rope",
     "backpack": "backpack", "rucksack": "backpack", "bag": "backpack", "bentover": "bentover", "stepup": "stepup",
-    "farmers": "farmer", "ups": "up", "pres": "press", "deads": "deadlift", "ham": "hamstring", "skulls": "skull crusher", "mountainclimber": "mountain climber", "mountainclimbers": "mountain climber",
+    "farmers": "farmer",
+    "ups": "up", "pres": "press", "deads": "deadlift", "ham": "hamstring", "skulls": "skull crusher",
+    "mountainclimber": "mountain climber", "mountainclimbers": "mountain climber",
 }  # fmt: skip
 
 # Words that people write joined, apart or with a hyphen.

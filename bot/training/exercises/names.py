@@ -33,8 +33,8 @@ SOFT = word_set("""weight weighted loaded heavy light slow tempo pause paused st
 # Words that describe many exercises and, alone, name none of them.
 MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low wide
     close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated bodyweight
-    strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight weighted hold up down out
-    tall top bottom left right shoulder cross single""")
+    strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight weighted hold up down
+    out tall top bottom left right shoulder cross single""")
 # Names that are everyday English too: in a sentence they count only beside a number or when they are on today's plan.
 EVERYDAY = word_set("""goodmorning hinge bench bridge step run walk stretch swing plank getup situp stepup clean carry march row
     press child pose cat cow jog crawl wave climb hang punch skip""")
@@ -220,7 +220,7 @@ class NameIndex:
         mended = {known: 1.0 - 0.08 * distance for known, distance, _ in found if distance == nearest}
         cut_short = [known for known in self._vocabulary if known.startswith(word)] if len(word) >= 3 else []
         if len(cut_short) <= 6:
-            mended = {known: 0.9 for known in cut_short} | mended
+            mended = dict.fromkeys(cut_short, 0.9) | mended
         return tuple(mended.items())
 
     def _mention_at(self, words: list[Word], start: int, allowed: frozenset[ExerciseId] | None) -> tuple[Mention | None, int]:
