@@ -1,6 +1,7 @@
-"""A stand-in for the chat platform: an HTTP server on loopback that speaks its Bot API, keeps its rules, and can be told to misbehave.
+"""A stand-in for the chat platform: an HTTP server on loopback that speaks its Bot API and keeps its rules.
 
-The program under test reaches it by its base URL alone. See `server.StandIn`; `faults` says how to misbehave, `calls` how to assert.
+The program under test reaches it by its base URL alone. See `server.StandIn`; `faults` says how to make it misbehave, `calls` how
+to assert on what the bot asked for.
 """
 
 from scenarios.standin.arrivals import NotPossible

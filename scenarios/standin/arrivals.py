@@ -169,7 +169,9 @@ def _begin(platform: Platform, user: User, chat: Chat) -> None:
 def _parts(text: str) -> list[str]:
     if utf16_length(text) <= MAX_TEXT:
         return [text]
-    parts, part, units = [], [], 0
+    parts: list[str] = []
+    part: list[str] = []
+    units = 0
     for character in text:
         width = 2 if ord(character) > 0xFFFF else 1
         if units + width > MAX_TEXT:

@@ -15,13 +15,11 @@ from scenarios.standin.wording import read_caption, read_text
 DELETABLE_S = 48 * 3600  # manual, "deleteMessage"
 MAX_TOAST = 200
 SAME = (
-    "message is not modified: specified new message content and reply markup are exactly the same as a current content and reply markup"
-    " of the message"
+    "message is not modified: specified new message content and reply markup are exactly the same as a current content and"
+    " reply markup of the message"
 )
 # A part of the fixed list of the manual's "ReactionTypeEmoji"; anything else is refused.
-REACTIONS = frozenset(
-    "👍 👎 ❤ 🔥 🥰 👏 😁 🤔 🤯 😱 😢 🎉 🤩 🙏 👌 🕊 🤡 🥱 🥴 😍 💯 🤣 ⚡ 🏆 💔 🤨 😐 🍓 😈 😴 😭 🤓 👻 👀 🎃 🙈 😇 😨 🤝 ✍ 🤗 🫡 🆒 💘 😎 🤷".split()
-)
+REACTIONS = frozenset("👍👎❤🔥🥰👏😁🤔🤯😱😢🎉🤩🙏👌🕊🤡🥱🥴😍💯🤣⚡🏆💔🤨😐🍓😈😴😭🤓👻👀🎃🙈😇😨🤝🤗🫡🆒💘😎🤷")
 
 
 def edit_text(platform: Platform, values: Values, _: Uploads) -> Any:

@@ -3,7 +3,7 @@
     "<b>20 kg</b> &amp; up"   ->  "20 kg & up", [{"type": "bold", "offset": 0, "length": 5}]
     "<b>20 kg"                ->  can't parse entities: Can't find end tag corresponding to start tag "b"
 
-Offsets and lengths count UTF-16 code units (Bot API manual, "MessageEntity"); the places named in errors are bytes of the UTF-8 text.
+Offsets and lengths count UTF-16 code units (Bot API manual, "MessageEntity"); places in errors are bytes of the UTF-8 text.
 The tags are those of the manual's "HTML style"; the error words are from memory of the open server's library.
 """
 
@@ -21,8 +21,8 @@ Entity = dict[str, Any]
 
 _KINDS = {
     "b": "bold", "strong": "bold", "i": "italic", "em": "italic", "u": "underline", "ins": "underline", "s": "strikethrough",
-    "strike": "strikethrough", "del": "strikethrough", "tg-spoiler": "spoiler", "span": "spoiler", "a": "text_link", "code": "code",
-    "pre": "pre", "blockquote": "blockquote", "tg-emoji": "custom_emoji", "tg-time": "date_time",
+    "strike": "strikethrough", "del": "strikethrough", "tg-spoiler": "spoiler", "span": "spoiler", "a": "text_link",
+    "code": "code", "pre": "pre", "blockquote": "blockquote", "tg-emoji": "custom_emoji", "tg-time": "date_time",
 }  # fmt: skip
 _TAG = re.compile(r"<(/?)([A-Za-z0-9-]*)((?:[^<>\"']|\"[^\"]*\"|'[^']*')*)>")
 _ATTRIBUTE = re.compile(r"([A-Za-z0-9-]+)(?:\s*=\s*(\"[^\"]*\"|'[^']*'|[^\s\"'>]+))?")
@@ -104,7 +104,7 @@ def trimmed(text: str, entities: Sequence[Entity]) -> tuple[str, list[Entity]]:
 
 
 def as_html(text: str, entities: Iterable[Entity]) -> str:
-    """The text with its marks as safe HTML for a page: everything a person wrote is escaped; spoilers and emoji marks are dropped."""
+    """The text with its marks as safe HTML for a page: all that was written is escaped; spoilers and emoji marks are dropped."""
     data = text.encode("utf-16-le")
     marks: list[tuple[int, int, str]] = []
     for depth, entity in enumerate(entities):

@@ -1,4 +1,4 @@
-"""Is a keyboard one that the platform would show? Sizes from the manual ("InlineKeyboardButton") and the limits page of the library.
+"""Is a keyboard one that the platform would show? Sizes: the manual, "InlineKeyboardButton", and the limits that PTB names.
 
 An inline keyboard sits under one message; a reply keyboard is offered to the chat and sends plain text.
 """
@@ -13,8 +13,8 @@ from scenarios.standin.refusal import bad
 MAX_BUTTONS = 100
 MAX_IN_ROW = 8
 MAX_DATA_BYTES = 64
-_ACTIONS = {"callback_data", "url", "web_app", "login_url", "switch_inline_query", "switch_inline_query_current_chat", "copy_text", "pay",
-            "switch_inline_query_chosen_chat", "callback_game"}  # fmt: skip
+_ACTIONS = {"callback_data", "url", "web_app", "login_url", "switch_inline_query", "switch_inline_query_current_chat",
+            "copy_text", "pay", "switch_inline_query_chosen_chat", "callback_game"}  # fmt: skip
 _INLINE_LOOKS = {"text", "style", "icon_custom_emoji_id"}
 _REPLY = {"keyboard", "is_persistent", "resize_keyboard", "one_time_keyboard", "input_field_placeholder", "selective"}
 _REPLY_BUTTON = {"text", "style", "icon_custom_emoji_id", "request_users", "request_chat", "request_contact", "request_location",

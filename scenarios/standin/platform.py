@@ -166,8 +166,9 @@ class Platform:
         more: dict[str, Any] = {"until_date": 0} if status == "kicked" else {}
         if status == "administrator":
             rights = (
-                "can_be_edited can_manage_chat can_change_info can_delete_messages can_invite_users can_restrict_members can_pin_messages"
-                " can_promote_members can_manage_video_chats can_post_stories can_edit_stories can_delete_stories is_anonymous"
+                "can_be_edited can_manage_chat can_change_info can_delete_messages can_invite_users can_restrict_members"
+                " can_pin_messages can_promote_members can_manage_video_chats can_post_stories can_edit_stories"
+                " can_delete_stories is_anonymous"
             )
             more = {
                 right: right in ("can_manage_chat", "can_delete_messages", "can_pin_messages", "can_invite_users")

@@ -1,7 +1,7 @@
 """How does the platform say no? One exception that carries the status, the words and what a client needs to act.
 
-The words are those of the open server's source (tdlib/telegram-bot-api, Client.cpp) where it was read, as gathered in the project's
-platform notes; the rest are from memory and are marked so where they are raised.
+The words are those of the open server's source (tdlib/telegram-bot-api, Client.cpp) where it could be read; the others are
+from memory of the platform's behaviour.
 """
 
 from __future__ import annotations

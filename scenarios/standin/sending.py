@@ -17,8 +17,8 @@ Values = Mapping[str, Any]
 Uploads = Mapping[str, Upload]
 Method = Callable[[Platform, Values, Uploads], Any]
 
-_REPLY_KNOWN = {"message_id", "chat_id", "allow_sending_without_reply", "quote", "quote_parse_mode", "quote_entities", "quote_position",
-                "checklist_task_id", "poll_option_id"}  # fmt: skip
+_REPLY_KNOWN = {"message_id", "chat_id", "allow_sending_without_reply", "quote", "quote_parse_mode", "quote_entities",
+                "quote_position", "checklist_task_id", "poll_option_id"}  # fmt: skip
 _PREVIEW_KNOWN = {"is_disabled", "url", "prefer_small_media", "prefer_large_media", "show_above_text"}
 _ACTIONS = {
     "typing", "upload_photo", "record_video", "upload_video", "record_voice", "upload_voice", "upload_document", "choose_sticker",

@@ -57,8 +57,8 @@ class StandIn:
     """
 
     def __init__(
-        self, clock: Clock | None = None, *, token: str = MADE_UP_TOKEN, username: str = "stand_in_coach_bot", privacy: bool = True,
-        keep_limits: bool = False,
+        self, clock: Clock | None = None, *, token: str = MADE_UP_TOKEN, username: str = "stand_in_coach_bot",
+        privacy: bool = True, keep_limits: bool = False,
     ) -> None:  # fmt: skip
         self.clock = clock or WallClock()
         self.token = token
@@ -140,7 +140,10 @@ class StandIn:
     def misbehave(
         self, fault: Fault, *, times: int | None = 1, method: str | None = None, chat_id: int | None = None, after: int = 0
     ) -> Fault:
-        """Spoil the next `times` fitting calls (None: all), after leaving the first `after` alone. Without a method: any but getUpdates."""
+        """Spoil the next `times` fitting calls (None: all), leaving the first `after` alone.
+
+        Without a method: any but getUpdates.
+        """
         self._faults.add(fault, times=times, method=method, chat_id=chat_id, after=after)
         return fault
 
@@ -318,7 +321,8 @@ class StandIn:
     async def _set_webhook(self, values: Mapping[str, Any]) -> None:
         url, secret, parallel = values.get("url", ""), values.get("secret_token", ""), values.get("max_connections", 40)
         if not url:
-            return await self._drop_webhook()  # an empty address removes it (manual, "setWebhook")
+            await self._drop_webhook()  # an empty address removes it (manual, "setWebhook")
+            return
         if not re.match(r"https?://[^/]+", url):
             raise bad("bad webhook: An HTTPS URL must be provided for webhook")
         if secret and not _SECRET.fullmatch(secret):

@@ -1,7 +1,8 @@
-"""Which parameters does each method take, and of what kind? The stand-in refuses everything else, which is stricter than the platform.
+"""Which parameters does each method take, and of what kind? The stand-in refuses all else.
 
-One line a method; `!` marks what must be there. Kinds: int, float, bool, str; `chat` is an id or an @name; `obj` and `list` are JSON;
-`file` is an upload or text (a file_id or an address). Source: Bot API manual 10.0, "Available methods" and after.
+That is stricter than the platform, which ignores names it does not know. One line a method; `!` marks what must be there.
+Kinds: int, float, bool, str; `chat` is an id or an @name; `obj` and `list` are JSON; `file` is an upload or text (a file_id or an
+address). Source: Bot API manual 10.0, "Available methods" and after.
 """
 
 from __future__ import annotations
@@ -39,13 +40,19 @@ _LINES = {
     " start_timestamp:int show_caption_above_media:bool has_spoiler:bool supports_streaming:bool",
     "sendMediaGroup": "business_connection_id:str chat_id!:chat message_thread_id:int direct_messages_topic_id:int media!:list"
     " disable_notification:bool protect_content:bool allow_paid_broadcast:bool message_effect_id:str reply_parameters:obj",
-    "sendPoll": f"{_SENDING} question!:str question_parse_mode:str question_entities:list options!:list is_anonymous:bool type:str"
-    " allows_multiple_answers:bool correct_option_id:int explanation:str explanation_parse_mode:str explanation_entities:list"
-    " open_period:int close_date:int is_closed:bool",
+    "sendPoll": "business_connection_id:str chat_id!:chat message_thread_id:int disable_notification:bool protect_content:bool"
+    " allow_paid_broadcast:bool message_effect_id:str reply_parameters:obj reply_markup:obj question!:str question_parse_mode:str"
+    " question_entities:list options!:list is_anonymous:bool type:str allows_multiple_answers:bool allows_revoting:bool"
+    " shuffle_options:bool allow_adding_options:bool hide_results_until_closes:bool correct_option_ids:list explanation:str"
+    " explanation_parse_mode:str explanation_entities:list open_period:int close_date:int is_closed:bool members_only:bool"
+    " description:str description_parse_mode:str description_entities:list",
     "sendChatAction": "business_connection_id:str chat_id!:chat message_thread_id:int action!:str",
     "forwardMessage": "chat_id!:chat message_thread_id:int direct_messages_topic_id:int from_chat_id!:chat message_id!:int"
-    " disable_notification:bool protect_content:bool video_start_timestamp:int message_effect_id:str suggested_post_parameters:obj",
-    "copyMessage": f"{_SENDING} {_CAPTIONED} from_chat_id!:chat message_id!:int show_caption_above_media:bool video_start_timestamp:int",
+    " disable_notification:bool protect_content:bool video_start_timestamp:int message_effect_id:str"
+    " suggested_post_parameters:obj",
+    "copyMessage": f"{_SENDING.removeprefix('business_connection_id:str ')} {_CAPTIONED} from_chat_id!:chat message_id!:int"
+    " show_caption_above_media:bool"
+    " video_start_timestamp:int",
     "editMessageText": f"{_EDITING} text!:str parse_mode:str entities:list link_preview_options:obj",
     "editMessageCaption": f"{_EDITING} {_CAPTIONED} show_caption_above_media:bool",
     "editMessageReplyMarkup": _EDITING,
@@ -66,7 +73,7 @@ _LINES = {
     "getChat": "chat_id!:chat",
     "getChatMember": "chat_id!:chat user_id!:int",
     "getChatMemberCount": "chat_id!:chat",
-    "getChatAdministrators": "chat_id!:chat",
+    "getChatAdministrators": "chat_id!:chat return_bots:bool",
     "leaveChat": "chat_id!:chat",
     "pinChatMessage": "business_connection_id:str chat_id!:chat message_id!:int disable_notification:bool",
     "unpinChatMessage": "business_connection_id:str chat_id!:chat message_id:int",
@@ -210,6 +217,12 @@ _READERS = {
     "obj": lambda value: _json(value, dict), "list": lambda value: _json(value, list),
 }  # fmt: skip
 _SAID = {
-    "int": "of type Integer", "float": "of type Number", "bool": "of type Boolean", "str": "a string", "chat": "a chat identifier or @name",
-    "file": "a file, a file identifier or an address", "obj": "a JSON object", "list": "a JSON array",
-}  # fmt: skip
+    "int": "of type Integer",
+    "float": "of type Number",
+    "bool": "of type Boolean",
+    "str": "a string",
+    "chat": "a chat identifier or @name",
+    "file": "a file, a file identifier or an address",
+    "obj": "a JSON object",
+    "list": "a JSON array",
+}

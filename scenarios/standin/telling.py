@@ -21,8 +21,8 @@ _SCOPES = {
 def get_me(platform: Platform, values: Values, _: Uploads) -> Any:
     flags = {
         "can_join_groups": True, "can_read_all_group_messages": not platform.privacy, "supports_inline_queries": False,
-        "can_connect_to_business": False, "has_main_web_app": False, "has_topics_enabled": False, "allows_users_to_create_topics": False,
-        "can_manage_bots": False,
+        "can_connect_to_business": False, "has_main_web_app": False, "has_topics_enabled": False,
+        "allows_users_to_create_topics": False, "can_manage_bots": False,
     }  # fmt: skip
     return platform.bot.to_json() | flags
 

@@ -1,8 +1,9 @@
 """How do updates reach a bot that asked for pushes? One at a time within a chat, chats side by side, repeated until accepted.
 
 Read in the open server (WebhookActor.cpp): anything but 2xx is repeated at once, then after 2 s, 4 s and so on up to a minute; a
-`Retry-After` header is honoured up to an hour; presses have a queue of their own per person; an update is dropped once it outlives
-its retention; 23 hours of 410 close the webhook. Pauses run on the stand-in's clock. Plain http is taken here, as all is on loopback.
+`Retry-After` header is honoured up to an hour; presses have a queue of their own per person; an update is dropped once it
+outlives its retention; 23 hours of 410 close the webhook. Pauses run on the stand-in's clock. Plain http is taken here, as all
+is on loopback.
 """
 
 from __future__ import annotations
