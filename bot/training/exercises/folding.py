@@ -53,9 +53,13 @@ _SAME: dict[str, str] = {
     "parallel": "parallel", "narrow": "close", "neutralgrip": "neutral grip", "palms": "palm", "facing": "facing",
     "bodyweighted": "bodyweight", "goblets": "goblet", "jumprope": "skipping rope", "skipping": "skipping", "ropes": "rope",
     "backpack": "backpack", "rucksack": "backpack", "bag": "backpack", "bentover": "bentover", "stepup": "stepup",
-    "farmers": "farmer",
-    "ups": "up", "pres": "press", "deads": "deadlift", "ham": "hamstring", "skulls": "skull crusher",
-    "mountainclimber": "mountain climber", "mountainclimbers": "mountain climber",
+    "farmers": "farmer", "squatted": "squat", "squats": "squat", "benched": "bench press", "benching": "bench press",
+    "rowed": "row", "curled": "curl", "lunged": "lunge", "lunging": "lunge", "planked": "plank", "planking": "plank",
+    "deadlifted": "deadlift", "deadlifting": "deadlift", "swung": "swing", "swinging": "swing", "dipped": "dip", "hung": "hang",
+    "hanged": "hang", "shrugged": "shrug", "crunched": "crunch", "neg": "negative", "negs": "negative",
+    "eccentrics": "eccentric", "stepping": "step", "skipped": "skip", "ups": "up", "pres": "press", "deads": "deadlift",
+    "ham": "hamstring", "skulls": "skull crusher", "mountainclimber": "mountain climber",
+    "mountainclimbers": "mountain climber",
 }  # fmt: skip
 
 # Words that people write joined, apart or with a hyphen.

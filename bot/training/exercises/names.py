@@ -28,16 +28,23 @@ from bot.training.exercises.entry import Exercise
 from bot.training.exercises.folding import FILLERS, Word, fold, folded_words, word_set
 
 # A word that says how, not what: little is lost when a name does not have it.
-SOFT = word_set("""weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full exercise
-    standing set rep work classic bodyweight alternating each per leg arm""")
+SOFT = word_set("""weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full
+    exercise standing set rep work classic bodyweight alternating each per leg arm""")
 # Words that describe many exercises and, alone, name none of them.
-MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low wide
-    close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated bodyweight
-    strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight weighted hold up down
-    out tall top bottom left right shoulder cross single""")
+MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low
+    wide close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated
+    bodyweight strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight
+    weighted hold up down out tall top bottom left right shoulder cross single""")
 # Names that are everyday English too: in a sentence they count only beside a number or when they are on today's plan.
-EVERYDAY = word_set("""goodmorning hinge bench bridge step run walk stretch swing plank getup situp stepup clean carry march row
-    press child pose cat cow jog crawl wave climb hang punch skip""")
+EVERYDAY = word_set("""goodmorning hinge bench bridge step stepup stepdown run jog walk stretch swing getup situp clean carry
+    march row press childpose crawl wave climb hang punch skip stair bike boxing pigeon swimmer superman halo hollow windmill
+    clam hydrant scissor rower hammer wiper twist climber jack""")
+# Near an exercise's name by a letter or two, yet never meant as one inside a sentence.
+_OTHER_WORDS = word_set("""lunch lunchtime bunch branch planned plans plane place places breath breathe press pressure preset
+    rash raised rise praise shoulders should sweat square squash squeeze squid calm call half halt carry curry curve cure
+    curls planet twisted twitch bench beach teach reach french swim swims swam swimming dinner drips drop drops group grips
+    strips tips trips ships""")
+_BAR_OF = word_set("pullup chinup dip")  # "pull-up bar" is a thing, not a set
 _ARTICLES = word_set("a the my this that your")
 _LONGEST = 7  # words in a name; longer windows are not looked at
 _EXTRA_COST, _LACK_COST = 1.0, 0.45  # a word too many says "something else"; a word left out is how people shorten
@@ -274,7 +281,7 @@ class NameIndex:
 
     def _mend_firmly(self, word: str) -> str:
         """Mend one word only where a single known word is near: inside a sentence most words are no exercise at all."""
-        if word in self._weight or len(word) < 5:
+        if word in self._weight or len(word) < 5 or word in _OTHER_WORDS:
             return word
         near = [(known, quality) for known, quality in self._mend(word) if abs(len(known) - len(word)) <= 2]
         return near[0][0] if len(near) == 1 and near[0][1] >= (0.92 if len(word) < 7 else 0.84) else word
@@ -283,11 +290,13 @@ class NameIndex:
         self, words: list[Word], start: int, length: int, match: NameMatch, allowed: frozenset[ExerciseId] | None
     ) -> bool:
         """Is it everyday English rather than a name? "good morning!", "sat on the bench"."""
-        key = "".join(word.word for word in words[start : start + length])
+        window = [word.word for word in words[start : start + length] if word.word not in FILLERS]
+        key = "".join(window)
         before = words[start - 1].word if start else ""
-        if key == "bench" and before in _ARTICLES:
+        after = words[start + length].word if start + length < len(words) else ""
+        if (key == "bench" and before in _ARTICLES) or (key in _BAR_OF and after in ("bar", "station", "stand")):
             return True
-        if key not in EVERYDAY or (allowed is not None and match.exercise in allowed):
+        if not (key in EVERYDAY or _only_describes(window)) or (allowed is not None and match.exercise in allowed):
             return False
         beside = [words[at].word for at in (start - 1, start + length) if 0 <= at < len(words)]
         return not any(word.isdigit() for word in beside)
