@@ -11,8 +11,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 # Letters and digits apart, so that "squats20x12" gives its word; an apostrophe stays inside ("farmer's").
 _WORD = re.compile(r"\d+|[^\W\d_]+(?:['’`´][^\W\d_]+)*")
@@ -23,7 +23,7 @@ def word_set(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
-FILLERS = word_set("a an the with w of on my your for to in and from using at s x our some this that")
+FILLERS = word_set("a an the with of on my your for to in and from using at s x our some this that")
 
 # Short forms and same-meaning words as people type them (common practice). The right side is folded already.
 _SAME: dict[str, str] = {
@@ -81,8 +81,7 @@ _JOIN = {
 _KEEP_S = word_set("press cross plus bus pass less across")
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """One folded word and the characters it came from: text[start:end]."""
 
     word: str
@@ -99,6 +98,8 @@ def folded_words(text: str) -> list[Word]:
     """Every folded word with its place; fillers still in, so that places have no holes."""
     words: list[Word] = []
     for found in _WORD.finditer(text):
+        if found.group() in "wW" and text.startswith("/", found.end()):
+            continue  # "w/ a band" is "with a band"; a lone W is a shape
         for part in _folded(found.group()):
             last = words[-1] if words else None
             joined = _JOIN.get((last.word, part)) if last else None

@@ -28,8 +28,10 @@ from bot.training.exercises.entry import Exercise
 from bot.training.exercises.folding import FILLERS, Word, fold, folded_words, word_set
 
 # A word that says how, not what: little is lost when a name does not have it.
-SOFT = word_set("""weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full
+SOFT = word_set("""w weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full
     exercise standing set rep work classic bodyweight alternating each per leg arm""")
+# Words that say how it is done and leave the exercise what it is.
+_MANNER = word_set("tempo pause paused slow strict standard regular normal basic explosive controlled")
 # Words that describe many exercises and, alone, name none of them.
 MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low
     wide close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated
@@ -149,7 +151,12 @@ class NameIndex:
         return tuple(found)
 
     def _sure(self, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None) -> NameMatch | None:
-        for place, score in ((self._keys.get("".join(words)), 1.0), (self._bags.get(tuple(sorted(words))), 0.98)):
+        plain = tuple(word for word in words if word not in _MANNER)
+        for key, bag, score in (
+            (self._keys.get("".join(words)), self._bags.get(tuple(sorted(words))), 1.0),
+            (self._keys.get("".join(plain)), self._bags.get(tuple(sorted(plain))), 0.95),
+        ):
+            place, score = (key, score) if key is not None else (bag, score - 0.02)
             if place is not None and (allowed is None or self._names[place].exercise in allowed):
                 name = self._names[place]
                 return NameMatch(name.exercise, score, True, name.text)

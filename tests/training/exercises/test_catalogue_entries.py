@@ -263,7 +263,10 @@ LOOKED_AT = {
     ("lyingtraise", "lyingyraise"),
     ("pronetraise", "proneyraise"),
     ("traise", "yraise"),
-    ("traise", "ytraise"),
+    ("traise", "wraise"),  # the letter is the shape of the arms
+    ("wraise", "yraise"),
+    ("pronetraise", "pronewraise"),
+    ("pronewraise", "proneyraise"),
     ("lsithold", "vsithold"),
     ("pushup", "tpushup"),
     ("situp", "vsitup"),
