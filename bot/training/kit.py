@@ -39,6 +39,7 @@ class KitItem(StrEnum):
     ANKLE_WEIGHT = "ankle_weight"
     DOOR_ANCHOR = "door_anchor"
     FOAM_ROLLER = "foam_roller"
+    BIKE = "bike"  # on the road or standing still
     EZ_BAR = "ez_bar"
     TRAP_BAR = "trap_bar"
     CABLE = "cable"
