@@ -38,10 +38,13 @@ class Stuck(Exception):
 
 
 class Play:
-    """One play. Everybody who comes in through it is waited for after each act."""
+    """One play. Everybody who comes in through it is waited for after each act.
 
-    def __init__(self, standin: StandIn, program: Settles, clock: MovingClock) -> None:
-        self.standin, self.program, self.clock = standin, program, clock
+    act_takes: how far the clock goes on after each act; a program that spaces its messages out gets them all through in it.
+    """
+
+    def __init__(self, standin: StandIn, program: Settles, clock: MovingClock, *, act_takes: timedelta = timedelta(0)) -> None:
+        self.standin, self.program, self.clock, self.act_takes = standin, program, clock, act_takes
         self.people: list[Person] = []
 
     def person(self, first_name: str, **about: Any) -> Person:
@@ -93,3 +96,5 @@ class Play:
 
     async def _settle_for(self, _: Person) -> None:
         await self.settle()
+        if self.act_takes:
+            await self.until(self.clock.now() + self.act_takes)

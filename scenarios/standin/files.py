@@ -16,6 +16,12 @@ from scenarios.standin.signatures import Upload
 MAX_UPLOAD = 50 * 1024 * 1024
 MAX_PHOTO = 10 * 1024 * 1024
 MAX_DOWNLOAD = 20 * 1024 * 1024
+_UNKNOWN = "application/octet-stream"
+_NAMELESS = "application.octet-stream"  # what the client library calls bytes that have no name
+_FIRST_BYTES = {
+    b"\x89PNG": "image/png", b"\xff\xd8\xff": "image/jpeg", b"GIF8": "image/gif", b"OggS": "audio/ogg", b"ID3": "audio/mpeg",
+    b"%PDF": "application/pdf", b"PK\x03\x04": "application/zip",
+}  # fmt: skip
 _SAID = {"photo": "Photo", "document": "Document", "voice": "VoiceNote", "audio": "Audio", "video": "Video"}
 
 
@@ -74,10 +80,11 @@ class FileShelf:
             raise bad("file must be non-empty")
         width, height = _measured(upload.content) if kind == "photo" else (0, 0)
         number = len(self._by_id) + 1
-        name = upload.filename or kind
-        mime = upload.mime if upload.mime and upload.mime != "application/octet-stream" else mimetypes.guess_type(name)[0]
+        mime = _kind_of(upload)
+        named = upload.filename and upload.filename != _NAMELESS
+        name = upload.filename if named else kind + (mimetypes.guess_extension(mime) or "")
         stored = StoredFile(
-            f"kept-{kind}-{number:06d}-of-the-stand-in", f"u{number:06d}", kind, name, mime or "application/octet-stream",
+            f"kept-{kind}-{number:06d}-of-the-stand-in", f"u{number:06d}", kind, name, mime,
             upload.content, width, height, duration,
         )  # fmt: skip
         self._by_id[stored.id] = stored
@@ -108,6 +115,15 @@ class FileShelf:
 
     def at_path(self, path: str) -> StoredFile | None:
         return self._by_path.get(path)
+
+
+def _kind_of(upload: Upload) -> str:
+    """The media type: as said, else by the name, else by the first bytes."""
+    if upload.mime and upload.mime != _UNKNOWN:
+        return upload.mime
+    by_name = mimetypes.guess_type(upload.filename)[0] if upload.filename != _NAMELESS else None
+    by_bytes = next((mime for start, mime in _FIRST_BYTES.items() if upload.content.startswith(start)), None)
+    return by_name or by_bytes or _UNKNOWN
 
 
 def _measured(content: bytes) -> tuple[int, int]:

@@ -37,9 +37,11 @@ class Query:
 class Platform:
     """One bot, the people around it, and their chats. privacy: in groups the bot sees only what is meant for it."""
 
-    def __init__(self, clock: Clock, *, username: str = "stand_in_coach_bot", privacy: bool = True) -> None:
+    def __init__(
+        self, clock: Clock, *, username: str = "stand_in_coach_bot", name: str = "Companion", privacy: bool = True
+    ) -> None:
         self.clock = clock
-        self.bot = User(BOT_ID, "Block companion", username=username, is_bot=True)
+        self.bot = User(BOT_ID, name, username=username, is_bot=True)
         self.privacy = privacy
         self.people: dict[int, User] = {}
         self.chats: dict[int, Chat] = {}

@@ -53,16 +53,17 @@ _WEBHOOK_ON = "can't use getUpdates method while webhook is active; use deleteWe
 class StandIn:
     """The whole thing: a server, what it keeps, its log, and how it misbehaves.
 
-    clock: played or real; privacy: as in BotFather's setting; keep_limits: answer 429 past the published sending limits.
+    clock: played or real; username and name: the bot's; privacy: what it hears in groups, as in the platform's own setting;
+    keep_limits: answer 429 past the published sending limits.
     """
 
     def __init__(
         self, clock: Clock | None = None, *, token: str = MADE_UP_TOKEN, username: str = "stand_in_coach_bot",
-        privacy: bool = True, keep_limits: bool = False,
+        name: str = "Companion", privacy: bool = True, keep_limits: bool = False,
     ) -> None:  # fmt: skip
         self.clock = clock or WallClock()
         self.token = token
-        self.platform = Platform(self.clock, username=username, privacy=privacy)
+        self.platform = Platform(self.clock, username=username, name=name, privacy=privacy)
         self.calls = CallLog()
         self.url = ""
         self._faults = Faults()
@@ -129,6 +130,11 @@ class StandIn:
         from scenarios.player.group import Group
 
         return Group(self, self.platform.migrate(group.chat))
+
+    @property
+    def username(self) -> str:
+        """The bot's, for links such as https://t.me/<username>?start=<payload>."""
+        return self.platform.bot.username or ""
 
     @property
     def chats(self) -> list[Chat]:
