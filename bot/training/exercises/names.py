@@ -13,6 +13,7 @@ exercises: there a short "rows" is clear when only one of them is a row.
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -38,16 +39,19 @@ MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body se
     bodyweight strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight
     weighted hold up down out tall top bottom left right shoulder cross single""")
 # Names that are everyday English too: in a sentence they count only beside a number or when they are on today's plan.
-EVERYDAY = word_set("""goodmorning hinge bench bridge step stepup stepdown run jog walk stretch swing getup situp clean carry
-    march row press childpose crawl wave climb hang punch skip stair bike boxing pigeon swimmer superman halo hollow windmill
-    clam hydrant scissor rower hammer wiper twist climber jack""")
+EVERYDAY = word_set("""calf reardelt running walking jogging skipping bicycle stepper sprawl sprint punche goodmorning hinge
+    bench bridge step stepup stepdown run jog walk stretch swing getup situp clean carry march row press childpose crawl wave
+    climb hang punch skip stair bike boxing pigeon swimmer superman halo hollow windmill clam hydrant scissor rower hammer
+    wiper twist climber jack""")
 # Near an exercise's name by a letter or two, yet never meant as one inside a sentence.
-_OTHER_WORDS = word_set("""lunch lunchtime bunch branch planned plans plane place places breath breathe press pressure preset
-    rash raised rise praise shoulders should sweat square squash squeeze squid calm call half halt carry curry curve cure
-    curls planet twisted twitch bench beach teach reach french swim swims swam swimming dinner drips drop drops group grips
-    strips tips trips ships""")
+_OTHER_WORDS = word_set("""process progress spring waiting workout claim caution caption follow following dropping lunch lunchtime bunch branch
+    planned plans plane place places breath breathe press pressure preset rash raised rise praise shoulders should sweat
+    square squash squeeze squid calm call half halt carry curry curve cure curls planet twisted twitch bench beach teach reach
+    french swim swims swam swimming dinner drips drop drops group grips strips tips trips ships""")
 _BAR_OF = word_set("pullup chinup dip")  # "pull-up bar" is a thing, not a set
+_PLACING = word_set("on in at for")
 _ARTICLES = word_set("a the my this that your")
+_BREAK = re.compile(r"[,;!?\n]|[.:](?:\s|$)")  # a name does not run on past these
 _LONGEST = 7  # words in a name; longer windows are not looked at
 _EXTRA_COST, _LACK_COST = 1.0, 0.45  # a word too many says "something else"; a word left out is how people shorten
 _UNKNOWN_WEIGHT = 4.0
@@ -141,23 +145,27 @@ class NameIndex:
         """
         allowed = None if among is None else frozenset(among)
         words = folded_words(text)
+        ends = [at for at in range(1, len(words)) if _BREAK.search(text, words[at - 1].end, words[at].start)] + [len(words)]
         found: list[Mention] = []
         start = 0
         while start < len(words):
-            mention, used = self._mention_at(words, start, allowed)
+            end = next(end for end in ends if end > start)
+            mention, used = self._mention_at(words, start, end, allowed)
             if mention:
                 found.append(mention)
             start += used
         return tuple(found)
 
-    def _sure(self, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None) -> NameMatch | None:
+    def _sure(self, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None, *, any_order: bool = True) -> NameMatch | None:
         plain = tuple(word for word in words if word not in _MANNER)
         for key, bag, score in (
             (self._keys.get("".join(words)), self._bags.get(tuple(sorted(words))), 1.0),
             (self._keys.get("".join(plain)), self._bags.get(tuple(sorted(plain))), 0.95),
         ):
             place, score = (key, score) if key is not None else (bag, score - 0.02)
-            if place is not None and (allowed is None or self._names[place].exercise in allowed):
+            if place is None or (key is None and not any_order):
+                continue
+            if allowed is None or self._names[place].exercise in allowed:
                 name = self._names[place]
                 return NameMatch(name.exercise, score, True, name.text)
         return None
@@ -237,15 +245,19 @@ class NameIndex:
             mended = dict.fromkeys(cut_short, 0.9) | mended
         return tuple(mended.items())
 
-    def _mention_at(self, words: list[Word], start: int, allowed: frozenset[ExerciseId] | None) -> tuple[Mention | None, int]:
-        """The longest name that begins at this word, and how many words to go on by."""
+    def _mention_at(
+        self, words: list[Word], start: int, end: int, allowed: frozenset[ExerciseId] | None
+    ) -> tuple[Mention | None, int]:
+        """The longest name from this word on and before `end`, and how many words to go on by."""
         if words[start].word in FILLERS:
             return None, 1
-        for length in range(min(_LONGEST, len(words) - start), 0, -1):
+        for length in range(min(_LONGEST, end - start), 0, -1):
             window = words[start : start + length]
-            if window[-1].word in FILLERS:
+            if window[-1].word in FILLERS or window[-1].word in _MANNER:
                 continue
             match = self._named_whole(window, allowed) or self._named_shortly(window, allowed)
+            if match and _joins_two_things(window, match):
+                continue
             if match and not self._only_english(words, start, length, match, allowed):
                 return Mention(window[0].start, window[-1].end, match), length
         return None, 1
@@ -254,13 +266,14 @@ class NameIndex:
         typed = tuple(word.word for word in window if word.word not in FILLERS)
         if all(word.isdigit() for word in typed):
             return None
-        sure = self._sure(typed, None)
+        in_one_piece = len(typed) == len(window)  # with small words between, only the usual order is a name
+        sure = self._sure(typed, None, any_order=in_one_piece)
         if sure:
             return self._todays(sure, typed, allowed)
-        mended = tuple(self._mend_firmly(word) for word in typed)
+        mended = tuple(self._mend_firmly(word, alone=len(typed) == 1) for word in typed)
         if mended == typed:
             return None
-        sure = self._sure(mended, None)
+        sure = self._sure(mended, None, any_order=in_one_piece)
         return self._todays(NameMatch(sure.exercise, 0.9, False, sure.alias), mended, allowed) if sure else None
 
     def _todays(self, match: NameMatch, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None) -> NameMatch:
@@ -272,7 +285,7 @@ class NameIndex:
     def _named_shortly(self, window: list[Word], allowed: frozenset[ExerciseId] | None) -> NameMatch | None:
         if allowed is None or _is_figure(window[0]) or _is_figure(window[-1]):
             return None
-        words = tuple(self._mend_firmly(word.word) for word in window if word.word not in FILLERS)
+        words = tuple(self._mend_firmly(word.word, alone=len(window) == 1) for word in window if word.word not in FILLERS)
         return None if _only_describes(words) else self._only_fit(words, allowed)
 
     def _only_fit(self, words: tuple[str, ...], allowed: frozenset[ExerciseId]) -> NameMatch | None:
@@ -286,12 +299,17 @@ class NameIndex:
         implied = self._implied[exercise]
         return any(all(word in self._names[at].words or word in implied for word in words) for at in self._of_exercise[exercise])
 
-    def _mend_firmly(self, word: str) -> str:
-        """Mend one word only where a single known word is near: inside a sentence most words are no exercise at all."""
+    def _mend_firmly(self, word: str, *, alone: bool = False) -> str:
+        """Mend one word only where a single known word is near: inside a sentence most words are no exercise at all.
+
+        alone: no other word of a name stands beside it, so only one slip is forgiven, and never in the first letter.
+        """
         if word in self._weight or len(word) < 5 or word in _OTHER_WORDS:
             return word
         near = [(known, quality) for known, quality in self._mend(word) if abs(len(known) - len(word)) <= 2]
-        return near[0][0] if len(near) == 1 and near[0][1] >= (0.92 if len(word) < 7 else 0.84) else word
+        if len(near) != 1 or near[0][1] < (0.92 if alone or len(word) < 7 else 0.84):
+            return word
+        return word if alone and near[0][0][0] != word[0] else near[0][0]
 
     def _only_english(
         self, words: list[Word], start: int, length: int, match: NameMatch, allowed: frozenset[ExerciseId] | None
@@ -307,6 +325,11 @@ class NameIndex:
             return False
         beside = [words[at].word for at in (start - 1, start + length) if 0 <= at < len(words)]
         return not any(word.isdigit() for word in beside)
+
+
+def _joins_two_things(window: list[Word], match: NameMatch) -> bool:
+    """As in "floor on push ups": a small word of place between two things, unless the name itself has it ("push up on knees")."""
+    return bool({word.word for word in window} & _PLACING - set(match.alias.lower().split()))
 
 
 def _is_figure(word: Word) -> bool:

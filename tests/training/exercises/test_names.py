@@ -127,6 +127,11 @@ def test_names_of_describing_words_alone_have_been_looked_at() -> None:
         ("Bulgarian split squats 12 each", [("Bulgarian split squats", "bulgarian_split_squat")]),
         ("i squatted 60x5", [("squatted", "bodyweight_squat")]),
         ("walk 20 min", [("walk", "brisk_walk")]),
+        ("calves 15 15 15", [("calves", "standing_calf_raise")]),
+        ("push ups tempo 3110", [("push ups", "push_up")]),
+        ("should my chest touch the floor on push ups", [("push ups", "push_up")]),
+        ("dips 8, ring rows 10", [("dips", "dip"), ("ring rows", "ring_row")]),
+        ("curls; press 20", [("curls", "dumbbell_curl")]),
     ],
     ids=lambda value: value if isinstance(value, str) else "",
 )  # fmt: skip
@@ -141,6 +146,7 @@ def test_names_are_found_inside_a_text_the_longest_first(text: str, found: list[
         "my knee hurts when I step down the stairs", "i can only stand on one leg today",
         "going for a run with the dog", "i have a pull up bar and rings", "should i use the band or the box", "hold on a minute",
         "raise the weight next week?", "can you push it to 18:00", "march 3 works for me", "A1 20x12 A2 15x10", "left arm weaker",
+        "heart skipping beats and im sat down", "my calf hurts", "a word of caution", "my workout", "waiting in spring",
         "back is sore", "see you at 7:30", "what does 3-1-1-0 mean", "moved the chair against the wall", "went for a walk", "",
     ],
 )  # fmt: skip
