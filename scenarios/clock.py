@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import heapq
+from collections.abc import Awaitable
 from datetime import UTC, datetime, timedelta
 
 
@@ -21,14 +22,14 @@ class PlayedClock:
     def now(self) -> datetime:
         return self._now
 
-    async def sleep(self, seconds: float) -> None:
+    def sleep(self, seconds: float) -> Awaitable[None]:
+        """Counts from the call, not from when it is awaited: the clock may be moved in between."""
         if seconds <= 0:
-            await asyncio.sleep(0)
-            return
+            return asyncio.sleep(0)
         self._count += 1
         woken: asyncio.Future[None] = asyncio.get_running_loop().create_future()
         heapq.heappush(self._sleepers, (self._now + timedelta(seconds=seconds), self._count, woken))
-        await woken
+        return woken
 
     def next_wake_at(self) -> datetime | None:
         """When the first sleeper wakes; None when nobody sleeps."""

@@ -163,7 +163,7 @@ class Sender:
             if not self._stopping:
                 self._start_all_that_may()
             self._working = False
-            if not (self._ended or self._news):
+            if not (self._ended or (self._news and not self._stopping)):
                 await self._wait()
 
     async def stop(self) -> None:

@@ -6,7 +6,7 @@ goes into the `DueList`. All of a deed's writes share one `UnitOfWork` and becom
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Awaitable, Callable, Iterable, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from datetime import datetime
@@ -20,7 +20,7 @@ class Clock(Protocol):
     def now(self) -> datetime:
         """The present moment, aware, in UTC."""
 
-    async def sleep(self, seconds: float) -> None:
+    def sleep(self, seconds: float) -> Awaitable[None]:
         """Come back when this clock has gone on by so many seconds."""
 
 

@@ -1,0 +1,159 @@
+"""What happens because time passed: each thing once, late or dropped, and no failure harms another."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Mapping
+from datetime import datetime, timedelta
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from bot.clock.sweep import BATCH, MAX_TRIES, Sweep, Swept
+from scenarios.clock import PlayedClock
+from storage.engine import Engines
+from storage.unit_of_work import UnitOfWork
+from tests.builders.pipes import NOON, at_once, fresh_engines
+
+
+class Rig:
+    def __init__(self, folder: Path, deeds: Mapping[str, Any]) -> None:
+        self.engines: Engines = fresh_engines(folder)
+        self.clock = PlayedClock(NOON)
+        self.sweep = Sweep(open_uow=self.open_uow, in_database=at_once, deeds=deeds, clock=self.clock)
+
+    def open_uow(self) -> UnitOfWork:
+        return UnitOfWork(self.engines, self.clock.now)
+
+    def plan(self, key: str, moment: datetime, *, kind: str = "reminder", too_late_after_s: int | None = None) -> None:
+        with self.open_uow() as uow:
+            uow.due.put(kind, key, moment, {"key": key}, too_late_after_s=too_late_after_s)
+            uow.commit()
+
+    def sweep_at(self, moment: datetime) -> Swept:
+        async def go() -> Swept:
+            await self.clock.advance_to(moment)
+            return await self.sweep.once()
+
+        return asyncio.run(go())
+
+    def count(self, state: str) -> int:
+        with self.open_uow() as uow:
+            return uow.due.count(state)
+
+
+def say(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+    uow.outbox.put(7, "said", {"key": fields["key"], "at": now.isoformat()})
+
+
+def spoken(rig: Rig) -> list[str]:
+    with rig.open_uow() as uow:
+        return [row.fields["key"] for row in uow.outbox.waiting(rig.clock.now(), lanes=range(5), held=(), full=(), limit=10_000)]
+
+
+def test_what_is_due_is_done_once(tmp_path: Path) -> None:
+    rig = Rig(tmp_path, {"reminder": say})
+    rig.plan("later", NOON + timedelta(seconds=1))
+    rig.plan("now", NOON)
+
+    assert rig.sweep_at(NOON) == Swept(done=1)
+    assert rig.sweep_at(NOON) == Swept()
+    assert rig.sweep_at(NOON + timedelta(hours=9)) == Swept(done=1)
+    assert spoken(rig) == ["now", "later"]
+
+
+def test_more_than_a_batch_is_done_in_one_go(tmp_path: Path) -> None:
+    rig = Rig(tmp_path, {"reminder": say})
+    for number in range(2 * BATCH + 3):
+        rig.plan(str(number), NOON)
+
+    assert rig.sweep_at(NOON) == Swept(done=2 * BATCH + 3)
+    assert len(set(spoken(rig))) == 2 * BATCH + 3
+
+
+def test_a_deed_and_its_done_are_one(tmp_path: Path) -> None:
+    """The worker dies between the deed and the commit: nothing of the deed is left, and it is done again."""
+    killed = False
+
+    def dies_once(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        nonlocal killed
+        say(uow, fields, row, now)
+        if not killed:
+            killed = True
+            raise KeyboardInterrupt
+
+    rig = Rig(tmp_path, {"reminder": dies_once})
+    rig.plan("a", NOON)
+
+    with pytest.raises(KeyboardInterrupt):
+        rig.sweep_at(NOON)
+    assert (killed, spoken(rig), rig.count("open")) == (True, [], 1)
+    assert rig.sweep_at(NOON) == Swept(done=1)
+    assert spoken(rig) == ["a"]
+
+
+def test_a_failing_deed_harms_no_other(tmp_path: Path) -> None:
+    def fails_for_b(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        say(uow, fields, row, now)
+        if fields["key"] == "b":
+            raise ValueError
+
+    rig = Rig(tmp_path, {"reminder": fails_for_b})
+    for key in "abc":
+        rig.plan(key, NOON)
+
+    assert rig.sweep_at(NOON) == Swept(done=2, failed=1)
+    assert spoken(rig) == ["a", "c"]
+
+
+def test_a_deed_that_keeps_failing_is_given_up(tmp_path: Path) -> None:
+    calls: list[datetime] = []
+
+    def fails(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        calls.append(now)
+        raise ValueError
+
+    rig = Rig(tmp_path, {"reminder": fails})
+    rig.plan("a", NOON)
+    for minutes in range(600):
+        rig.sweep_at(NOON + timedelta(minutes=minutes))
+
+    assert len(calls) == MAX_TRIES
+    assert rig.count("failed") == 1
+    gaps = [later - earlier for earlier, later in pairwise(calls)]
+    assert gaps == sorted(gaps)
+
+
+def test_what_is_too_late_is_dropped_and_counted(tmp_path: Path) -> None:
+    rig = Rig(tmp_path, {"reminder": say})
+    rig.plan("edge", NOON, too_late_after_s=600)
+    rig.plan("late", NOON - timedelta(seconds=1), too_late_after_s=600)
+    rig.plan("never too late", NOON - timedelta(days=9))
+
+    assert rig.sweep_at(NOON + timedelta(seconds=600)) == Swept(done=2, too_late=1)
+    assert spoken(rig) == ["never too late", "edge"]
+
+
+def test_a_thing_that_comes_back_plans_its_next_time_under_its_own_key(tmp_path: Path) -> None:
+    def daily(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        say(uow, fields, row, now)
+        uow.due.put(row.kind, row.key, row.due_at_utc + timedelta(days=1), fields, too_late_after_s=None)
+
+    rig = Rig(tmp_path, {"reminder": daily})
+    rig.plan("a", NOON)
+    for days in range(4):
+        assert rig.sweep_at(NOON + timedelta(days=days)) == Swept(done=1)
+
+    assert spoken(rig) == ["a"] * 4
+    assert rig.count("open") == 1
+
+
+def test_a_kind_that_nobody_knows_is_kept_as_failed_and_stops_nothing(tmp_path: Path) -> None:
+    rig = Rig(tmp_path, {"reminder": say})
+    rig.plan("a", NOON, kind="from a later version")
+    rig.plan("b", NOON)
+
+    assert rig.sweep_at(NOON) == Swept(done=1, failed=1)
+    assert rig.count("open") == 1
