@@ -59,7 +59,7 @@ OPPOSITE = {
     "elbow extension": "elbow flexion", "plantar flexion": "dorsiflexion", "arm horizontal adduction": "arm horizontal abduction",
     "arm horizontal abduction": "arm horizontal adduction", "hip abduction": "hip adduction", "hip adduction": "hip abduction",
 }  # fmt: skip
-# The usual secondary muscles of each movement (training reference, movement patterns; mapping there is ours, from the actions).
+# The usual secondary muscles of each movement (common practice; the mapping from the actions is ours).
 SECONDARY = {
     Pattern.SQUAT: "hamstrings gastrocnemius soleus adductors",
     Pattern.LUNGE: "hamstrings abductors adductors gastrocnemius soleus",
@@ -227,7 +227,7 @@ def test_every_settled_difference_names_a_known_exercise_once() -> None:
 
 
 def test_most_entries_agree_without_any_settling() -> None:
-    """One to two entries in ten are contestable between sources (training reference); here 22 in 100 are settled by hand."""
+    """Sources themselves differ on one to two entries in ten (an estimate, from memory); here 23 in 100 are settled by hand."""
     assert len(LISTED) / len(COUNTED) < 0.25
 
 

@@ -26,31 +26,9 @@ from rapidfuzz.distance import OSA
 
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.entry import Exercise
-from bot.training.exercises.folding import FILLERS, Word, fold, folded_words, word_set
+from bot.training.exercises.folding import FILLERS, Word, fold, folded_words
+from bot.training.exercises.name_words import ARTICLES, BAR_OF, EVERYDAY, MANNER, OTHER_WORDS, PLACING, SOFT, only_describes
 
-# A word that says how, not what: little is lost when a name does not have it.
-SOFT = word_set("""w weight weighted loaded heavy light slow tempo pause paused strict standard regular normal basic full
-    exercise standing set rep work classic bodyweight alternating each per leg arm""")
-# Words that say how it is done and leave the exercise what it is.
-_MANNER = word_set("tempo pause paused slow strict standard regular normal basic explosive controlled")
-# Words that describe many exercises and, alone, name none of them.
-MODIFIERS = word_set("""one two arm leg dumbbell barbell kettlebell band body seated standing incline decline flat high low
-    wide close grip lying hip side front back reverse knee chest floor wall chair box towel ball exercise foot heel elevated
-    bodyweight strap machine cable supported alternating neutral overhead over under half full mini plate bar ez weight
-    weighted hold up down out tall top bottom left right shoulder cross single""")
-# Names that are everyday English too: in a sentence they count only beside a number or when they are on today's plan.
-EVERYDAY = word_set("""calf reardelt running walking jogging skipping bicycle stepper sprawl sprint punche goodmorning hinge
-    bench bridge step stepup stepdown run jog walk stretch swing getup situp clean carry march row press childpose crawl wave
-    climb hang punch skip stair bike boxing pigeon swimmer superman halo hollow windmill clam hydrant scissor rower hammer
-    wiper twist climber jack""")
-# Near an exercise's name by a letter or two, yet never meant as one inside a sentence.
-_OTHER_WORDS = word_set("""process progress spring waiting workout claim caution caption follow following dropping lunch lunchtime bunch branch
-    planned plans plane place places breath breathe press pressure preset rash raised rise praise shoulders should sweat
-    square squash squeeze squid calm call half halt carry curry curve cure curls planet twisted twitch bench beach teach reach
-    french swim swims swam swimming dinner drips drop drops group grips strips tips trips ships""")
-_BAR_OF = word_set("pullup chinup dip")  # "pull-up bar" is a thing, not a set
-_PLACING = word_set("on in at for")
-_ARTICLES = word_set("a the my this that your")
 _BREAK = re.compile(r"[,;!?\n]|[.:](?:\s|$)")  # a name does not run on past these
 _LONGEST = 7  # words in a name; longer windows are not looked at
 _EXTRA_COST, _LACK_COST = 1.0, 0.45  # a word too many says "something else"; a word left out is how people shorten
@@ -157,7 +135,7 @@ class NameIndex:
         return tuple(found)
 
     def _sure(self, words: tuple[str, ...], allowed: frozenset[ExerciseId] | None, *, any_order: bool = True) -> NameMatch | None:
-        plain = tuple(word for word in words if word not in _MANNER)
+        plain = tuple(word for word in words if word not in MANNER)
         for key, bag, score in (
             (self._keys.get("".join(words)), self._bags.get(tuple(sorted(words))), 1.0),
             (self._keys.get("".join(plain)), self._bags.get(tuple(sorted(plain))), 0.95),
@@ -179,7 +157,7 @@ class NameIndex:
             scored = self._score(self._names[place], words, weights, hit)
             if scored[0] > best.get(self._names[place].exercise, (0.0,))[0]:
                 best[self._names[place].exercise] = (*scored, place)
-        if allowed is not None and not _only_describes(words):
+        if allowed is not None and not only_describes(words):
             best = _clear_if_it_leads(best)
         top = nlargest(limit, best.items(), key=lambda item: item[1][0])
         return [NameMatch(exercise, round(score, 3), False, self._names[place].text) for exercise, (score, _, _, place) in top]
@@ -253,7 +231,7 @@ class NameIndex:
             return None, 1
         for length in range(min(_LONGEST, end - start), 0, -1):
             window = words[start : start + length]
-            if window[-1].word in FILLERS or window[-1].word in _MANNER:
+            if window[-1].word in FILLERS or window[-1].word in MANNER:
                 continue
             match = self._named_whole(window, allowed) or self._named_shortly(window, allowed)
             if match and _joins_two_things(window, match):
@@ -286,7 +264,7 @@ class NameIndex:
         if allowed is None or _is_figure(window[0]) or _is_figure(window[-1]):
             return None
         words = tuple(self._mend_firmly(word.word, alone=len(window) == 1) for word in window if word.word not in FILLERS)
-        return None if _only_describes(words) else self._only_fit(words, allowed)
+        return None if only_describes(words) else self._only_fit(words, allowed)
 
     def _only_fit(self, words: tuple[str, ...], allowed: frozenset[ExerciseId]) -> NameMatch | None:
         """The one exercise of today whose names (or kit) hold all these words; None if none or several do so alike."""
@@ -304,7 +282,7 @@ class NameIndex:
 
         alone: no other word of a name stands beside it, so only one slip is forgiven, and never in the first letter.
         """
-        if word in self._weight or len(word) < 5 or word in _OTHER_WORDS:
+        if word in self._weight or len(word) < 5 or word in OTHER_WORDS:
             return word
         near = [(known, quality) for known, quality in self._mend(word) if abs(len(known) - len(word)) <= 2]
         if len(near) != 1 or near[0][1] < (0.92 if alone or len(word) < 7 else 0.84):
@@ -319,9 +297,9 @@ class NameIndex:
         key = "".join(window)
         before = words[start - 1].word if start else ""
         after = words[start + length].word if start + length < len(words) else ""
-        if (key == "bench" and before in _ARTICLES) or (key in _BAR_OF and after in ("bar", "station", "stand")):
+        if (key == "bench" and before in ARTICLES) or (key in BAR_OF and after in ("bar", "station", "stand")):
             return True
-        if not (key in EVERYDAY or _only_describes(window)) or (allowed is not None and match.exercise in allowed):
+        if not (key in EVERYDAY or only_describes(window)) or (allowed is not None and match.exercise in allowed):
             return False
         beside = [words[at].word for at in (start - 1, start + length) if 0 <= at < len(words)]
         return not any(word.isdigit() for word in beside)
@@ -329,7 +307,7 @@ class NameIndex:
 
 def _joins_two_things(window: list[Word], match: NameMatch) -> bool:
     """As in "floor on push ups": a small word of place between two things, unless the name itself has it ("push up on knees")."""
-    return bool({word.word for word in window} & _PLACING - set(match.alias.lower().split()))
+    return bool({word.word for word in window} & PLACING - set(match.alias.lower().split()))
 
 
 def _is_figure(word: Word) -> bool:
@@ -344,11 +322,6 @@ def _implied_words(exercise: Exercise) -> frozenset[str]:
     if exercise.one_sided:
         words |= {"one", "arm", "leg", "alternating"}
     return frozenset(words)
-
-
-def _only_describes(words: Sequence[str]) -> bool:
-    """Do the words name no movement ("arm", "incline")? "Bench" alone is what people call the press."""
-    return all(word in MODIFIERS for word in words) and tuple(words) != ("bench",)
 
 
 def _clear_if_it_leads(

@@ -172,7 +172,7 @@ def test_every_compound_push_has_the_triceps_somewhere(exercise: Exercise) -> No
 
 @every_entry
 def test_a_pattern_has_the_prime_movers_that_its_rule_asks_for(exercise: Exercise) -> None:
-    """The rules of the pattern table (training reference, section 13)."""
+    """Which muscles a movement must lead with: common practice, mapped from the textbook's joint actions."""
     prime = set(prime_groups(exercise))
     glutes, hams, quads = MuscleGroup.GLUTES, MuscleGroup.HAMSTRINGS, MuscleGroup.QUADRICEPS
     match exercise.pattern:

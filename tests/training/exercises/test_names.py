@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import load_catalogue
 from bot.training.exercises.folding import fold
-from bot.training.exercises.names import MODIFIERS
+from bot.training.exercises.name_words import MODIFIERS
 
 CATALOGUE = load_catalogue()
 NAMES = CATALOGUE.names
