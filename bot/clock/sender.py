@@ -145,7 +145,7 @@ class Sender:
     async def run(self) -> None:
         """Send until `stop`. Trouble with the database is waited out; what was sent is remembered meanwhile."""
         trouble = 0
-        while not (self._stopping and not self._flights and not self._ended):
+        while not self._is_over():
             self._event.clear()
             self._working = True
             if self._next_ready_at is not None and self._next_ready_at <= self._clock.now():
@@ -163,13 +163,16 @@ class Sender:
             if not self._stopping:
                 self._start_all_that_may()
             self._working = False
-            if not (self._ended or (self._news and not self._stopping)):
+            if not (self._is_over() or self._ended or (self._news and not self._stopping)):
                 await self._wait()
 
     async def stop(self) -> None:
         """Start nothing more; `run` ends when what is in flight has ended and is written down."""
         self._stopping = True
         self._event.set()
+
+    def _is_over(self) -> bool:
+        return self._stopping and not self._flights and not self._ended
 
     async def _wait(self) -> None:
         moment = None if self._stopping or self.in_flight >= MAX_IN_FLIGHT else self.next_at()
