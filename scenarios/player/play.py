@@ -76,7 +76,15 @@ class Play:
                 return
 
     async def until(self, moment: datetime, *, step: timedelta | None = None) -> None:
-        """Move the clock to a moment, settling there; with a step, also on the way, for programs that look only now and then."""
+        """Move the clock to a moment, with what falls due on the way done at its own time.
+
+        A program that can do that by itself (`live_until`) is asked to; for others the play looks at each step and at the end.
+        """
+        if hasattr(self.program, "live_until"):
+            await self.settle()
+            await self.program.live_until(moment)
+            await self.settle()
+            return
         while step and self.clock.now() + step < moment:
             await self.clock.advance_to(self.clock.now() + step)
             await self.settle()

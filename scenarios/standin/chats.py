@@ -167,8 +167,7 @@ class Chat:
             person = self.person
             named = {"first_name": person.first_name, "last_name": person.last_name, "username": person.username}
             return {"id": self.id, "type": "private", **{name: value for name, value in named.items() if value}}
-        more = {"all_members_are_administrators": False} if self.kind == "group" else {}
-        return {"id": self.id, "type": self.kind, "title": self.title, **more}
+        return {"id": self.id, "type": self.kind, "title": self.title}
 
     def add(self, message: Message) -> Message:
         self.messages[message.id] = message

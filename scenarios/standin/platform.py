@@ -170,7 +170,7 @@ class Platform:
             rights = (
                 "can_be_edited can_manage_chat can_change_info can_delete_messages can_invite_users can_restrict_members"
                 " can_pin_messages can_promote_members can_manage_video_chats can_post_stories can_edit_stories"
-                " can_delete_stories is_anonymous"
+                " can_delete_stories is_anonymous can_send_welcome_messages"
             )
             more = {
                 right: right in ("can_manage_chat", "can_delete_messages", "can_pin_messages", "can_invite_users")

@@ -6,12 +6,15 @@
 | a negative offset throws away all but the last so many | manual, "getUpdates" |
 | 24 h from the message's date or its edit date; 150 s for a press | open server, Client.cpp |
 | a second poll ends the first with 409 | open server, Client.cpp |
+| after a week without updates the next id is a random one | manual, "Update" |
+| an offset far above every id counts as none | open server's library, from memory |
 | kinds not asked for are not queued; member changes and reactions must be named | manual, "getUpdates" |
 """
 
 from __future__ import annotations
 
 import asyncio
+import random
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -19,6 +22,7 @@ from typing import Any
 from scenarios.standin.refusal import Refusal
 
 KEPT_S = 24 * 3600
+QUIET_S = 7 * 24 * 3600
 PRESS_KEPT_S = 150
 MAX_POLL_S = 50
 FIRST_ID = 500_001
@@ -43,6 +47,8 @@ class UpdateQueue:
     def __init__(self, now: Callable[[], float]) -> None:
         self._now = now
         self._next_id = FIRST_ID
+        self._last_at = now()
+        self._random = random.Random(FIRST_ID)  # the same jumps in every run
         self._waiting: list[Waiting] = []
         self._allowed: frozenset[str] | None = None
         self._poll: asyncio.Future[None] | None = None
@@ -71,7 +77,7 @@ class UpdateQueue:
         """Queue an update of a kind; returns its id, or None if the bot did not ask for this kind."""
         if not self.wants(kind):
             return None
-        number = self._next_id
+        number = self._number()
         kept_s = kept_s if kept_s is not None else PRESS_KEPT_S if kind == "callback_query" else KEPT_S
         expires_at = (self._now() if dated is None else dated) + kept_s
         self._add(Waiting(number, {"update_id": number, kind: body}, expires_at, lane))
@@ -79,7 +85,7 @@ class UpdateQueue:
 
     def put_raw(self, body: Any) -> int:
         """Queue whatever it is, as if the platform had sent it; update_id is added to an object that has none."""
-        number = self._next_id
+        number = self._number()
         if isinstance(body, dict):
             body = {"update_id": number, **body}
         self._add(Waiting(number, body, self._now() + KEPT_S, "raw"))
@@ -89,16 +95,14 @@ class UpdateQueue:
         """The next so many updates will each be handed out once more after they were confirmed."""
         self._repeat_next += times
 
-    def jump(self, number: int) -> None:
-        """Let the next update have this id, as happens after a quiet week."""
-        self._next_id = number
-
     async def poll(self, *, offset: int, limit: int, timeout: float) -> list[Any]:
         """One getUpdates call."""
         if self._poll is not None and not self._poll.done():
             self._poll.set_exception(
                 Refusal(409, "terminated by other getUpdates request; make sure that only one bot instance is running")
             )
+        if offset > self._next_id + 10:
+            offset = 0
         mine = self._poll = asyncio.get_running_loop().create_future()
         self._confirm(offset)
         if not len(self) and timeout > 0:
@@ -143,6 +147,10 @@ class UpdateQueue:
     def end_poll(self, refusal: Refusal) -> None:
         if self._poll is not None and not self._poll.done():
             self._poll.set_exception(refusal)
+
+    def _number(self) -> int:
+        quiet_s, self._last_at = self._now() - self._last_at, self._now()
+        return self._random.randrange(100_000_000, 900_000_000) if quiet_s >= QUIET_S else self._next_id
 
     def _add(self, waiting: Waiting) -> None:
         self._next_id = waiting.id + 1

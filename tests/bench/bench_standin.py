@@ -22,7 +22,7 @@ PARALLEL = 16
 BARE = """
 import asyncio
 from aiohttp import web
-BODY = b'{"ok": true, "result": {"message_id": 2, "date": 1767614400, "text": "A1 set 1: 12 x 20 kg. Next A2.", "chat": {"id": 1}}}'
+BODY = b'{"ok": true, "result": {"message_id": 2, "date": 1767614400, "text": "A1: 12 x 20 kg. Next A2.", "chat": {"id": 1}}}'
 async def answer(request):
     await request.read()
     return web.Response(body=BODY, content_type="application/json")

@@ -15,7 +15,7 @@ from functools import cache
 from html.parser import HTMLParser
 from typing import Any
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, TypeAdapter, ValidationError
 
 from scenarios.standin import Call
 
@@ -32,6 +32,21 @@ MAX_TEXT, MAX_CAPTION, MAX_DATA_BYTES, MAX_BUTTONS, MAX_IN_ROW = 4096, 1024, 64,
 def problems_of(calls: Iterable[Call]) -> list[str]:
     """One line for each thing that is wrong with a call, in order of the calls; empty when all is well."""
     return [f"call {call.number}, {call.method}: {problem}" for call in calls for problem in _problems(call)]
+
+
+def problems_of_answers(calls: Iterable[Call]) -> list[str]:
+    """The same for what the stand-in answered: each result must be what the method is described to return."""
+    problems = []
+    for call in calls:
+        if call.status == 200 and call.method in _models():
+            adapter = TypeAdapter(_models()[call.method].__returning__)  # type: ignore[attr-defined]
+            try:
+                checked = adapter.validate_python(call.answer)
+            except ValidationError as error:
+                problems += [f"call {call.number}, {call.method}: {each['loc']}: {each['msg']}" for each in error.errors()[:3]]
+            else:
+                problems += [f"call {call.number}, {call.method}: {problem}" for problem in _unknown_inside(checked, "result")]
+    return problems
 
 
 def _problems(call: Call) -> Iterator[str]:

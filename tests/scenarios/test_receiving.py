@@ -8,6 +8,7 @@ import pytest
 from telegram.error import Conflict, InvalidToken
 
 from scenarios.standin import cut_after
+from tests.builders.bot_api_check import problems_of_answers
 from tests.builders.meeting import Meeting, meeting
 
 
@@ -145,6 +146,54 @@ async def test_the_same_update_can_be_made_to_come_twice(at: Meeting) -> None:
     assert [update.message.text for update in first] == ["12", "10"]
     assert [update.update_id for update in second] == [first[0].update_id]
     assert third == ()
+
+
+@meeting()
+async def test_after_a_quiet_week_the_next_id_is_any_number(at: Meeting) -> None:
+    """A bot may not take a smaller id for an old one, nor a stale offset for a reason to hear nothing."""
+    mira = at.standin.person("Mira")
+    ids = []
+    for _ in range(4):
+        await mira.says("back again")
+        (update,) = await at.bot.get_updates(offset=ids[-1] + 1 if ids else None)
+        ids.append(update.update_id)
+        await at.clock.advance(7 * 24 * 3600)
+
+    assert len(set(ids)) == 4
+    assert ids != sorted(ids)
+
+
+@meeting()
+async def test_every_kind_of_update_is_what_another_library_expects(at: Meeting) -> None:
+    """Validated by aiogram's model of an update, 3.31; a field that it does not know counts as wrong."""
+    mira, tom = at.standin.person("Mira", username="mira_lifts"), at.standin.person("Tom", language_code=None)
+    await at.bot.get_updates(
+        allowed_updates=["message", "edited_message", "callback_query", "my_chat_member", "message_reaction", "poll_answer"]
+    )
+    said = await mira.says("/start see @mira_lifts, me@example.org, https://example.org #week2 😀 /today")
+    await mira.edits(said, "12")
+    keyboard = '{"inline_keyboard":[[{"text":"Go","callback_data":"go"}]]}'
+    await at.ask("sendMessage", chat_id=mira.id, text="?", reply_markup=keyboard)
+    await mira.presses("Go")
+    await mira.reacts(mira.last, "👍")
+    await mira.replies(mira.last, "yes")
+    await mira.sends_file("sets.csv", b"1;2", "mine")
+    await mira.sends_voice(b"OggS")
+    group = at.standin.group("Lifters", mira, bot_is_admin=True)
+    group.joins(tom)
+    poll = await at.bot.send_poll(group.id, "Sore?", ["no", "yes"], is_anonymous=False)
+    await tom.votes(next(message for message in group.sees() if message.id == poll.message_id), 1)
+    group.leaves(tom)
+    group.removes_bot(mira)
+    group.adds_bot(mira)
+    await mira.blocks_bot()
+    await mira.unblocks_bot()
+    at.standin.migrate(group)
+
+    await at.take_all()
+
+    assert [len(call.answer) for call in at.standin.calls.of("getUpdates")][1] == 17
+    assert problems_of_answers(at.standin.calls) == []
 
 
 @meeting()

@@ -20,7 +20,7 @@ from telegram import (
 from telegram.error import BadRequest, ChatMigrated, Forbidden, NetworkError, RetryAfter
 
 from scenarios.standin import cut_after, cut_before, held, refuse, server_error, too_many
-from tests.builders.bot_api_check import problems_of
+from tests.builders.bot_api_check import problems_of, problems_of_answers
 from tests.builders.meeting import Meeting, meeting
 
 
@@ -92,6 +92,7 @@ async def test_every_method_a_bot_like_ours_uses_passes_the_other_librarys_model
 
     assert [call.description for call in at.standin.calls.refused()] == []
     assert problems_of(at.standin.calls) == []
+    assert problems_of_answers(at.standin.calls) == []
     assert (photo.photo[-1].width, photo.photo[-1].height) == (40, 30)
     assert (chat.title, member.status, len(admins), commands[0].command) == ("Lifters", "creator", 2, "today")
     assert link.invite_link.startswith("https://t.me/+")
