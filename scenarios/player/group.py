@@ -37,8 +37,11 @@ class Group:
     def leaves(self, person: Person) -> None:
         arrivals.leaves(self._platform, person.user, self.chat)
 
-    def adds_bot(self, by: Person) -> None:
+    async def adds_bot(self, by: Person, payload: str = "") -> None:
+        """Bring the bot in, by a link with a payload if one is given (?startgroup=<payload>)."""
         arrivals.adds_bot(self._platform, by.user, self.chat)
+        if payload:
+            await by.says(f"/start@{self._platform.bot.username} {payload}", group=self)
 
     def removes_bot(self, by: Person) -> None:
         arrivals.removes_bot(self._platform, by.user, self.chat)

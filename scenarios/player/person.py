@@ -10,6 +10,7 @@ Every act is over when it has been done on the platform and, within a `Play`, wh
 
 from __future__ import annotations
 
+import re
 from collections.abc import Awaitable, Callable, Sequence
 from typing import TYPE_CHECKING, TypeVar
 from urllib.parse import parse_qs, urlsplit
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from scenarios.standin.server import StandIn
 
 T = TypeVar("T")
+_PAYLOAD = re.compile(r"[A-Za-z0-9_-]{0,64}")  # manual, "Deep linking"
 After = Callable[["Person"], Awaitable[None]]
 
 
@@ -77,6 +79,11 @@ class Person:
     def keyboard(self) -> list[str]:
         """The texts offered in place of the keyboard."""
         return [label for row in self.chat.reply_rows for label in row]
+
+    @property
+    def commands(self) -> list[str]:
+        """The commands that the private chat's menu lists, in their order."""
+        return [command["command"] for command in self._platform.commands_for(self.user, self.chat)]
 
     @property
     def toast(self) -> str:
@@ -172,7 +179,10 @@ class Person:
         name = parts.path.strip("/")
         if parts.netloc != "t.me" or name.lower() != str(self._platform.bot.username).lower():
             raise NotPossible(f"{url!r} does not lead to this bot, whose link is https://t.me/{self._platform.bot.username}")
-        return await self.starts(parse_qs(parts.query).get("start", [""])[0])
+        payload = parse_qs(parts.query).get("start", [""])[0]
+        if not _PAYLOAD.fullmatch(payload):
+            raise NotPossible(f"no client takes the payload {payload!r}: up to 64 of A-Z a-z 0-9 _ - are possible")
+        return await self.starts(payload)
 
     async def blocks_bot(self) -> None:
         arrivals.blocks(self._platform, self.user)

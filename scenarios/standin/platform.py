@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -19,6 +20,12 @@ FIRST_PERSON_ID = 5_000_000_001  # above 32 bits on purpose: ids have up to 52 (
 FIRST_GROUP_ID = -4_000_001
 SUPERGROUP_BASE = -1_000_000_000_000
 MADE_UP_TOKEN = f"{BOT_ID}:made-up-token-for-the-stand-in-00001"
+
+
+def scope_key(scope: dict[str, Any], language: str) -> str:
+    """Under what name a list of commands is kept. Ids may come as text."""
+    plain = {name: int(value) if name.endswith("_id") else value for name, value in scope.items()}
+    return json.dumps([plain, language], sort_keys=True)
 
 
 @dataclass
@@ -199,6 +206,23 @@ class Platform:
         if query is None or (self.now() - query.at).total_seconds() > PRESS_KEPT_S:
             raise bad("query is too old and response timeout expired or query ID is invalid")
         return query
+
+    def commands_for(self, user: User, chat: Chat) -> list[dict[str, str]]:
+        """What the menu of a chat lists for a person: the narrowest scope that was set, their language before none.
+
+        Source: Bot API manual, "Determining list of commands".
+        """
+        one = {"type": "chat_member", "chat_id": chat.id, "user_id": user.id}
+        admin = [{"type": "chat_administrators", "chat_id": chat.id}] if user.id in chat.admins else []
+        all_admins = [{"type": "all_chat_administrators"}] if user.id in chat.admins else []
+        of_chat, of_kind = {"type": "chat", "chat_id": chat.id}, f"all_{'private' if chat.is_private else 'group'}_chats"
+        scopes: list[dict[str, Any]] = [of_chat] if chat.is_private else [one, *admin, of_chat, *all_admins]
+        for scope in [*scopes, {"type": of_kind}, {"type": "default"}]:
+            for language in (user.language_code or "", ""):
+                found = self.commands.get(scope_key(scope, language))
+                if found:
+                    return found
+        return []
 
     def marked(self, text: str) -> list[Entity]:
         """What the platform itself marks in a person's text."""

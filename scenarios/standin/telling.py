@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import json
 import re
 from typing import Any
 
 from scenarios.standin.chats import Chat, User
-from scenarios.standin.platform import Platform
+from scenarios.standin.platform import Platform, scope_key
 from scenarios.standin.refusal import Refusal, bad
 from scenarios.standin.sending import Method, Uploads, Values
 
@@ -174,7 +173,7 @@ def _scope(platform: Platform, values: Values) -> str:
         raise bad("can't parse BotCommandScope")
     if "chat_id" in scope:
         platform.chat(int(scope["chat_id"]))
-    return json.dumps([scope, values.get("language_code", "")], sort_keys=True)
+    return scope_key(scope, values.get("language_code", ""))
 
 
 def _inside(platform: Platform, values: Values) -> Chat:

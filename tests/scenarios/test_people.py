@@ -7,7 +7,8 @@ from datetime import datetime, timedelta
 from typing import Any
 
 import pytest
-from telegram import InlineKeyboardButton, InlineKeyboardMarkup, ReplyKeyboardMarkup
+from telegram import BotCommandScopeChat, InlineKeyboardButton, InlineKeyboardMarkup, ReplyKeyboardMarkup
+from telegram.error import BadRequest
 
 from scenarios.player import Play
 from scenarios.standin import NotPossible
@@ -151,3 +152,45 @@ async def test_a_play_lets_time_pass_after_each_act_if_told_to(at: Meeting) -> N
         assert [message.text for message in mira.from_bot()] == ["you said 12", "you said 10"]
         assert at.clock.now() == MONDAY_NOON + timedelta(seconds=10)
     polling.cancel()
+
+
+@meeting()
+async def test_a_payload_that_no_client_would_take_is_refused(at: Meeting) -> None:
+    mira = at.standin.person("Mira")
+    for payload in ("x" * 65, "a.b", "a b"):
+        with pytest.raises(NotPossible, match="no client takes the payload"):
+            await mira.follows_link(f"https://t.me/stand_in_coach_bot?start={payload}")
+
+
+@meeting()
+async def test_each_person_sees_the_commands_of_the_narrowest_scope(at: Meeting) -> None:
+    rosa, mira = await at.newcomer("Rosa"), await at.newcomer("Mira", language_code="pl")
+    await at.bot.set_my_commands([("today", "Today's session")])
+    await at.bot.set_my_commands([("dzisiaj", "Dzisiejszy trening")], language_code="pl")
+    await at.bot.set_my_commands([("group", "How the group is doing")], scope=BotCommandScopeChat(rosa.id))
+
+    assert (rosa.commands, mira.commands) == (["group"], ["dzisiaj"])
+
+
+@meeting()
+async def test_a_group_with_topics_takes_messages_into_those_it_has(at: Meeting) -> None:
+    mira = await at.newcomer("Mira")
+    group = at.standin.group("Lifters", mira, supergroup=True)
+    group.opens_topic(7, "Week 2")
+    await at.bot.send_message(group.id, "Week 2 is out", message_thread_id=7)
+
+    with pytest.raises(BadRequest, match="Message thread not found"):
+        await at.bot.send_message(group.id, "Week 3 is out", message_thread_id=8)
+    assert [message.thread_id for message in group.from_bot()] == [7]
+
+
+@meeting()
+async def test_a_link_into_a_group_brings_the_bot_in_with_its_payload(at: Meeting) -> None:
+    mira = await at.newcomer("Mira")
+    group = at.standin.group("Lifters", mira)
+    group.removes_bot(mira)
+    await group.adds_bot(mira, "spring-42")
+
+    updates = await at.take_all()
+    assert [update.my_chat_member.new_chat_member.status for update in updates if update.my_chat_member] == ["kicked", "member"]
+    assert updates[-1].message.text == "/start@stand_in_coach_bot spring-42"
