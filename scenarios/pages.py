@@ -136,7 +136,10 @@ def _buttons(message: Message, zone: tzinfo) -> str:
     still_there = {button.label for row in message.buttons for button in row}
     rows = "".join(f"<p class=buttons>{''.join(_button(button, pressed) for button in row)}</p>" for row in message.buttons)
     gone = [f"<span class='button pressed'>{escape(label)}</span>" for label, _ in pressed if label not in still_there]
-    who = "; ".join(f"{label} pressed by {by}" for label, by in pressed)
+    by_label: dict[str, list[str]] = {}
+    for label, by in pressed:
+        by_label.setdefault(label, []).append(by)
+    who = ". ".join(f"{label} pressed by {'; '.join(people)}" for label, people in by_label.items())
     past = f"<p class=buttons>{''.join(dict.fromkeys(gone))}</p>" if gone else ""
     return rows + past + (f"<p class=small>{escape(who)}</p>" if who else "")
 
@@ -255,6 +258,7 @@ h3{font-size:.82rem;font-weight:650;margin:.12rem 0 0;color:var(--who,var(--soft
 .person .text{font-style:italic}
 .person .text code,.person .text pre{font-style:normal}
 .bot{--who:var(--bot)}.p0{--who:var(--p0)}.p1{--who:var(--p1)}.p2{--who:var(--p2)}.p3{--who:var(--p3)}.p4{--who:var(--p4)}.p5{--who:var(--p5)}
+.text ul{margin:.2rem 0;padding-left:1.2rem;white-space:normal}
 .about{margin:0 0 .3rem;padding-left:.6rem;border-left:2px solid var(--line);color:var(--soft);font-size:.88rem}
 .buttons{margin:.4rem 0 0;display:flex;flex-wrap:wrap;gap:.35rem}
 .button{display:inline-block;border:1px dashed var(--soft);border-radius:.2rem;padding:.16rem .6rem;font-size:.85rem;
