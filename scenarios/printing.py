@@ -32,20 +32,25 @@ class Printer:
         self.on_terminal = stream.isatty() if colour is None else colour
         self._day: date | None = None
         self._progress = ""
+        self._tenths = 0
 
     def message(self, message: Message, *, zone: tzinfo, chat: str = "") -> None:
-        """Print one message. zone: whose hour is shown; chat: whose chat it is, for when several are told at once."""
+        """Print one message. zone: whose hour is shown.
+
+        chat: whose chat it is, for when several are told at once; the weekday then stands beside the hour.
+        """
         local = message.at.astimezone(zone)
         self._wipe()
-        if local.date() != self._day:
+        if self._day is None or local.date() > self._day:  # chats in several zones are on different days at one moment
             self._day = local.date()
             self._line(f"{local:%a} {local.day} {local:%b %Y}", _FAINT)
         colour = _BOT if message.from_bot else _PERSON
-        name = f"{message.sender.first_name} > {chat}" if chat and message.from_bot else message.sender.first_name
-        lines = lines_of(message, self._room())
-        first = f"{local:%H:%M}".ljust(HOUR) + _fitted(name, NAME - 1) + " "
+        name = f"to {chat}" if chat and message.from_bot else message.sender.first_name
+        hour = HOUR if not chat else HOUR + 4
+        lines = lines_of(message, self._room(hour))
+        first = f"{local:{'%a %H:%M' if chat else '%H:%M'}}".ljust(hour) + _fitted(name, NAME - 1) + " "
         for at, line in enumerate(lines or [""]):
-            self._line((first if at == 0 else " " * (HOUR + NAME)) + line, colour if at == 0 else "", colour_until=HOUR + NAME)
+            self._line((first if at == 0 else " " * (hour + NAME)) + line, colour if at == 0 else "", colour_until=hour + NAME)
         self._show_progress()
 
     def line(self, text: str) -> None:
@@ -63,7 +68,8 @@ class Printer:
             self._wipe()
             self._progress = _fitted(f"[{bar:<20}] {share:4.0%} {what}", self._columns() - 1).rstrip()
             self._show_progress()
-        elif whole > 0 and (done * 10) // whole > ((done - 1) * 10) // whole:
+        elif int(share * 10) > self._tenths:
+            self._tenths = int(share * 10)
             self._line(f"-- {share:.0%} {what}".rstrip(), "")
 
     def finish(self) -> None:
@@ -76,8 +82,8 @@ class Printer:
     def _columns(self) -> int:
         return self._width or shutil.get_terminal_size((80, 24)).columns
 
-    def _room(self) -> int:
-        return max(self._columns() - HOUR - NAME - 1, LEAST_TEXT)
+    def _room(self, hour: int) -> int:
+        return max(self._columns() - hour - NAME - 1, LEAST_TEXT)
 
     def _line(self, text: str, colour: str, *, colour_until: int | None = None) -> None:
         if self.on_terminal and colour:

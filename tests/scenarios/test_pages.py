@@ -187,8 +187,28 @@ def test_a_conversation_is_printed_with_day_hour_name_and_words() -> None:
         "                   Next: A2.\n"
         "-- 10% Monday\n"
         "Tue 6 Jan 2026\n"
-        "05:25  Mira        late one\n"
+        "Tue 05:25  Mira        late one\n"
     )
+
+
+def test_chats_on_different_days_at_one_moment_do_not_repeat_the_heading() -> None:
+    stream = io.StringIO()
+    printer = Printer(stream, width=60)
+    for minutes, zone in ((690, KATHMANDU), (691, ZoneInfo("America/Denver")), (692, KATHMANDU)):
+        printer.message(a_message("12", minutes=minutes, from_bot=minutes == 692), zone=zone, chat="Mira")
+
+    assert stream.getvalue() == (
+        "Tue 6 Jan 2026\nTue 05:15  Mira        12\nMon 16:31  Mira        12\nTue 05:17  to Mira     12\n"
+    )  # fmt: skip
+
+
+def test_progress_is_told_at_each_tenth_however_it_jumps() -> None:
+    stream = io.StringIO()
+    printer = Printer(stream)
+    for done in (0, 3, 130, 150, 480, 1000):
+        printer.progress(done, 1000)
+
+    assert stream.getvalue() == "-- 13%\n-- 48%\n-- 100%\n"
 
 
 def test_colour_and_the_moving_line_are_for_terminals_only() -> None:
