@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import asyncio
 import heapq
-from collections.abc import Awaitable
+from collections.abc import Coroutine
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 
 class PlayedClock:
@@ -22,14 +23,15 @@ class PlayedClock:
     def now(self) -> datetime:
         return self._now
 
-    def sleep(self, seconds: float) -> Awaitable[None]:
+    def sleep(self, seconds: float) -> Coroutine[Any, Any, None]:
         """Counts from the call, not from when it is awaited: the clock may be moved in between."""
-        if seconds <= 0:
-            return asyncio.sleep(0)
-        self._count += 1
         woken: asyncio.Future[None] = asyncio.get_running_loop().create_future()
-        heapq.heappush(self._sleepers, (self._now + timedelta(seconds=seconds), self._count, woken))
-        return woken
+        if seconds > 0:
+            self._count += 1
+            heapq.heappush(self._sleepers, (self._now + timedelta(seconds=seconds), self._count, woken))
+        else:
+            woken.set_result(None)
+        return _until(woken)
 
     def next_wake_at(self) -> datetime | None:
         """When the first sleeper wakes; None when nobody sleeps."""
@@ -50,3 +52,9 @@ class PlayedClock:
     async def advance(self, seconds: float) -> None:
         """Move on by so many seconds."""
         await self.advance_to(self._now + timedelta(seconds=seconds))
+
+
+async def _until(woken: asyncio.Future[None]) -> None:
+    if woken.done():
+        await asyncio.sleep(0)
+    await woken

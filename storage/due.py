@@ -20,7 +20,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import CheckConstraint, Index, String, UniqueConstraint, delete, func, insert, select, text, update
+from sqlalchemy import CheckConstraint, Index, String, UniqueConstraint, bindparam, delete, func, insert, select, text, update
 from sqlalchemy.orm import Mapped, Session, mapped_column
 
 from storage.base import Base, BigId
@@ -72,6 +72,21 @@ class DueRow:
 
 C = DueTable.__table__.c
 _COLUMNS = tuple(C[name] for name in DueRow.__dataclass_fields__)
+# Built once: putting a statement together takes longer than running it.
+_THERE = select(C.id, C.state, C.due_at_utc).where(C.kind == bindparam("of_kind"), C.key == bindparam("of_key")).with_for_update()
+_INSERT = insert(DueTable.__table__)  # type: ignore[arg-type]
+_CLAIM = (
+    select(*_COLUMNS)
+    .where(C.state == "open", C.try_at_utc <= bindparam("now"))
+    .order_by(C.try_at_utc, C.id)
+    .limit(bindparam("most"))
+    .with_for_update(skip_locked=True)
+)
+_DONE = (
+    update(DueTable.__table__)  # type: ignore[arg-type]
+    .where(C.id == bindparam("row"), C.state == "open")
+    .values(state="done", finished_at_utc=bindparam("now"))
+)
 
 
 class DueList:
@@ -100,11 +115,9 @@ class DueList:
             "due_at_utc": due_at_utc, "try_at_utc": due_at_utc, "fields": fields, "member_id": member_id,
             "too_late_after_s": too_late_after_s,
         }  # fmt: skip
-        there = connection.execute(
-            select(C.id, C.state, C.due_at_utc).where(C.kind == kind, C.key == key).with_for_update()
-        ).first()
+        there = connection.execute(_THERE, {"of_kind": kind, "of_key": key}).first()
         if there is None:
-            connection.execute(insert(DueTable.__table__), {"kind": kind, "key": key, "state": "open", "attempts": 0, **values})  # type: ignore[arg-type]
+            connection.execute(_INSERT, {"kind": kind, "key": key, "state": "open", "attempts": 0, **values})
             return True
         if there.state != "open" and due_at_utc <= there.due_at_utc:
             return False
@@ -140,14 +153,7 @@ class DueList:
 
     def claim(self, now: datetime, limit: int) -> Sequence[DueRow]:
         """What is due, oldest first, kept from other workers until the transaction ends."""
-        query = (
-            select(*_COLUMNS)
-            .where(C.state == "open", C.try_at_utc <= now)
-            .order_by(C.try_at_utc, C.id)
-            .limit(limit)
-            .with_for_update(skip_locked=True)
-        )
-        return [DueRow(*row) for row in self._session.connection().execute(query)]
+        return [DueRow(*row) for row in self._session.connection().execute(_CLAIM, {"now": now, "most": limit})]
 
     def next_due_at(self) -> datetime | None:
         """The moment of the first open row; for one that failed, of its next try."""
@@ -155,7 +161,7 @@ class DueList:
         return self._session.connection().execute(query).scalar()
 
     def done(self, row_id: int, now: datetime) -> None:
-        self._move(row_id, state="done", finished_at_utc=now)
+        self._session.connection().execute(_DONE, {"row": row_id, "now": now})
 
     def drop(self, row_id: int, now: datetime, reason: str) -> None:
         self._move(row_id, state="dropped", finished_at_utc=now, last_error=reason[:300])

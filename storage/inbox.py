@@ -21,7 +21,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import CheckConstraint, Index, String, delete, func, select, text, update
+from sqlalchemy import CheckConstraint, Index, String, bindparam, delete, exists, func, select, text, update
 from sqlalchemy.orm import Mapped, Session, mapped_column
 
 from storage.base import Base, BigId
@@ -54,6 +54,27 @@ class InboxTable(Base):
     handled_at_utc: Mapped[datetime | None]
 
 
+# Built once: putting a statement together takes longer than running it.
+_C = InboxTable.__table__.c
+_OLDER = InboxTable.__table__.alias("older")
+_WAITING = (
+    select(_C.id, _C.update_id, _C.chat_id, _C.body, _C.attempts)
+    .where(_C.state == "waiting", _C.id.not_in(bindparam("held", expanding=True)))
+    .order_by(_C.id)
+    .limit(bindparam("most"))
+)
+_TAKE = (
+    select(exists().where(_OLDER.c.state == "waiting", _OLDER.c.chat_id == _C.chat_id, _OLDER.c.id < _C.id))
+    .where(_C.id == bindparam("row"), _C.state == "waiting")
+    .with_for_update(skip_locked=True, of=InboxTable.__table__)
+)
+_DONE = (
+    update(InboxTable.__table__)  # type: ignore[arg-type]
+    .where(_C.id == bindparam("row"), _C.state == "waiting")
+    .values(state="done", handled_at_utc=bindparam("now"))
+)
+
+
 @dataclass(frozen=True)
 class InboxRow:
     """An update as it came."""
@@ -78,29 +99,17 @@ class Inbox:
 
     def waiting(self, *, held: Iterable[int] = (), limit: int) -> Sequence[InboxRow]:
         """Updates not handled yet, in order of arrival, without those that are `held` already."""
-        table = InboxTable.__table__.c
-        query = (
-            select(table.id, table.update_id, table.chat_id, table.body, table.attempts)
-            .where(table.state == "waiting", table.id.not_in(list(held)))
-            .order_by(table.id)
-            .limit(limit)
-        )
-        return [InboxRow(*row) for row in self._session.connection().execute(query)]
+        given = {"held": list(held), "most": limit}
+        return [InboxRow(*row) for row in self._session.connection().execute(_WAITING, given)]
 
     def take(self, row_id: int) -> bool:
         """Take one for this transaction. False when it is done, taken elsewhere, or an older one of its chat still waits."""
-        table = InboxTable.__table__.c
-        query = select(table.chat_id).where(table.id == row_id, table.state == "waiting").with_for_update(skip_locked=True)
-        row = self._session.connection().execute(query).first()
-        if row is None:
-            return False
-        if row.chat_id is None:
-            return True
-        older = select(table.id).where(table.state == "waiting", table.chat_id == row.chat_id, table.id < row_id).limit(1)
-        return self._session.connection().execute(older).first() is None
+        older_waits = self._session.connection().execute(_TAKE, {"row": row_id}).scalar()
+        return older_waits is not None and not older_waits
 
     def done(self, row_id: int, now: datetime) -> None:
-        self._move(row_id, state="done", handled_at_utc=now)
+        if self._session.connection().execute(_DONE, {"row": row_id, "now": now}).rowcount != 1:
+            raise LookupError(f"inbox row {row_id} does not wait any more")
 
     def park(self, row_id: int, now: datetime, reason: str) -> None:
         """Put one aside for the operator; its text stays on record."""

@@ -21,7 +21,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import CheckConstraint, Index, String, delete, func, insert, select, text, update
+from sqlalchemy import CheckConstraint, Index, String, bindparam, delete, func, insert, select, text, update
 from sqlalchemy.orm import Mapped, Session, mapped_column
 
 from storage.base import Base, BigId
@@ -84,6 +84,23 @@ class OutboxRow:
 
 C = OutboxTable.__table__.c
 _COLUMNS = tuple(C[name] for name in OutboxRow.__dataclass_fields__)
+# Built once: putting a statement together takes longer than running it.
+_INSERT = insert(OutboxTable.__table__)  # type: ignore[arg-type]
+_WAITING = (
+    select(*_COLUMNS)
+    .where(C.state == "waiting", C.lane.in_(bindparam("lanes", expanding=True)), C.ready_at_utc <= bindparam("now"))
+    .where(C.id.not_in(bindparam("held", expanding=True)), C.chat_id.not_in(bindparam("full", expanding=True)))
+    .order_by(C.lane, C.id)
+    .limit(bindparam("most"))
+)
+_NEXT_READY = (
+    select(C.ready_at_utc).where(C.state == "waiting", C.ready_at_utc > bindparam("now")).order_by(C.ready_at_utc).limit(1)
+)
+_SENT = (
+    update(OutboxTable.__table__)  # type: ignore[arg-type]
+    .where(C.id == bindparam("row"), C.state == "waiting")
+    .values(state="sent", message_id=bindparam("message"), finished_at_utc=bindparam("now"), attempts=C.attempts + 1)
+)
 
 
 class Outbox:
@@ -116,7 +133,7 @@ class Outbox:
         }  # fmt: skip
         self.has_news = True
         if key is None:
-            result = self._session.connection().execute(insert(OutboxTable.__table__), row)  # type: ignore[arg-type]
+            result = self._session.connection().execute(_INSERT, row)
             return int(result.inserted_primary_key[0])  # type: ignore[index]
         if not insert_or_ignore(self._session, OutboxTable, [row], unique="key"):
             return 0
@@ -148,22 +165,15 @@ class Outbox:
         self, now: datetime, *, lanes: Sequence[int], held: Iterable[int], full: Iterable[int], limit: int
     ) -> Sequence[OutboxRow]:
         """What may go out now, first lanes first; without rows that are `held` and chats that are `full`."""
-        query = (
-            select(*_COLUMNS)
-            .where(C.state == "waiting", C.lane.in_(list(lanes)), C.ready_at_utc <= now)
-            .where(C.id.not_in(list(held)), C.chat_id.not_in(list(full)))
-            .order_by(C.lane, C.id)
-            .limit(limit)
-        )
-        return [OutboxRow(*row) for row in self._session.connection().execute(query)]
+        given = {"now": now, "lanes": list(lanes), "held": list(held), "full": list(full), "most": limit}
+        return [OutboxRow(*row) for row in self._session.connection().execute(_WAITING, given)]
 
     def next_ready_at(self, now: datetime) -> datetime | None:
         """The earliest later moment at which a waiting message may go out."""
-        query = select(C.ready_at_utc).where(C.state == "waiting", C.ready_at_utc > now).order_by(C.ready_at_utc).limit(1)
-        return self._session.connection().execute(query).scalar()
+        return self._session.connection().execute(_NEXT_READY, {"now": now}).scalar()
 
     def mark_sent(self, row_id: int, now: datetime, message_id: int | None) -> None:
-        self._finish(row_id, now, state="sent", message_id=message_id, attempts=C.attempts + 1)
+        self._session.connection().execute(_SENT, {"row": row_id, "now": now, "message": message_id})
 
     def mark_part_sent(self, row_id: int) -> None:
         """Remember that one more part of a long message has arrived."""

@@ -17,6 +17,7 @@ from __future__ import annotations
 import asyncio
 import json
 import logging
+import time
 from collections import deque
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
@@ -34,6 +35,8 @@ LOOK_AT_MOST = 200
 MAX_TRIES = 3
 FILE_TRIES = 4
 STOP_WITHIN_S = 5.0
+SHARE_AT_MOST = 32
+SHARE_FOR_S = 0.02  # then what is done is committed, so that nobody waits long for a crowd
 MAX_FILE_BYTES = 20 * 1024 * 1024  # what the platform's public server hands out
 
 
@@ -62,6 +65,17 @@ class LaneHooks(Protocol):
     on_moved: Callable[[Any, int, int], None] | None
 
 
+@dataclass
+class Job:
+    """An update on its way through the database's thread; `end` is told what became of it."""
+
+    row: InboxRow
+    update: Update
+    raw: dict[str, Any]
+    file: IncomingFile | None
+    end: asyncio.Future[bool] | None = None
+
+
 class Unreadable(ValueError):
     """An update that is not one."""
 
@@ -78,7 +92,11 @@ class Lanes:
         bot: Bot,
         hooks: LaneHooks,
         clock: Clock,
+        workers: int = 1,
     ) -> None:
+        self._jobs: deque[Job] = deque()
+        self._workers, self._most_workers = 0, workers
+        self._working: set[asyncio.Task[None]] = set()
         self._open_uow, self._in_database, self._is_trouble = open_uow, in_database, is_trouble
         self._bot, self._hooks, self._clock = bot, hooks, clock
         self._lanes: dict[int, deque[InboxRow]] = {}
@@ -174,7 +192,7 @@ class Lanes:
         tries, trouble = row.attempts, 0
         while not self._stopping:
             try:
-                taken = await self._in_database(self._transact, row, update, raw, file)
+                taken = await self._do(Job(row, update, raw, file))
                 if not taken:  # another program has it, or an older one of this chat
                     LOG.info("inbox_left_to_another row=%s", row.id)
                 return
@@ -193,19 +211,72 @@ class Lanes:
                     return
                 await self._in_database(self._count_failure, row, reason)
 
-    def _transact(self, row: InboxRow, update: Update, raw: dict[str, Any], file: IncomingFile | None) -> bool:
-        """Runs in the database's thread: the deed, its replies and "done" become real together."""
+    async def _do(self, job: Job) -> bool:
+        """Have a job done in the database's thread; jobs of other chats that come meanwhile share the next transaction.
+
+        Each chat has one job at a time here, so that sharing changes no order.
+        """
+        job.end = asyncio.get_running_loop().create_future()
+        self._jobs.append(job)
+        if self._workers < self._most_workers:
+            self._workers += 1
+            task = asyncio.create_task(self._work())
+            self._working.add(task)
+            task.add_done_callback(self._working.discard)
+        return await job.end
+
+    async def _work(self) -> None:
+        try:
+            while self._jobs:
+                ended = await self._in_database(self._transact)
+                for job, result in ended:
+                    if job.end is None or job.end.done():
+                        continue
+                    if isinstance(result, BaseException):
+                        job.end.set_exception(result)
+                    else:
+                        job.end.set_result(result)
+        finally:
+            self._workers -= 1
+
+    def _transact(self) -> list[tuple[Job, bool | BaseException]]:
+        """Runs in the database's thread: the deeds, their replies and "done" become real together, or each undone alone.
+
+        A sync to disk costs more than most deeds, so that a crowd shares one; a single job pays for nothing but itself.
+        """
         now = self._clock.now()
-        with self._open_uow() as uow:
-            if not uow.inbox.take(row.id):
-                return False
-            self._note_move(uow, update)
-            if file is None:
-                self._hooks.handle(update, raw, uow, now)
-            else:
-                self._hooks.handle(update, raw, uow, now, file=file)
-            uow.inbox.done(row.id, now)
-            uow.commit()
+        begun = time.perf_counter()
+        ended: list[tuple[Job, bool | BaseException]] = []
+        mine: list[Job] = []
+        try:
+            with self._open_uow() as uow:
+                while self._jobs and len(mine) < SHARE_AT_MOST and time.perf_counter() - begun < SHARE_FOR_S:
+                    try:
+                        job = self._jobs.popleft()
+                    except IndexError:  # another thread was faster
+                        break
+                    mine.append(job)
+                    try:
+                        with uow.savepoint():
+                            ended.append((job, self._deed(uow, job, now)))
+                    except Exception as error:
+                        if self._is_trouble(error):
+                            raise
+                        ended.append((job, error))
+                uow.commit()
+        except Exception as error:  # nothing of it is real
+            return [(job, error) for job in mine]
+        return ended
+
+    def _deed(self, uow: Any, job: Job, now: datetime) -> bool:
+        if not uow.inbox.take(job.row.id):
+            return False
+        self._note_move(uow, job.update)
+        if job.file is None:
+            self._hooks.handle(job.update, job.raw, uow, now)
+        else:
+            self._hooks.handle(job.update, job.raw, uow, now, file=job.file)
+        uow.inbox.done(job.row.id, now)
         return True
 
     def _note_move(self, uow: Queues, update: Update) -> None:

@@ -91,13 +91,9 @@ class Program:
             pace=Pace(limits or Limits(all_per_s=settings.sends_per_s, others_per_s=0.8 * settings.sends_per_s)), hooks=hooks,
         )  # fmt: skip
         self.lanes = Lanes(
-            open_uow=self.open_uow,
-            in_database=self.in_database,
-            is_trouble=is_storage_trouble,
-            bot=self.bot,
-            hooks=hooks,
-            clock=clock,
-        )
+            open_uow=self.open_uow, in_database=self.in_database, is_trouble=is_storage_trouble, bot=self.bot, hooks=hooks,
+            clock=clock, workers=1 if self.engines.is_sqlite else 4,
+        )  # fmt: skip
         self.sweep = Sweep(open_uow=self.open_uow, in_database=self.in_database, deeds=hooks.deeds, clock=clock)
         self.web: WebServer | None = None
         self.web_port = 0

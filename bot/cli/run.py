@@ -28,10 +28,10 @@ def run(args: argparse.Namespace) -> int:
 
     from bot.cli.service import serve
 
-    return serve(settings, _hooks())
+    return serve(settings, _hooks(settings))
 
 
-def _hooks() -> Any:
+def _hooks(settings: Any) -> Any:
     from bot.cli.wiring import make_hooks
 
-    return make_hooks()
+    return make_hooks(settings.public_url)
