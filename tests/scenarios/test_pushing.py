@@ -205,3 +205,23 @@ async def _sleeper(at: Meeting, seconds: float) -> None:
     """Come back when somebody sleeps until so many seconds from now."""
     while (wake_at := at.clock.next_wake_at()) is None or (wake_at - at.clock.now()).total_seconds() != seconds:
         await asyncio.sleep(0)
+
+
+@meeting()
+async def test_a_day_of_gone_closes_the_webhook_and_polling_works_again(at: Meeting) -> None:
+    mira = at.standin.person("Mira")
+    receiver = await hooked(at)
+    receiver.statuses = [(410, {"Retry-After": "3600"})] * 30
+    await mira.says("20 x 12")
+
+    for hour in range(1, 24):
+        await receiver.until(lambda: len(receiver.came) >= hour)  # noqa: B023
+        await _sleeper(at, 3600)
+        assert (await at.bot.get_webhook_info()).url
+        await at.clock.advance(3600)
+    await receiver.until(lambda: len(receiver.came) == 24)
+    while (await at.bot.get_webhook_info()).url:
+        await asyncio.sleep(0)
+
+    assert [update.message.text for update in await at.bot.get_updates()] == ["20 x 12"]
+    await receiver.stop()

@@ -273,3 +273,18 @@ async def test_files_come_down_as_they_were_sent_up_to_20_megabytes(at: Meeting)
         b"A1;goblet squat;3x10",
     )
     assert refusal["description"] == "Bad Request: file is too big"
+
+
+@meeting()
+async def test_an_admin_bot_hears_everything_in_its_group(at: Meeting) -> None:
+    mira = at.standin.person("Mira")
+    group = at.standin.group("Lifters", mira, bot_is_admin=True)
+    await mira.says("morning all", group=group)
+    assert [update.message.text for update in await at.take_all()] == ["morning all"]
+
+
+@meeting(privacy=False)
+async def test_a_bot_without_privacy_hears_everything_too(at: Meeting) -> None:
+    mira = at.standin.person("Mira")
+    await mira.says("morning all", group=at.standin.group("Lifters", mira))
+    assert [update.message.text for update in await at.take_all()] == ["morning all"]

@@ -357,3 +357,52 @@ async def test_the_other_librarys_models_find_what_is_wrong(at: Meeting) -> None
     assert problems[3] == "reply_markup.inline_keyboard[0][0]: unknown fields ['glow']"
     assert any("disable_notification" in problem for problem in problems)
     assert problems[-1] == "no such method"
+
+
+@pytest.mark.parametrize(
+    ("kinds", "taken"),
+    [(["photo"], False), (["photo"] * 2, True), (["photo"] * 10, True), (["photo"] * 11, False), (["photo", "document"], False)],
+    ids=["one", "two", "ten", "eleven", "mixed"],
+)
+def test_an_album_has_2_to_10_files_of_kinds_that_go_together(kinds: list[str], taken: bool) -> None:
+    """Bot API manual, "sendMediaGroup"."""
+
+    @meeting()
+    async def play(at: Meeting) -> None:
+        mira = await at.newcomer("Mira")
+        photo = (await at.bot.send_photo(mira.id, a_picture())).photo[-1].file_id
+        document = (await at.bot.send_document(mira.id, b"1")).document.file_id
+        media = [{"type": kind, "media": photo if kind == "photo" else document} for kind in kinds]
+        answer = await at.ask("sendMediaGroup", chat_id=mira.id, media=json.dumps(media))
+        assert answer["ok"] is taken
+        assert len({message.album for message in mira.from_bot()[2:]}) == (1 if taken else 0)
+
+    play()
+
+
+@meeting()
+async def test_messages_can_be_deleted_for_two_days_and_in_groups_only_ones_own(at: Meeting) -> None:
+    """Bot API manual, "deleteMessage"."""
+    mira = await at.newcomer("Mira")
+    group = at.standin.group("Lifters", mira)
+    old, newer = await at.bot.send_message(mira.id, "1"), await at.bot.send_message(group.id, "2")
+    said = await mira.says("3", group=group)
+
+    with pytest.raises(BadRequest, match="Message can't be deleted"):
+        await at.bot.delete_message(group.id, said.id)
+    assert await newer.delete()
+    await at.clock.advance(48 * 3600 + 1)
+    with pytest.raises(BadRequest, match="Message can't be deleted"):
+        await old.delete()
+    with pytest.raises(BadRequest, match="Message to delete not found"):
+        await newer.delete()
+
+    assert [message.text for message in group.sees()] == ["3"]
+
+
+@meeting()
+async def test_an_account_that_is_gone_is_said_to_be(at: Meeting) -> None:
+    mira = await at.newcomer("Mira")
+    await mira.deletes_account()
+    with pytest.raises(Forbidden, match="user is deactivated"):
+        await at.bot.send_message(mira.id, "Still there?")
