@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 from collections.abc import Mapping
 from typing import Any
+from urllib.request import getproxies
 
 import aiohttp
 from telegram import Bot
@@ -41,7 +42,7 @@ class Transport(BaseRequest):
                 connector=aiohttp.TCPConnector(limit=PARALLEL, keepalive_timeout=75),
                 cookie_jar=aiohttp.DummyCookieJar(),
                 headers={"User-Agent": self.USER_AGENT},
-                trust_env=True,
+                trust_env=bool(getproxies()),  # asked for always, it would read a netrc file before each request
             )
 
     async def shutdown(self) -> None:

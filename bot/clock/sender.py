@@ -49,8 +49,8 @@ from bot.coaching.ports import (
 LOG = logging.getLogger(__name__)
 MAX_IN_FLIGHT = 32
 LOOK_AT_MOST = 100
-HOLD_ANSWERS = 400
-HOLD_OTHERS = 100  # of each class
+HOLD_ANSWERS = 128
+HOLD_OTHERS = 32  # of each class; more than goes out before the next look
 HOLD_A_CHAT = 20  # one chat's long queue must not crowd the others out of hand
 GIVE_UP_AFTER = timedelta(hours=24)
 MAX_PAUSE_S = 60.0
@@ -189,11 +189,12 @@ class Sender:
             task.cancel()
 
     def _start_all_that_may(self) -> None:
-        now = self._clock.now()
-        at = now.timestamp()
+        at = self._clock.now().timestamp()
         while self._later and self._later[0][0] <= at:
             self._offer(heapq.heappop(self._later)[1], at)
         while self._ready and self.in_flight < MAX_IN_FLIGHT:
+            now = self._clock.now()  # anew each time: each start takes time, and the next one's moment may have come by then
+            at = now.timestamp()
             lane, row_id, chat_id = self._ready[0]
             line = self._lines.get(chat_id)
             if line is None or line.in_flight or not line.rows or line.rows[0][1] != row_id:
@@ -274,13 +275,14 @@ class Sender:
         ended, looks = self._ended, not self._stopping
         self._ended = []
         self._news = False
-        in_hand = Counter(self._held.values())
-        lanes = [lane for lane in Lane if in_hand[lane] < (HOLD_ANSWERS if lane == Lane.ANSWER else HOLD_OTHERS)]
-        full = [chat_id for chat_id, line in self._lines.items() if len(line.rows) >= HOLD_A_CHAT]
+        crowded = {chat_id for chat_id, line in self._lines.items() if len(line.rows) >= HOLD_A_CHAT}
+        in_hand = Counter(lane for chat_id, line in self._lines.items() if chat_id not in crowded for lane, _, _ in line.rows)
+        # Only a class that is half used up is looked for: with a long queue each look would bring one row at the price of many.
+        lanes = [lane for lane in Lane if in_hand[lane] < (HOLD_ANSWERS if lane == Lane.ANSWER else HOLD_OTHERS) // 2]
         held = list(self._held)
         now = self._clock.now()
         try:
-            rows, next_ready_at = await self._in_database(self._transact, ended, now, lanes if looks else [], held, full)
+            rows, next_ready_at = await self._in_database(self._transact, ended, now, lanes if looks else [], held, list(crowded))
         except BaseException:
             self._ended = ended + self._ended  # they have been sent: write them down later, never send them again
             self._news = True
@@ -291,7 +293,7 @@ class Sender:
         if ended and self._left_behind:
             self._news = True
         if looks:
-            self._left_behind = len(rows) == LOOK_AT_MOST or len(lanes) < len(Lane) or bool(full)
+            self._left_behind = len(rows) == LOOK_AT_MOST or len(lanes) < len(Lane) or bool(crowded)
             self._news = self._news or len(rows) == LOOK_AT_MOST
         fresh = [row for row in rows if row.id not in self._held]
         self._take_in_hand(fresh)

@@ -3,7 +3,7 @@
     python -m tests.bench.bench_pipes [texts]
 
 The floor does the least that anybody could: the same transport, polling and answering with nothing stored. Both share this machine's
-cores with the stand-in. Pacing is lifted for the flood (limits of 100,000/s); everything else is as in `companion run`, synchronous
+cores with the stand-in. Pacing is lifted for the flood (limits of 1,000,000/s); everything else is as in `companion run`, synchronous
 FULL included.
 """
 
@@ -30,7 +30,7 @@ from bot.settings import Settings
 from scenarios.standin import StandIn
 from tests.crash.echo_program import echo_hooks
 
-NO_LIMIT = Limits(all_per_s=1e5, others_per_s=1e5, chat_per_s=1e5, chat_burst=100, group_per_minute=100_000)
+NO_LIMIT = Limits(all_per_s=1e6, others_per_s=1e6, chat_per_s=1e6, chat_burst=100, group_per_minute=100_000)
 PEOPLE = 100
 
 
