@@ -1,0 +1,401 @@
+"""Does a text speak of an emergency, of pain, or of something that is for licensed practice?
+
+Plan: fold and mend the words (words.py), take out what only looks alike, look for the signs (signs.py) clause by clause, then weigh
+each: denied ("no chest pain"), of somebody else and long ago, long ago, only imagined, said of hard work or as a joke.
+
+    "my chests real tight and cant breath"   -> EMERGENCY
+    "had chest pain last night, gone now"    -> SAME_DAY
+    "knee hurts 6/10 on B1"                  -> PAIN, knee, 6, "B1"
+    "arms numb from the pump"                -> CAUTION, topic "check"
+    "that set killed me", "no chest pain"    -> NONE
+
+A sign that might be one counts: a false alarm is a nuisance, a missed emergency is not.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+from bot.language.safety.signs import (
+    CAUTION,
+    EMERGENCY,
+    FIGURES,
+    GROUPS,
+    HARMLESS,
+    PAIN,
+    SAME_DAY,
+    SOFT,
+    SORENESS,
+    Level,
+    compiled,
+)
+from bot.language.safety.words import Clause, clauses_of
+from bot.training.safety import JOINTS, PART_OF_WORD, WORST_PAIN
+
+CHECK = "check"  # topic: hard work or a joke that sounds like a sign
+WARNING_SIGNS = "warning_signs"  # topic: asked about signs without having them
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyReading:
+    """What a text asks for.
+
+    parts: parts of the body in the bot's words, as said first. side: "left", "right", "both" or "". severity: 0 to 10, None if not
+    said. exercise_words: the slot ("B1") or exercise as said, "" if none. topic: of a caution ("pregnancy", "medication", "diet",
+    "diagnosis", "minor", "self_harm", "eating", "illness", "feelings", "check", "warning_signs"); also set beside pain.
+    sign: which sign was seen ("chest", "faint" ...). words: the member's own words that decided. certainty: 0 to 1.
+    """
+
+    level: Level = Level.NONE
+    parts: tuple[str, ...] = ()
+    side: str = ""
+    severity: int | None = None
+    exercise_words: str = ""
+    topic: str = ""
+    sign: str = ""
+    words: tuple[str, ...] = ()
+    certainty: float = 0.0
+
+
+@dataclass(slots=True)
+class _Seen:
+    """One sign that was seen and weighed."""
+
+    level: Level
+    name: str
+    words: str
+    certainty: float
+    topic: str = ""
+    rank: int = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.rank = list(Level).index(self.level)
+
+
+_TABLES = (
+    (Level.EMERGENCY, EMERGENCY),
+    (Level.SAME_DAY, SAME_DAY),
+    (Level.PAIN, PAIN),
+    (Level.CAUTION, CAUTION),
+    (Level.SORENESS, SORENESS),
+)
+_DENIED = re.compile(
+    r"(?: (?:no|not|without|zero|never|dont|didnt|doesnt|isnt|wasnt|havent|hasnt|arent|aint|free of|nothing like)"
+    r"(?: (?:have|had|any|feel|feeling|felt|get|got|getting|having|experience|the|a|my|in|more|real|actual|of|been|is|sign|signs|actually|"
+    r"really|even|to|sort|kind|like|longer|particular))*)$"
+)
+_LISTED_DENIAL = re.compile(r" (?:no|without|any|zero)(?: \w+){1,3}(?: ,(?: \w+){1,3})* (?:,|or|and|nor)(?: or| and| any| no)?$")
+_NOT_DENIED = re.compile(
+    r"(?:before|like this|no (?:idea|clue|joke|reason|warning|lie|doubt|wonder)|not (?:sure|joking|kidding|good|ok|okay|gonna lie))\b"
+)
+_BODY_DENIED = re.compile(r" (?:not|isnt|doesnt|dont|wasnt|no longer|never|didnt|arent)(?= )")
+_OTHERS = re.compile(
+    r" (?:mum|mom|mother|dad|father|wife|husband|partner|boyfriend|girlfriend|friend|mate|buddy|brother|sister|uncle|aunt|grandad|granddad|"
+    r"grandma|grandpa|gran|nan|neighbour|neighbor|colleague|boss|coworker|guy|girl|someone|somebody|cousin|father in law|son|daughter|kid|"
+    r"husbands|dads|mums|moms|friends|wifes|people|man|woman|lady|character|he|she|dog|cat)(?= |$)"
+)
+_LONG_AGO = re.compile(
+    r" (?:last (?:year|month|summer|winter|spring|autumn|christmas)|(?:years?|months|decades|yrs) (?:ago|back)|in (?:19|20)\d\d|when i was|"
+    r"as a (?:kid|child|teen|teenager)|used to|history of|in the past|childhood|once had|runs in|family history|back in (?:the|19|20)\S*|"
+    r"died of|passed away|as a baby|ages ago|long ago|at school|years old)(?= |$)"
+)
+_RECENT = re.compile(
+    r" (?:yesterday|last (?:night|week|session|time|workout|monday|tuesday|wednesday|thursday|friday|saturday|sunday|set of last)|the other (?:day|night)|"
+    r"(?:on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|(?:a few|few|couple|two|three|2|3|4|5) (?:of )?(?:days|weeks) (?:ago|back)|"
+    r"days ago|a week ago|weeks ago|earlier this week|at the weekend)(?= |$)"
+)
+_STILL = re.compile(
+    r" (?:since|still|again|now|today|just|keeps|keep|wont|currently|hurts|hurting|is|feels|am|im|cant|having|getting|right|ever|constantly|every)(?= |$)"
+)
+_OVER = re.compile(
+    r" (?:fine now|ok now|okay now|better now|good now|alright now|all good|gone now|its gone|is gone|went away|gone away|has gone|gone again|passed now|it passed|"
+    r"cleared up|feeling better|feel better|recovered|settled now|back to normal|am fine|im fine|im ok|im okay|no problem now|all fine)(?= |$)"
+)
+_IMAGINED = re.compile(
+    r" (?:what if|in case|if (?:i|you|we|someone|anyone|somebody|anybody) (?:ever |should |do |did |was to |were to )?(?:get|feel|start|have|had|felt|got|faint|pass|become|experience|develop|collapse)|"
+    r"do i stop when|worried (?:that )?(?:i|ill|id) (?:might|will|may|could|would)?|afraid of|scared of|avoid|prevent|signs of|symptoms of|stop (?:me|myself) from)(?= |$)"
+)
+_EFFORT = re.compile(
+    r" (?:sets?|reps?|squats?|sprints?|burpees?|amrap|finisher|circuit|pump|curls?|stairs|rope|swings?|thrusters?|hiit|cardio|conditioning|intervals?|"
+    r"emom|workout|lunges?|rows?|deadlifts?|pullups?|ups|bench|press|presses|raises|carry|carries|grip|session|exercise|run|running|jumps?|plank|hang|"
+    r"holding|dumbbells?|handles?|kettlebells?|bar|skipping|climbers?|wod|hold|holds|extensions|dips|flys|b1|b2|a1|a2|c1|c2|d1|that|those|these)(?= |$)"
+)
+_LAUGH = re.compile(r" (?:lol|loved it|love it|brutal but|good stuff|in a good way|great session|what a)(?= |$)")
+_WORRY = re.compile(
+    r" (?:still|wont|isnt|cant|minutes?|mins?|hour|hours|sitting|sat|lying|resting|nothing|reason|sudden|suddenly|weird|strange|never|worse|scared|worried|help|"
+    r"dizzy|faint|lightheaded|sweat|sick|nauseous|pain|hurts|left|right|one|half|face|speak|vision|since|keeps|always|woke|random|randomly|irregular|"
+    r"skipping|fluttering|flutter|skips|skipped|stopped|all day|now and then|not normal|side|back|chest|groin|palpitations|standing|rest|"
+    r"settle|calm|slow|away|yesterday|everything|collapsed|floor|conscious|fainted|unconscious)(?= |$)"
+)
+_HARD_STOP = frozenset({"fainted", "unconscious"})
+_MILD_DIZZY = re.compile(
+    r" (?:bit|little|slightly|touch|tad|kinda|mildly|somewhat|briefly|quickly|second|sec|moment|stand|stood|standing up)(?= |$)"
+)
+_DIZZY_ONLY = re.compile(
+    r"^(?: \w+)?(?: (?:dizzy|dizziness|lightheaded|woozy|giddy|vertigo|light headed|stars|spots|dots|head|spinning|swimming|see|seeing|saw|some|little|white|black|was|is))+$"
+)
+_SEVERITY = (
+    re.compile(r"(?<![\d.])(10|\d)\s*(?:/|out of|of)\s*10\b"),
+    re.compile(
+        r"\b(?:pain|hurts?|ache|aching|severity|level|scale|sore|bad|painful)\b(?:\W+(?:is|was|at|a|about|around|like|level|of|maybe|say|score|its|it|s|an?|to|feels?|on|scale|now|only|just|roughly|probably|still)){0,4}\W+(10|\d)(?![\d./]|\s*(?:kg|lbs?|reps?|sets?|min|sec|x|days?|weeks?|times|hours?|months?|years?|of\b))"
+    ),
+    re.compile(r"(?<![\d.])(10|\d)\s*(?:on (?:the|a) (?:pain )?scale|pain\b(?! free))"),
+    re.compile(r"\b(10|\d)\s*[-–]\s*(10|\d)\s*/\s*10"),
+)
+_WORD_SEVERITY = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
+_WORDED = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten) (?:out of|of|on) (?:ten|10)\b")
+_SLOT = re.compile(r"\b([a-h][1-9])\b", re.IGNORECASE)
+_SETTLED_PAIN = re.compile(
+    r" (?:fine|better|good|great|ok|okay|healed|gone|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
+)
+_MUSCLE_CUE = re.compile(
+    r" (?:doms|from|after|yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday|workout|session|last|days?|legs day|leg day)(?= |$)"
+)
+
+
+@lru_cache(maxsize=1)
+def _vocabulary() -> frozenset[str]:
+    """Every word of the tables: what a misspelt word may be mended to."""
+    lines = [line for _, table in _TABLES for signs in table.values() for line in signs]
+    text = " ".join([*lines, *GROUPS.values(), *PART_OF_WORD])
+    return frozenset(re.findall(r"[a-z]{3,}", text.replace("_", " ")))
+
+
+def read_safety(text: str) -> SafetyReading:
+    """Read a text for signs of an emergency, for pain and for what is not the bot's to answer. Never raises; pure."""
+    clauses = clauses_of(text, _vocabulary())
+    seen = [one for clause in clauses for one in _seen_in(text, clause, clauses)]
+    if not seen:
+        return SafetyReading(certainty=0.9)
+    seen.sort(key=lambda one: (one.rank, -one.certainty))
+    first = seen[0]
+    topic = first.topic or next((one.topic for one in seen if one.level is Level.CAUTION), "")
+    topics = {one.topic for one in seen}
+    if first.level is not Level.EMERGENCY and "self_harm" in topics:
+        first = next(one for one in seen if one.topic == "self_harm")
+        topic = "self_harm"
+    elif first.level is Level.PAIN and "pregnancy" in topics:
+        first = _Seen(Level.SAME_DAY, "pregnancy", first.words, first.certainty, "pregnancy")
+        topic = "pregnancy"
+    parts = _parts(clauses)
+    return SafetyReading(
+        level=first.level,
+        parts=parts,
+        side=_side(clauses, parts),
+        severity=_severity(text) if first.level in (Level.EMERGENCY, Level.SAME_DAY, Level.PAIN) else None,
+        exercise_words=_exercise_words(text),
+        topic=topic,
+        sign=first.name,
+        words=tuple(dict.fromkeys(one.words for one in seen if one.level is first.level)),
+        certainty=first.certainty,
+    )
+
+
+def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
+    whole = "".join(other.line for other in clauses)
+    line = _without_harmless(clause.line)
+    figure = any(compiled(pattern).search(line) for pattern in FIGURES)
+    for level, table in _TABLES:
+        for name, patterns in table.items():
+            for pattern in patterns:
+                match = compiled(pattern).search(line)
+                if match is None or _denied(line, match, level):
+                    continue
+                start, end = clause.said(text, match.start(), match.end())
+                one = _weighed(level, name, line, whole, match, text[start:end], figure)
+                if one is not None:
+                    yield one
+                    break
+
+
+def _without_harmless(line: str) -> str:
+    """Harmless words become dots of the same length, so that every place stays what it was."""
+    for pattern in HARMLESS:
+        line = compiled(pattern).sub(lambda match: re.sub(r"\S", "·", match.group()), line)
+    return line
+
+
+def _denied(line: str, match: re.Match[str], level: Level) -> bool:
+    before = line[: match.start()]
+    said = match.group()
+    if _NOT_DENIED.search(line) and level is Level.EMERGENCY:
+        return False
+    if said.split()[0] in ("cant", "not", "no", "dont", "didnt", "lost", "lose", "losing", "wont"):
+        return False
+    return bool(_DENIED.search(before) or _LISTED_DENIAL.search(before))
+
+
+def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str], words: str, figure: bool) -> _Seen | None:
+    """What a sign means as it was said here; None if it means nothing."""
+    if level is Level.EMERGENCY:
+        return _weigh_emergency(name, line, whole, match, words)
+    if level is Level.SAME_DAY:
+        return _weigh_same_day(name, line, whole, words)
+    if level is Level.PAIN:
+        return _weigh_pain(name, line, whole, match, words, figure)
+    if level is Level.CAUTION:
+        if name == "self_harm" and figure and (_LAUGH.search(whole) or _EFFORT.search(line)) and "myself" not in line:
+            return None
+        return _Seen(level, name, words, 0.85, topic=name)
+    return _Seen(level, name, words, 0.8)
+
+
+def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], words: str) -> _Seen | None:
+    others = _OTHERS.search(line[: match.start()] + " ") is not None
+    if _LONG_AGO.search(whole):
+        return None if others else _Seen(Level.CAUTION, name, words, 0.7, topic="diagnosis")
+    recent = _RECENT.search(whole) is not None
+    now = _STILL.search(whole) is not None
+    if others and recent and not now:
+        return None
+    if _IMAGINED.search(line[: match.start()] + " "):
+        return _Seen(Level.CAUTION, name, words, 0.7, topic=WARNING_SIGNS)
+    over = _OVER.search(whole) is not None
+    if recent and (over or not now):
+        return _Seen(Level.SAME_DAY, name, words, 0.75)
+    if name == "faint" and _DIZZY_ONLY.match(match.group()) and (_MILD_DIZZY.search(whole) or over):
+        return _Seen(Level.SAME_DAY, name, words, 0.75)
+    worry = _WORRY.search(whole.replace(match.group(), " ", 1)) is not None
+    effort, laugh = _EFFORT.search(whole) is not None, _LAUGH.search(whole) is not None
+    if name in SOFT and not worry and _soft(match.group(), effort=effort, laugh=laugh):
+        return _Seen(Level.CAUTION, name, words, 0.6, topic=CHECK)
+    if name == "chest" and _is_worked_chest(line, match, whole):
+        return _Seen(Level.SORENESS, name, words, 0.6)
+    return _Seen(Level.EMERGENCY, name, words, 0.95)
+
+
+_NEVER_SOFT = re.compile(
+    r"faint|out$|consci|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
+    r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came"
+)
+_BREATHLESS = re.compile(r"cant|trouble|difficult|hard|struggl|no |laboured")
+
+
+def _soft(said: str, *, effort: bool, laugh: bool) -> bool:
+    """Hard work explains it: the work is said and it is nothing that work never does; "cant breathe" only with a laugh as well."""
+    if _NEVER_SOFT.search(said.strip()):
+        return False
+    if _BREATHLESS.search(said):
+        return effort and laugh
+    return effort or laugh
+
+
+def _is_worked_chest(line: str, match: re.Match[str], whole: str) -> bool:
+    """ "Chest is tight from Monday's flies": a muscle that was worked, with the work or the day named as the cause."""
+    if not re.search(r"tight|stiff|sore|ache|aching|achy|cramp|pain|hurts", match.group()):
+        return False
+    if re.search(
+        r"pressure|crush|heavy|breath|arm|jaw|sharp|stab|squeez|left|middle|rest|sweat|dizzy|sick|weird|bad|pain|hurts", whole
+    ):
+        return False
+    return re.search(r" (?:from|after|doms|sore|stiff)(?= |$)", whole) is not None and re.search(
+        r" (?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|yesterday|flys|flies|flyes|bench|press|presses|pushups|ups|dips|doms|week|session|workout|day)s?(?= |$)", whole
+    ) is not None  # fmt: skip
+
+
+def _weigh_same_day(name: str, line: str, whole: str, words: str) -> _Seen | None:
+    if _LONG_AGO.search(whole):
+        return _Seen(Level.CAUTION, name, words, 0.6, topic="diagnosis")
+    if _OTHERS.search(line) and _RECENT.search(whole):
+        return None
+    return _Seen(Level.SAME_DAY, name, words, 0.85)
+
+
+def _weigh_pain(name: str, line: str, whole: str, match: re.Match[str], words: str, figure: bool) -> _Seen | None:
+    said = match.group()
+    if _BODY_DENIED.search(said) and " not " not in said:
+        return None
+    if _LONG_AGO.search(whole) and not _STILL.search(whole):
+        return _Seen(Level.CAUTION, name, words, 0.6, topic="diagnosis")
+    if _OTHERS.search(line[: match.start()] + " ") and not re.search(r" (?:my|i|im)(?= )", said):
+        return None
+    after = line[match.end() :]
+    if re.match(r"(?: is| has| was|s)?(?: now| all| completely)?(?: gone| went away| better| fine| healed| cleared)", after):
+        return None
+    if _SETTLED_PAIN.search(said):
+        return None
+    if re.search(
+        r" (?:doms|sore|soreness|stiff|stiffness|tight|tightness|ache|aches|aching|achy|tender)(?= |$)", said
+    ) and _is_muscle(said, whole):
+        return _Seen(Level.SORENESS, "soreness", words, 0.8)
+    return _Seen(Level.PAIN, name, words, 0.9)
+
+
+def _is_muscle(said: str, whole: str) -> bool:
+    """Ordinary soreness: a muscle, or a joint's region that is sore "from Monday"; never where a sharper word stands beside."""
+    if re.search(r" (?:pain|sharp|stabbing|hurts|hurt|pinch|pop|popped|click|swollen|worse|tweaked|pulled)(?= |$)", whole):
+        return False
+    parts = [PART_OF_WORD[word] for word in said.split() if word in PART_OF_WORD]
+    if parts and not any(part in JOINTS for part in parts):
+        return True
+    single_joint = re.search(r" (?:knee|elbow|wrist|ankle|achilles|groin|rotator|joint)(?= |$)", said)
+    return not single_joint and _MUSCLE_CUE.search(whole) is not None
+
+
+_BACK = re.compile(r" (lower|low|upper|mid|middle|bottom|top|small)(?: of(?: my| the)?)? (?:back|spine)(?= |$)")
+_NOT_THE_PART = re.compile(
+    r" (?:(?:came|come|go|going|went|get|got|be|been|put|step|set|hold|held|cut|scale|pull|fall|fell|am|im|bounce|welcome|right|straight|day|text|write|feed|hear) back|back (?:to|at|on|in|then|from|up|off|again)|"
+    r"on (?:the )?other hand|head (?:to|off|up|over)|foot elevated|hand (?:weights?|held)|by hand|first hand|leg day|arm day|back day)(?= |$)"
+)
+
+
+def _parts(clauses: tuple[Clause, ...]) -> tuple[str, ...]:
+    found: dict[str, None] = {}
+    for clause in clauses:
+        line = _NOT_THE_PART.sub(lambda match: " " + "·" * (len(match.group()) - 1), _without_harmless(clause.line))
+        where = {match.end(): match.group(1) for match in _BACK.finditer(line)}
+        at = 0
+        for word in line.split(" ")[1:]:
+            at += 1 + len(word)
+            part = PART_OF_WORD.get(word)
+            if part == "back":
+                said = where.get(at, "")
+                part = (
+                    "upper back"
+                    if said in ("upper", "mid", "middle", "top") or word.startswith(("lat", "trap"))
+                    else "lower back"
+                    if said
+                    else "back"
+                )
+                part = "lower back" if word in ("lumbar", "si", "tailbone") else part
+            if part:
+                found[part] = None
+    return tuple(found)
+
+
+def _side(clauses: tuple[Clause, ...], parts: tuple[str, ...]) -> str:
+    said = {word.word for clause in clauses for word in clause.words}
+    if "both" in said or {"left", "right"} <= said:
+        return "both"
+    if "left" in said or ("l" in said and parts):
+        return "left"
+    # "right" is a side only beside a part of the body: "right in the middle", "all right".
+    line = "".join(clause.line for clause in clauses)
+    words = "|".join(PART_OF_WORD)
+    return "right" if re.search(rf" (?:right|r) (?:\S+ )?(?:{words}|side)(?= |$)|(?:{words}) (?:on the )?right", line) else ""
+
+
+def _severity(text: str) -> int | None:
+    lowered = text.lower()
+    span = _SEVERITY[3].search(lowered)
+    if span:
+        return max(int(span.group(1)), int(span.group(2)))
+    for pattern in _SEVERITY[:3]:
+        for match in pattern.finditer(lowered):
+            if not re.search(r"(?:rpe|effort|rir)\W*(?:was|of|about|is)?\W*$", lowered[: match.start(1)]):
+                return min(int(match.group(1)), WORST_PAIN)
+    worded = _WORDED.search(lowered)
+    return _WORD_SEVERITY[worded.group(1)] if worded else None
+
+
+def _exercise_words(text: str) -> str:
+    slot = _SLOT.search(text)
+    if slot:
+        return slot.group(1).upper()
+    from bot.training.exercises.catalogue import load_catalogue
+
+    mentions = load_catalogue().names.mentions(text)
+    return text[mentions[0].start : mentions[0].end] if mentions else ""

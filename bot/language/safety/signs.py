@@ -1,0 +1,490 @@
+"""Which words are signs of what? A table that can be read and corrected: one sign a block, one way of saying it a line.
+
+A line is words that follow each other. `a|b` is one of several, `{name}` one of a group below, `?x` may be missing, `~3` lets up to
+three other words stand between (never a "not", a "but" or another part of the body).
+
+Source of the signs: training reference, section 10 (general patient guidance on heart, stroke, fainting, headache, nerves of the
+saddle area, muscle breakdown, heat; ACOG's stop signs in pregnancy). How people say them: common practice.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import lru_cache
+
+from bot.training.safety import PART_OF_WORD
+
+
+class Level(StrEnum):
+    """What a text asks for, the gravest first."""
+
+    EMERGENCY = "emergency"  # stop, call the local emergency number
+    SAME_DAY = "same_day"  # stop, a doctor today
+    PAIN = "pain"  # stop the slot, ask where and how bad
+    CAUTION = "caution"  # licensed practice and the coach; see the topic
+    SORENESS = "soreness"  # ordinary sore muscles: noted
+    NONE = "none"
+
+
+_PARTS = "|".join(sorted(PART_OF_WORD, key=len, reverse=True))
+GROUPS: dict[str, str] = {
+    "chest": "chest|sternum|breastbone|breast bone|solar plexus",
+    "pain": "pain|painful|hurt|hurts|hurting|ache|aches|aching|achy|agony|stabbing|stabs|sharp|discomfort|cramp|cramps|cramping|spasm|spasms|twinge|twinges",
+    "press": "tight|tightness|tightening|tighten|tightens|pressure|pressing|crushing|crushed|squeezed|squeezing|heavy|heaviness|constricted|constricting|constriction|gripping|clamped|clamp|vice|vise|tied|weight|burning|stiff|exploding|caving|imploding|crush|squashed",
+    "odd": "weird|funny|strange|off|odd|wrong|bad|awful|terrible|uncomfortable|not right|not normal|not good|not ok|messed up|fluttery|fluttering",
+    "is": "is|feels|feel|feeling|felt|are|got|getting|gets|went|goes|going|feelin|was|has|have|been|s|keeps",
+    "my": "my|the|me|one|his|her|whole|entire|both|a|our|your|their",
+    "cant": "cant|can not|could not|not able to|cannot|wont let me|am not able to|struggling to|struggle to|struggled to|hard to|difficult to|barely|hardly|can barely|can hardly|cant really|cant even|fighting to|trying to|impossible to|dont manage to|unable to|difficulty to|not getting to",
+    "limb": "arm|arms|leg|legs|hand|hands|foot|feet|fingers|finger|face|side|cheek|lip|lips|tongue|toes|half|body|thigh|thighs|calf|calves|forearm|forearms|limbs|limb",
+    "one": "one|left|right|half|whole|entire|1|this|that|my|the|my left|my right|both|both my|other",
+    "numb": "numb|numbness|paralysed|paralyzed|no feeling|drooping|droopy|drooped|droop",
+    "heart": "heart|heartbeat|heartrate|heart rate|pulse|hr",
+    "wild": "racing|race|races|pounding|pound|fluttering|flutter|flutters|fluttery|skipping|skips|skipped|skip|irregular|irregularly|jumping|jumpy|wild|mad|crazy|nuts|mental|bonkers|bananas|haywire|berserk|thumping|hammering|banging|thudding|galloping|erratic|uneven|random|randomly|stuttering|stopping|stopped|stops|dropping|missing|missed|all over|flipping|flip|flopping|sprinting|bursting|exploding|out of|insane|insanely|through the roof",
+    "sudden": "sudden|suddenly|out of nowhere|instantly|in a second|in seconds|just now|all of a sudden|straight away|at once|like a bang|like a bolt|from nowhere|like lightning|hit me",
+    "bad": "worst|severe|massive|huge|terrible|horrible|awful|blinding|splitting|excruciating|unbearable|crazy|insane|monster|killer|thunderclap|thunder|exploding|explosive|extreme|violent|intense|brutal|worse than ever|agonising|agonizing|mega",
+    "breath": "breath|breathe|breathing|breathin|air|oxygen|inhale",
+    "vision": "vision|sight|eyes|eyesight",
+    "part": _PARTS,
+    "joint": "shoulder|shoulders|elbow|elbows|wrist|wrists|neck|hip|hips|knee|knees|ankle|ankles|back|spine|groin|achilles|rotator|collarbone|foot|feet|thumb|finger|fingers|hand|ribs|rib|kneecap|heel|toe|toes|jaw|lower back",
+}
+
+EMERGENCY: dict[str, tuple[str, ...]] = {
+    "chest": (
+        "{chest} ~4 {pain}",
+        "{chest} ~3 {press}",
+        "{chest} ?is|feels|feel|feeling|felt|has|gone|got ?really|so|very|super|kinda|a|all|quite|just|bit {odd}",
+        "{chest} and|or|n|/ ?my|the|left {part} ~2 {pain}|{press}|numb|tingling",
+        "{pain}|{press} ~4 {chest}",
+        "something|stuff|thing ~4 {chest}",
+        "{odd} ~2 feeling|sensation|thing ~3 {chest}",
+        "feeling|sensation|twinge|knot|lump|band|thump|elephant|fist|flutter|fluttering|rock|brick|stone|hand|ton ~4 {chest}",
+        "{chest} ~2 bothering|killing|issue|issues|trouble|fluttering|flutters|thumping|pounding|thudding|racing",
+        "pain|pains|pressure|pressing|tightness|heaviness ~3 middle|centre|center of my|the",
+        "pain|hurts|hurting|pressure|ache|aching ~3 between ?my|the shoulder|the shoulderblades|shoulders|shoulder|shoulderblades",
+        "heart ~2 hurts|hurting|hurt|pain|ache|aches|aching",
+        "pain|pressure|stabbing ~3 heart",
+        "heart|cardiac attack|arrest",
+        "angina",
+        "pain|ache|numb|numbness|tingling|hurts|hurting|weird|feeling|pressure|tightness|spreading|shooting|radiating|running|going|goes|heavy|heaviness|tingly ~3 left arm",
+        "left arm ~3 pain|hurts|hurting|ache|aches|aching|heavy|numb|tingling|tingly|weird|weak|dead|funny|limp|tight",
+        "pain|ache|hurts|hurting|tightness|pressure|numb|numbness|tingling|pins ~4 down|into|to|up|through|along ~2 arm|jaw|neck|leg",
+        "spreading|radiating|radiates|spreads|shooting|travelling|traveling|moving ~4 arm|arms|jaw|neck|shoulder|back",
+        "jaw ~3 pain|hurts|hurting|aches|aching|ache|tight|pressure|numb|clenching",
+        "pain|ache|tightness|pressure|hurts ~2 jaw",
+    ),
+    "faint": (
+        "fainted|faints|fainting|fainty",
+        "faint ?now|again|and|,|after|when|during|like",
+        "feel|feeling|felt|feels|about|going|gonna|almost|nearly|may|might|will|gunna|i|bit|little|did|just faint|fainting|pass",
+        "passed|past|pass|passing|passes|pased|passd|passt out",
+        "blacked|blacking|black|blacks|blaked|blanked|greyed|grayed out",
+        "went|goes|going|gone|turned ~2 black|dark|grey|white|blurry ?and|for|then|,|in|when|on|after",
+        "everything|vision|eyes|world|room|sight ~2 black|dark|grey|white|spinning|blurry|fuzzy|tunnel|narrow|narrowing|dim|fading|faded",
+        "lost|losing|loss|lose|loosing ?of|my|all consciousness|conscious|conciousness",
+        "unconscious|unresponsive|uncontious|unconcious",
+        "knocked ~2 out|unconscious|cold",
+        "collapsed|collapsing|collapse|collapses",
+        "keeled|keeling over",
+        "woke|wake|woken|came|come|waking ~3 floor|ground|mat|carpet",
+        "came|coming|come to ?on|and|lying|with",
+        "was|were|went|been out ?cold for ?a|like|about ~2 sec|secs|second|seconds|moment|minute|min",
+        "cant|dont|didnt|not ~2 remember|recall ~2 falling|fell|last|happened|minute|minutes|few|getting",
+        "hit the floor|deck|ground",
+        "see|seeing|saw|seen ?some|little|black|white|bright stars|spots|dots|tunnel",
+        "dizzy|dizziness|lightheaded|woozy|giddy|vertigo",
+        "light headed",
+        "head ~2 spinning|spins|swimming|spinnin|swims",
+        "room|everything|world|walls ~2 spinning|spins|moving|swaying",
+    ),
+    "breath": (
+        "{cant} ~3 {breath}",
+        "{cant} ~2 get|catch|take|draw|pull|suck|find|recover ~4 {breath}",
+        "trouble|difficulty|difficulties|problem|problems|hard|struggling|struggle|laboured|labored|issues|unable|tough|troubles|fight ?with|in|to|getting|catching|for ~1 {breath}",
+        "{breath} ?is|feels|getting|gets|becoming|so|very ?really|so|very|pretty|too difficult|laboured|labored|shallow|weird|funny|painful|wheezy|harder|worse|restricted|hurts|bad|tight",
+        "{breath} is|feels|getting|gets|becoming|seems ?really|so|very|pretty|too hard|heavy|rough",
+        "short|shortness|run|running|gasping|fighting|desperate|shorter of|for|on|in ~1 {breath}",
+        "out of breath ~4 nothing|reason|walking|sitting|sat|lying|resting|rest|still|talking|standing|stairs|bed|10|15|20|30|ten|twenty|minutes|min|wont|doing|even",
+        "still|wont|wont|always|so|constantly|suddenly|totally ~2 out of breath",
+        "breath ~3 wont|not|doesnt|isnt|not coming ~1 come|coming|back|settle|return|recover",
+        "breathless",
+        "gasping|suffocating|suffocate|suffocated|choking|asphyxiating|wheezing|wheezy|hyperventilating",
+        "no|not_enough|any|enough air|oxygen",
+        "lungs ~3 closing|closed|wont|not|shut|collapsed|tight|hurt|burn|filling|locked",
+        "throat|airway|windpipe ~3 closing|closed|swelling|swollen|tight|tightening|shut|swells|closes|close|itchy|blocked",
+        "tongue|lips|face|lip ~3 swelling|swollen|swells|puffing|puffed|blue|swelled",
+        "lips|fingers ~2 blue|purple",
+        "anaphylaxis|anaphylactic|allergic reaction|epipen",
+        "asthma attack",
+        "having|had|getting asthma",
+    ),
+    "heart": (
+        "{heart} ~4 {wild}",
+        "{heart} ~2 {odd}",
+        "{heart} ~5 wont|not|isnt|doesnt|cant|refuses|never ~1 settle|settling|slow|slowing|calm|stop|drop|dropping|come|coming|down|go|going|recover|normal|right",
+        "{heart} ~3 beating ~4 fast|quick|weird|weirdly|funny|strange|hard|strong|irregular|out|like|too|so|super|odd|oddly|fucked",
+        "{heart} ~3 too|so|super|way fast|quick|high",
+        "{heart} ~3 gone|going|goes|went|doing|does|did ~4 mad|crazy|wild|nuts|weird|funny|flip|flips|flop|somersault|somersaults|beats|things|thing|skip",
+        "skipping|skipped|missing|missed|skips|irregular|extra|weird|dropped ?a|my|some|few ?heart beat|beats|heartbeat|heartbeats|rhythm",
+        "palpitations|palpitation|palps|arrhythmia|arrythmia|afib|fibrillation|tachycardia|palpatations|palpitating",
+        "racing|pounding|fluttering|irregular|rapid|thumping|jumping heart|heartbeat|pulse",
+        "flutter|fluttering|flutters ~2 {chest}|heart",
+    ),
+    "sweat": (
+        "cold sweat|sweats|sweating|sweaty",
+        "clammy",
+        "sweating|sweaty|sweat|sweats ~3 cold|for no|without|buckets and sick",
+        "pale|grey|gray|white ?and|as ~2 sweaty|sweating|shaking|sick|clammy|ghost|sheet",
+    ),
+    "stroke": (
+        "{limb} ~2 {numb}",
+        "{numb} ~4 {limb}",
+        "left|right|one|half|whole|1 ?whole side|face|half ~3 weak|weakness|dead|limp|floppy|heavy|useless|gone",
+        "{sudden} ~4 weak|weakness|limp|floppy ~3 arm|leg|hand|side",
+        "arm|leg|hand|side ~3 weak|weakness|limp|floppy|dead|useless ~2 {sudden}|now",
+        "arm|leg|hand|foot ?is|has|went|just went|gone|is|feels limp|floppy|paralysed",
+        "numb|numbness",
+        "face ~3 drooping|droopy|droop|drooped|dropped|dropping|lopsided|crooked|uneven|fallen|sagging|twisted|paralysed|paralyzed|funny|weird|numb|hanging",
+        "mouth|smile|eyelid ~3 drooping|droopy|crooked|lopsided|sagging|dropped|dropping|wonky",
+        "slurring|slurred|slur|slurs|slurry",
+        "speech ~3 weird|funny|slow|strange|off|gone|bad|odd|messed|garbled|jumbled|wrong|broken|thick",
+        "words ~4 jumbled|wrong|mixed|garbled|muddled|mumbled|out",
+        "{cant} ~1 speak|talk|form|say|find|get ?my|the|a|any|out ?words|properly|right|straight|clearly|well|sentence|sentences",
+        "trouble|difficulty|problems|problem|hard ?with|to ?my speaking|talking|speech|speak|talk|words",
+        "suddenly|really|very|so|feel|feeling|felt|getting|all confused|disoriented|disorientated",
+        "confused and ~2 dizzy|weak|sick|sweating|shaky|cold|faint|hot|numb",
+        "disoriented|disorientated|delirious",
+        "dont|cant|not ~2 know|remember|recall ~2 where_i_am|who_i_am|what_day_it|what_day_is|my_name|where_am_i",
+        "{cant}|dont|not|no ~1 see ?anything|out|well|straight|properly|right|clearly|much|on|with|in|of|a|,|suddenly|anymore|any|my|only|half",
+        "{vision} ~3 gone|going|blurry|blurred|blurring|blur|double|black|tunnel|lost|weird|funny|fading|faded|patchy|spotty|fuzzy|dark|disappeared|cloudy|off|narrowing|bad",
+        "blurry|blurred|double|lost|losing|tunnel|loss|fuzzy|no|blind|half ?of|in|my|the ?my|left|right {vision}|eye",
+        "seeing|see|saw double|flashes|zigzags",
+        "blind|blinded ~3 eye|side|suddenly|eyes",
+        "cant|not|dont|no|lost|losing|loss|no longer ~2 feel|feeling|sensation ~4 {limb}",
+        "cant ~1 move|lift|raise|control|use|hold|grip|bend|stand ?on|with|up ?my|the|this|one|a ?left|right|one|whole arm|leg|hand|foot|face|fingers|side|body",
+        "{limb} ~2 wont|not|doesnt|isnt|cant|stopped|dont|refuses|refusing|no longer ~1 move|moving|work|working|respond|responding|lift|obey|listen|obeying|functioning|control|listening",
+        "left|right|one|half ~2 side|body|face ~4 {numb}|gone|heavy|droopy|useless|funny|weird|strange|tingle",
+        "stroke",
+        "pins and needles ~5 {limb}",
+        "seizure|seizures|convulsing|convulsions|convulsion|convulsed|epileptic_fit",
+        "having|had|have a fit",
+        "shaking|trembling|twitching ~2 uncontrollably|uncontrollable|violently|cant",
+    ),
+    "head": (
+        "{bad}|{sudden} ~4 headache|headaches|migraine|head ache|head pain|head hurts",
+        "headache|headaches|migraine|head ache|head pain ~6 {bad}|{sudden}|life|never|ever|exploding|explode|worse|vision|vomiting|vomited|throwing|stiff neck|confused|blurry|numb",
+        "head ~4 explode|exploding|exploded|burst|bursting|split|splitting|crack|cracking|pounding|blow|blowing|pop|popping|popped|blown|off|thunder|thunderclap|bang",
+        "thunderclap|thunder clap",
+        "head ~2 ?suddenly|really {pain} ~4 sudden|suddenly|life|ever|never|so bad|badly|vision|out of",
+        "something popped|burst|snapped|exploded|went|pop ~2 head",
+        "pop|snap|bang|burst ~2 my|the head",
+        "worst ~2 pain ~4 head|neck|life|ever",
+    ),
+    "saddle": (
+        "{cant}|dont|lost|losing|no|wont ~4 pee|wee|urinate|bladder|bowel|bowels|poo|poop|hold it|toilet|control|piss",
+        "peed|wet|pissed|soiled|pooed|pooped|shat|peeing|wetting myself|my_pants|my_shorts|without_feeling",
+        "incontinent|incontinence",
+        "{numb} ~4 groin|saddle|crotch|genitals|between|private|privates|bum|buttocks|inner|balls|down there|genital|perineum|butt|backside",
+        "groin|saddle|crotch|genitals|bum|buttocks|privates|butt|balls|backside ~3 numb|tingling|numbness|no feeling|dead",
+        "cant|dont|not|no ~1 feel|feeling ~3 between|groin|saddle|crotch|bum|butt|down there|genitals|privates|backside|seat",
+        "legs ~3 gave|giving|given|went|gone|wont|stopped|buckled way|out|under|weak|numb|dead ~4 back",
+        "back ~8 legs|leg|foot|feet ~2 weak|numb|giving|gave|dead|tingling|wont|floppy",
+    ),
+    "injury": (
+        "bleeding|blood|bleed ~3 heavily|wont|not stopping|a lot|lots|everywhere|gushing|pouring|spurting|badly|loads|all over|pool",
+        "coughing|coughed|cough|vomiting|vomited|spitting|throwing|threw|vomit|spit|spat|peeing|pee|puked|pooping ~2 blood",
+        "bone|bones ~4 sticking|out|through|poking|visible|see|showing",
+        "trapped|stuck|pinned|crushed|under under|beneath|by ?the|my|a barbell|bar|weight|weights|bench",
+        "bar|barbell|weight|dumbbell|plate|kettlebell ~3 on|onto|across|hit|against ?my|me|his|her ?in|on|the ?my neck|throat|head|face|chest|windpipe",
+        "dropped|hit|smashed|smacked|banged|whacked|cracked|landed|fell ~5 head|skull ~5 blood|bleeding|dizzy|sick|vomiting|vomited|blurry|out|confused|unconscious|sleepy|headache|vision",
+        "leg|arm|ankle|wrist|elbow|knee|finger|shoulder ~3 wrong|bent|funny|weird|strange|odd way|backwards|angle|backward|direction|the wrong",
+        "electric|electrocuted shock|by",
+        "ambulance|paramedics|paramedic|emergency_room|emergency_services|call_a_doctor|need_a_doctor|send_help|get_help|medical_emergency",
+        "this|its|it is|an ?is ?an emergency ?help|now|please",
+        "call|called|calling|dial|ring 999|911|112",
+        "overdose|overdosed|overdosing",
+        "took|swallowed|taken|ate ~3 many|whole|all|bottle ~3 pills|tablets|meds|painkillers|pill",
+        "took|swallowed|taken ~3 pills|tablets|paracetamol ~3 all|die|end|sleep|end it",
+        "heat|sun stroke",
+        "heatstroke|sunstroke",
+        "stopped|not|no longer|dont|wont sweating|sweat|sweaty ~6 hot|heat|burning",
+        "low|crashed|crashing|dropping|hypo|no blood sugar|sugar|glucose ~6 shaking|confused|shaky|faint|cant|weak|passing|sweating|dizzy",
+        "having|had|going ?a|into hypo|hypoglycemic|hypoglycaemic",
+        "die|dying ~6 help|serious|seriously|joking|scared|chest|heart|breath|breathe|ambulance",
+        "help|seriously|genuinely|scared|actually|literally ~3 dying|die",
+    ),
+    "pregnancy": (
+        "pregnant|pregnancy|trimester|baby|postpartum ~9 bleeding|bleed|blood|spotting|contraction|contractions|fluid|leaking|leak|water|waters|cramps|cramping|swollen calf|moving less|not moving|stopped moving|less movement|belly pain",
+        "bleeding|blood|spotting|contractions|contraction|waters|leaking|fluid|cramps|cramping ~9 pregnant|pregnancy|trimester|baby",
+        "baby ~3 not|isnt|hasnt|stopped|less|barely|no|hardly ~2 moving|moved|kicking|kicked|movement|movements|kicks",
+        "waters|water broke|broken|breaking",
+    ),
+}  # fmt: skip
+
+# These come with hard work too: said of hard work alone, or as a joke, they get a gentle check instead (our choice).
+SOFT = frozenset({"breath", "heart", "stroke", "faint"})
+
+SAME_DAY: dict[str, tuple[str, ...]] = {
+    "muscle_breakdown": (
+        "pee|urine|toilet|wee|piss ~6 dark|brown|black|cola|coke|tea|red|orange|rusty|coffee|bloody|pink|blood|whisky|muddy|rust|maroon",
+        "dark|brown|black|cola|tea|red|bloody|coke|rusty|coffee|pink|blood|coloured|colored ~5 pee|urine|wee|piss",
+        "rhabdo|rhabdomyolysis",
+        "arm|arms|biceps|forearms|legs|thighs|quads|muscles|muscle|forearm|bicep|calves|thigh ~4 swollen|swelled|ballooned|balloons|balloon|twice|puffy|swelling ~9 cant|wont|straighten|bend|weak|urine|pee|hard",
+        "cant ~1 straighten|bend ~3 arm|arms|elbows|legs|knees|biceps",
+    ),
+    "clot": (
+        "calf|leg|shin|calves ~5 swollen|swelling|swelled|hot|red|warm|puffy|puffed|bulging|clot|throbbing|bigger",
+        "swollen|swelling|hot|red|warm|puffy|clot|throbbing|swelled ~4 calf|leg|calves",
+        "blood clot|clots",
+        "dvt",
+    ),
+    "heat": (
+        "heat exhaustion|sick|ill|illness",
+        "overheated|overheating|overheat",
+        "too hot ~5 shiver|shivering|chills|goosebumps|sick|nauseous|dizzy|stop",
+        "goosebumps|chills|shivering|shivers ~6 hot|heat|sun",
+    ),
+    "injury": (
+        "hit|banged|smashed|smacked|bumped|whacked|cracked|knocked|dropped|bonked ~5 head|skull",
+        "concussion|concussed",
+        "dislocated|dislocate|dislocation|dislocating|subluxed|subluxation",
+        "popped|came|slipped|jumped|pops|comes out ?of ~1 socket|place|joint",
+        "broke|broken|fractured|fracture|breaking|cracked|break ~3 {part}|bone|rib|ribs",
+        "{part}|bone ~2 broken|fractured|broke|shattered",
+        "tore|torn|snapped|ruptured|rupture|ripped|snap|tear ~3 bicep|biceps|achilles|pec|hamstring|quad|muscle|tendon|ligament|acl|calf|meniscus|tricep|triceps|rotator",
+        "bicep|biceps|achilles|pec|tendon|ligament|acl|hamstring ~3 tore|torn|snapped|ruptured|ripped|popped|rolled",
+        "cant ~1 put|bear|take|stand ~4 weight|foot|leg|ankle|knee|it",
+        "cant walk",
+        "{part}|joint ~3 swollen|swelled|ballooned|swelling|huge|swells ~6 cant|weight|bend|hot|red|walk",
+        "needs|need|get stitches",
+        "deep|nasty|big|bad|gaping|huge cut|gash|wound",
+        "cut|gashed|sliced ~4 open|deep|bleeding|badly",
+        "finger|hand|toe|foot ~3 crushed|smashed|trapped",
+        "dropped|drop|landed ~6 foot|toe|toes|finger|hand",
+    ),
+    "head": (
+        "headache|head ache|migraine|head hurts|head pain ~6 set|lift|lifting|press|during|exercise|training|every|rep|strain|bracing|after",
+        "set|lifting|during|press|strain|every time|bracing ~5 headache|head ache|migraine|head pain",
+    ),
+    "blood": ("bleeding", "blood ~3 stool|poo|poop|toilet|from|out|coming"),
+}  # fmt: skip
+
+PAIN: dict[str, tuple[str, ...]] = {
+    "pain": (
+        "{part} ~4 {hurting}",
+        "{hurting}|pulled|trapped|slipped|torn|tore|shooting|overstretched ?pain ~3 {part}",
+        "{joint} ~3 {trouble}",
+        "{trouble} ~1 {joint}",
+        "sore|stiff|tight|stiffness|tightness|soreness ~2 knee|elbow|wrist|ankle|neck|achilles|groin|rotator|back|joint|shoulder|hip",
+        "threw|thrown|throwing|put|putting|wrecked|fucked|screwed|messed|tweaked|blew|did|done|buggered|knackered ?out|up ?my|the ?lower|left|right|bad {joint} ?out|in|again|up",
+        "pain|painful|hurts|hurting|injured|hurt|pains|aching|injury|injuries|niggle|niggles|twinge|twinges",
+        "pulled|strained|strain|sprained|tweaked|torn|tore ?a|my|something|muscle|it muscle|something|it|one|hammy|quad|back|groin",
+        "felt|heard|hear|feel|something|a ~2 pop|popped|snap|snapped|crack|cracked|tear|tore|rip|ripped|crunch|twang|ping|pinged",
+        "sciatica|tendonitis|tendinitis|bursitis|impingement|tendinopathy|shin_splints|tennis_elbow|golfers_elbow|runners_knee|plantar_fasciitis|frozen_shoulder|slipped_disc|slipped_disk|herniated|bulging_disc|hernia",
+        "headache|head_ache|migraine|headaches",
+        "ouch|oww|owie|ow",
+        "cant ~3 without pain",
+        "stings|stinging ~3 {part}",
+        "nerve ~3 pinched|trapped|zing",
+        "pinched|trapped nerve",
+        "cant ?really move|turn|bend|lift|straighten|rotate ~1 {joint}",
+        "tingling|tingly|pins ~5 hand|hands|finger|fingers|foot|feet|toes|arm|arms|leg|legs",
+        "in agony",
+    ),
+}  # fmt: skip
+GROUPS["hurting"] = (
+    "pain|painful|hurt|hurts|hurting|agony|stabbing|sharp|twinge|twinges|twinging|twinged|throbbing|throbs|tweaked|tweak|pinch|pinches|"
+    "pinching|pinched|niggle|niggles|niggling|niggly|clicking|clicks|popping|popped|pops|cracked|crunching|grinding|catching|locked up|"
+    "locking|locks|buckled|swollen|swelling|swelled|bruised|inflamed|irritated|jarred|strained|strain|sprained|sprain|spasm|spasms|"
+    "spasming|cramp|cramps|cramping|cramped|seized|burning pain|dodgy|gammy|messed up|fucked|busted|bothering|bothers|complaining|flared|"
+    "flaring|flare|ache|aches|aching|achy|injured|injury|stings|stinging|snapped|twisted|wrenched|ricked|cricked|crick|aggravated|"
+    "acting up|playing up|unstable|impinged|zinging|zing|pains|rolled|torn|tore|issues|issue|injuries|twinged|ping|pinged|twang"
+)
+GROUPS["trouble"] = (
+    "wonky|angry|knackered|shot|trouble|troubling|bugging|unhappy|grumpy|screaming|cranky|nagging|giving|problem|problems|crunchy|"
+    "buggered|crook|killing|not happy|not great|not good|not right|no good|bad|worse|iffy|crap|sore|stiff|off|funny|weird|tight|"
+    "uncomfortable|gave way|gives way|gave out|giving way|went|gone|out|tender|rubbish|playing|acting|wobbly|dodgy|weak|bust|bung|trick"
+)
+GROUPS["score"] = r"(?:[0-9]|10) (?:/|out of|of) 10"
+
+CAUTION: dict[str, tuple[str, ...]] = {
+    "self_harm": (
+        "kill|killing|harm|harming|hurt|hurting|cut|cutting|end|ending|off|unalive myself|my life|it all|things|my own life|meself",
+        "suicidal|suicide",
+        "dont|not|longer|didnt ~1 want|wanna|wish|worth ~2 live|living|be_here|exist|alive|wake_up|be_alive|go_on|be_around",
+        "want|wanna|wanted|wish|ready ?to|i ?was|were die|dead|disappear",
+        "no reason|point to|in|of live|living|life|alive",
+        "better off|off without dead|me",
+        "hurt|hurting|burn|burning|cut|cutting ~2 on purpose|deliberately|intentionally|to feel",
+        "self harm|harming|harmed",
+        "selfharm|selfharming",
+    ),
+    "eating": (
+        "purge|purging|purged|binge|binging|bingeing|binged|anorexia|anorexic|bulimia|bulimic|starving myself|starve myself",
+        "made|make|making myself sick|throw|vomit|puke",
+        "eating disorder",
+        "hate ?my|how body|i_look|myself",
+        "havent|not|didnt|stopped|hardly|barely|dont eaten|eat|ate|eating ~3 days|day|anything|since|all week|food|meals",
+        "scared|afraid|terrified|guilty|punish|punishing|burn|earn ~3 eat|eating|food|ate",
+        "laxatives|laxative",
+    ),
+    "pregnancy": (
+        "pregnant|pregnancy|trimester|postpartum|post_partum|postnatal|prenatal|antenatal|miscarriage|miscarried|breastfeeding|breastfeed|breast_feeding|chest_feeding|morning_sickness|midwife|ivf|nursing|gestation",
+        "expecting a|our|my|twins|in ?baby|first|second|third|child",
+        "im|am|were|be expecting",
+        "having|have|had|expect a|our baby",
+        "gave|given|giving birth",
+        "c|emergency section",
+        "csection|caesarean|cesarean|caesar|episiotomy",
+        "weeks ?after birth|postpartum|pp",
+        "with child",
+        "bump is|getting|gets|in|my",
+        "baby ?is|was born|due|old|on the way|coming|bump|came",
+        "knocked up",
+        "due ~1 date|in ~3 baby|pregnant",
+    ),
+    "minor": (
+        "{me} ?only|just|actually|like {years} ?years|yrs|yr|year|yo|y|birthday ?old|o|this|next|in|,|so|and|can|is|should|,|but|btw|too|if|may",
+        "im|i|am|me {years} years|yrs|yr|year|yo|y old|o|of",
+        "{years} years|yrs|yr|year|yo|y old|o|of ?boy|girl|son|daughter|kid|brother|sister|age",
+        "aged|age|turned|turn|turning {years}",
+        "under 18|sixteen|eighteen|16",
+        "im|am|still|not ?a|still ?a minor|underage|teenager|teen|18_yet",
+        "son|daughter|kid|kids|child|children|nephew|niece|teenager|brother|sister|boy|girl ~4 join|do|train|lift|lifting|try|use|start|this|workout|workouts|weights|training|plan|program|block|exercises",
+    ),
+    "medication": (
+        "medication|medications|meds|medicine|medicines|antibiotics|antibiotic|antidepressant|antidepressants|beta_blocker|beta_blockers|betablocker|betablockers|blockers|insulin|statin|statins|ibuprofen|paracetamol|painkiller|painkillers|aspirin|naproxen|codeine|opioid|opioids|tramadol|blood_thinner|blood_thinners|thinners|warfarin|steroid|steroids|cortisone|ssri|ssris|sertraline|metformin|inhaler|ozempic|semaglutide|diuretic|diuretics|testosterone|trt|anabolic|antihistamine|antihistamines|prednisone|adderall|ritalin|lithium|injection|dosage|dose|ventolin|tylenol|advil|nurofen|sarms|clenbuterol|clen",
+        "pill|pills|tablet|tablets ~3 for|blood|pressure|heart|from",
+        "blood_pressure|bp|thyroid|heart|pressure tablets|pills|pill|tablet|meds",
+        "take|taking|took|popped|on|need|have ~1 pill|pills|tablet|tablets",
+        "prescribed me|something|some|by|for",
+        "doctor|gp|dr ~2 prescribed|prescription|prescribes",
+        "roids|peds",
+    ),
+    "diet": (
+        "calories|calorie|kcal|kcals|macros|macro|protein|carbs|carb|keto|fasting|fasted|diet|dieting|nutrition|supplement|supplements|creatine|preworkout|bcaa|bcaas|whey|vegan|vegetarian|meal_plan|meals|weight_loss|fat_loss|intermittent_fasting|deficit|surplus|caffeine|vitamins|vitamin|magnesium|electrolytes|shake|shakes|fat_burner|omega|snack|snacks|collagen|gluten",
+        "pre workout",
+        "lose|losing|lost|drop|dropping|gain|gaining|put|shed|cut|burn|shift ?some|a|on|few|more|the|my|off|belly|body ?kg|kilos|pounds|body|belly weight|fat|kilos|pounds|kgs|belly|bodyfat|stone|flab",
+        "what|when|should|how|anything|something|can ~4 eat|drink|eating|drinking",
+        "eat|eating|ate ~3 before|after|enough|more|less|much|meat|training|session|workout",
+        "alcohol|beer|wine ~5 training|train|lift|workout|before|session",
+        "bulking|bulk|cutting ?or|and|phase|season|calories|weight",
+        "how much water",
+    ),
+    "diagnosis": (
+        "do|have|did|has|could|is|would|think|maybe i|it|this|my|he|she|maybe|its ~3 torn|tear|sprain|sprained|broken|fracture|strain|herniated|hernia|tendonitis|tendinitis|arthritis|sciatica|bursitis|impingement|disc|rhabdo|injury|clot|concussion|pinched|hernia|stress",
+        "what ~3 injury|diagnosis",
+        "whats|what ?is wrong|happened with|to ?my me|{part}",
+        "diagnose|diagnosis|diagnosed",
+        "mri|xray|x_ray|ultrasound|scan",
+        "surgery|surgeon|operation|stent|pacemaker|bypass|valve|transplant|replacement",
+        "diabetes|diabetic|asthma|asthmatic|epilepsy|epileptic|hypertension|blood_pressure|heart_condition|heart_disease|heart_problem|heart_problems|murmur|osteoporosis|arthritis|scoliosis|cancer|chemo|long_covid|thyroid|anemia|anaemia|hypermobile|ehlers|fibromyalgia|multiple_sclerosis|prolapse|diastasis|glaucoma|aneurysm|kidney_disease|hernia|autoimmune|lupus|endometriosis|pcos|pots|heart_failure|cholesterol",
+        "physio|physiotherapist|doctor|gp|surgeon|chiropractor|osteopath|cardiologist|specialist|consultant ~2 said|says|told|cleared|wants|thinks|advised|recommended|signed|allowed|let",
+        "should|do|need ?i|to ~2 see|visit|call|go ~2 doctor|physio|gp|hospital|physiotherapist|er|specialist|chiropractor",
+        "ice|heat|foam roll|tape|brace|strap|massage|stretch ~1 it|my|the|injury|or ~3 injury|injured|swelling|ice|heat",
+        "am i injured",
+    ),
+    "illness": (
+        "fever|feverish|flu|influenza|covid|pneumonia|bronchitis|infection|norovirus|food_poisoning|stomach_bug|tonsillitis|glandular|mono|shingles|high_temperature|a_temperature|antibiotics|virus|gastro|diarrhea|diarrhoea|vomiting|vomited|threw_up|throwing_up|thrown_up|nauseous|nausea|shivering|chills",
+    ),
+    "feelings": (
+        "depressed|depression|panic_attack|panic_attacks|anxiety_attack|mental_health|burnt_out|burned_out|hopeless|worthless|grieving|breakdown",
+    ),
+}  # fmt: skip
+GROUPS["me"] = "im|i am|am|hes|shes|he is|she is|is|me"
+GROUPS["years"] = r"(?:8|9|1[0-7]|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen)"
+
+SORENESS: dict[str, tuple[str, ...]] = {
+    "soreness": (
+        "sore|soreness|doms|stiff|stiffness|achy|tender|aching|ache|aches|wrecked|trashed|toast|destroyed|smoked|fried|cooked",
+        "{part} ~2 tight|tightness|stiff|sore|hammered|shot|ruined|battered|dead|done|gone|finished",
+        "tight ?left|right {part}",
+        "cant ~1 sit|walk|climb|lift|raise|use|wash ~3 down|stairs|toilet|hair|arms|straight|properly",
+    ),
+}  # fmt: skip
+
+# What looks like a sign and is none; taken out of the line before the signs are looked for. Kept short: what stands here can hide
+# an emergency, so a line earns its place only by a harmless text that would raise an alarm without it.
+HARMLESS: tuple[str, ...] = (
+    "no pain ?, no gain|gains",
+    "pain in|up the|my ass|arse|butt|bum|backside",
+    "pain cave|train|killer|barrier|face|scale|free",
+    "painfully|painfree|painless",
+    "hurts|hurt|sore|pain|ache|burn so|in_a|in_the ?very good|nice|best ?way|kind",
+    "good|nice|best|sweet kind|sort ?of|way pain|hurt|ache|sore|soreness",
+    "good|nice pain|hurt|ache|burn",
+    "hurt|hurts|hurting my|the|his|your pride|ego|feelings|soul|wallet|bank|account|brain",
+    "wont|wouldnt|cant|couldnt|doesnt|never hurt to ask|try|check|have|know|be",
+    "gave|give|gives|giving|near|nearly|almost|mini me|had|having|gave|a ?a|nearly|mini heart attack ~4 lol|when|with|at|from|seeing|reading|plan",
+    "heart attack ~3 lol|price|email|plan|programme|program|block",
+    "gave|giving|gives ?us|me ?nearly a heart attack",
+    "by heart",
+    "heart ?rate|beat ?was|got|hit|at|up|to|of|peaked|peak|averaged|average|avg|max|around|about|reached|stayed|went|in ?up|to|at|around|about|of ?zone \\d{2,3}",
+    "heart rate|beat monitor|strap|zone|zones|training|sensor|data|target|watch",
+    "{chest} press|presses|pressed|fly|flys|flies|flye|flyes|day|days|workout|workouts|machine|supported|dip|dips|exercise|exercises|session|muscles|gains|pass|expander|opener|openers|routine|height|row|rows|support|hair|freezer|tap|focused|growth",
+    "{chest} up|proud|high|out|down|forward|first",
+    "weak|weaker|dead point|points|spot|link|sauce|excuse|lift|lifts|bug|bugs|hang|hangs|stop|stops|weight",
+    "weaker|weak side|arm|leg|hand ?first",
+    "confused ~1 about|by|with|on|which|what|how|whether|between|as|if|why|when|where|lol",
+    "black|blackout out|band|tape|curtains band|curtains|bands",
+    "passed|pass|passing|past|crashed out ~5 sofa|couch|bed|asleep|drunk|pillow|wine|tv|dinner|sleep|hammock",
+    "fell|fall|falling|was asleep ~4 sofa|couch|bed|early|phone",
+    "stroke of|rate|technique|volume|play",
+    "breast stroke",
+    "breaststroke|backstroke",
+    "work|worked|working|bust|busted|laughed my|his|her head|ass|butt off",
+    "head off|over|out|home|back|to|start|space|band|phones",
+    "no|under|without|peer|social|air|any pressure",
+    "blood flow|flowing|pumping|type",
+    "sweaty|soaked|drenched ~2 shirt|mat|floor",
+    "sick pump|gains|workout|session|beat|set|pr|pb|progress|numbers",
+    "broke|broken|break|breaking|smashed|tore|snapped|ripped ~2 pr|pb|record|records|best|band|bands|bench|dumbbell|barbell|chair|shorts|phone|handle|mat|strap|streak|leggings|trousers|rules",
+    "band|strap|bands|cable|handle|rope|chair|collar|shoe|laces|mat|clip ~2 broke|broken|torn|tore|ripped|cracked|split|popped|snapped|rolled",
+    "drop|dropped|dropping ~3 to|down ~2 weight|kg|lb|load",
+    "lost|losing|lose ?my|the|a|some|all balance|count|track|motivation|form|rhythm|grip|weight|focus",
+    "killing|killer it|set|sets|workout|session|finisher|pump|day|burn|block",
+    "crushed|crushing|crush it|that|this|the|my|those|todays",
+    "skull crusher|crushers",
+    "suicide|suicides sprint|sprints|runs|drill|drills|grip",
+    "cant|dont|didnt see|find ?the|my|any|a|where|how|why|what video|link|button|plan|session|workout|today|improvement|progress|point|difference|results|it|message|demo|picture",
+    "clicked|clicking|click on|the|link|button|it",
+    "pulled|pull|pulling|pulls up|ups|down|downs|over|overs|apart|aparts|through|off|it",
+    "hip|hips|glute|knee|knees|back|shoulder|neck|arm|calf|wrist|leg thrust|thrusts|bridge|bridges|raise|raises|extension|extensions|press|presses|curl|curls|squat|squats|circles|hinge|mobility|drive|drives|row|rows|supported|sleeve|sleeves|strap|straps|wraps|tucks|day",
+)
+
+# Jokes and hard work: what people say of a set, not of a sickness.
+FIGURES: tuple[str, ...] = (
+    "killed|kills|killing|kill|murdered|destroyed|slaughtered|finished|ended|wrecked|broke|murders|ruined ?me|us|my ?quads|legs|arms|glutes|abs|core|lungs|forearms|grip|calves|soul|biceps|triceps|hamstrings|shoulders",
+    "killed|kills|killing|kill me",
+    "dying|died|dead|die",
+    "want|wanna|wanted ?to die ~6 lol|squats|burpees|lunges|set|sets|finisher|workout",
+)
+
+_STOP_WORDS = (
+    "not|no|isnt|doesnt|dont|didnt|wasnt|without|never|arent|none|nor|havent|hasnt|gone|fine|ok|okay|"
+    "elbow|elbows|knee|knees|wrist|wrists|ankle|ankles|hip|hips|shoulder|back|neck|quads|glutes|hamstring|hamstrings|calves|calf"
+)
+_GROUP = re.compile(r"\{([a-z]+)\}")
+_GAP = rf"(?: (?!(?:{_STOP_WORDS})(?= |$))\S+){{0,%s}}?"
+
+
+def _expand(item: str) -> str:
+    """Alternatives with the groups among them opened; "_" stands for a space inside one alternative."""
+    return _GROUP.sub(lambda match: _GROUP.sub(lambda inner: GROUPS[inner.group(1)], GROUPS[match.group(1)]), item).replace(
+        "_", " "
+    )
+
+
+@lru_cache(maxsize=1024)
+def compiled(line: str) -> re.Pattern[str]:
+    """One line of the table as a pattern over a clause's line (a space before each word)."""
+    pattern = ""
+    for item in line.split(" "):
+        if item.startswith("~"):
+            pattern += _GAP % item[1:]
+        elif item.startswith("?") and len(item) > 1:
+            pattern += rf"(?: (?:{_expand(item[1:])})(?= |$))?"
+        else:
+            pattern += rf" (?:{_expand(item)})(?= |$)"
+    return re.compile(pattern)
