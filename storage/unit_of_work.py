@@ -40,6 +40,7 @@ class UnitOfWork:
     """One transaction. `reads` uses the reading engine: nothing can be written, and no writer waits."""
 
     session: Session
+    now: datetime
     inbox: Inbox
     outbox: Outbox
     due: DueList
@@ -51,7 +52,7 @@ class UnitOfWork:
         self._now, self._on_queued = now, on_queued
 
     def __enter__(self) -> Self:
-        now = self._now()
+        now = self.now = self._now()
         self.session = Session(self._engine, expire_on_commit=False)
         self.inbox, self.outbox, self.due = Inbox(self.session, now), Outbox(self.session, now), DueList(self.session, now)
         self.attach()

@@ -1,0 +1,94 @@
+"""Values are kept whole, and found by their keys."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import UTC, date, datetime
+from pathlib import Path
+
+import pytest
+
+from bot.training import people
+from bot.training.blocks import SetPlace
+from bot.training.loads import weight
+from bot.training.records import SetDone, SetRecord
+from storage.engine import open_engines, sqlite_url
+from storage.migrations import migrate
+from storage.shelves import Shelves
+from storage.unit_of_work import UnitOfWork
+
+NOW = datetime(2026, 3, 4, 18, 30, tzinfo=UTC)
+
+
+@pytest.fixture
+def shelves(tmp_path: Path) -> Iterator[Shelves]:
+    engines = open_engines(sqlite_url(tmp_path / "shelf.sqlite3"))
+    migrate(engines.write)
+    with UnitOfWork(engines, lambda: NOW) as uow:
+        yield Shelves(uow.session)
+    engines.close()
+
+
+def _member(shelves: Shelves) -> people.Member:
+    group = shelves.groups.add(people.Group(coach_chat_id=1, coach_name="Ines"))
+    return shelves.members.add(people.Member(group_id=group.id, chat_id=2, name="Mira", joined_at=NOW))
+
+
+def _record(shelves: Shelves, member: people.Member, on: date) -> people.KeptRecord:
+    session = shelves.sessions.add(
+        people.Session(member_id=member.id, on=on, day=1, revision_id=people.RevisionId(1), started_at=NOW)
+    )
+    done = SetRecord(SetDone(count=12, load=weight("17.5")), SetPlace("A1", 1), on)
+    return shelves.records.add(
+        people.KeptRecord(
+            member_id=member.id, session_id=session.id, message_id=1, on=on, day=1, label="A1", number=1, exercise="goblet_squat",
+            record=done, said_at=NOW,
+        )
+    )  # fmt: skip
+
+
+def test_a_value_comes_back_whole_with_its_id(shelves: Shelves) -> None:
+    member = _member(shelves)
+    kept = _record(shelves, member, date(2026, 3, 4))
+
+    assert kept.id > 0
+    assert shelves.records.get(kept.id) == kept
+
+
+def test_saving_moves_the_keys_along_with_the_value(shelves: Shelves) -> None:
+    kept = _record(shelves, _member(shelves), date(2026, 3, 4))
+
+    shelves.records.save(replace(kept, active=False))
+
+    assert shelves.records.find(active=True) == []
+    assert [row.active for row in shelves.records.find(active=False)] == [False]
+
+
+def test_dates_are_found_between_both_ends(shelves: Shelves) -> None:
+    member = _member(shelves)
+    days = [date(2026, 3, day) for day in (1, 2, 3, 4)]
+    for day in days:
+        _record(shelves, member, day)
+
+    found = shelves.records.find(member_id=member.id, on=(days[1], days[2]))
+
+    assert [row.on for row in found] == days[1:3]
+
+
+def test_the_newest_is_the_one_stored_last(shelves: Shelves) -> None:
+    member = _member(shelves)
+    _record(shelves, member, date(2026, 3, 4))
+    last = _record(shelves, member, date(2026, 3, 1))
+
+    assert shelves.records.newest(member_id=member.id) == last
+
+
+def test_saving_what_was_never_stored_is_refused(shelves: Shelves) -> None:
+    with pytest.raises(LookupError):
+        shelves.groups.save(people.Group(coach_chat_id=1, coach_name="Ines", id=people.GroupId(99)))
+
+
+def test_nothing_is_erased_without_saying_what(shelves: Shelves) -> None:
+    with pytest.raises(ValueError):
+        shelves.members.remove()
