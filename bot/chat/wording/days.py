@@ -1,0 +1,53 @@
+"""What is said about days: every change in concrete dates."""
+
+from __future__ import annotations
+
+from bot.chat.wording import says
+from bot.chat.wording.phrases import esc, lines, say_date
+from bot.coaching import replies
+
+_HEADS = {
+    "Move": "Moved",
+    "Swap": "Swapped",
+    "Skip": "Left out",
+    "Shift": "Pushed along",
+    "Away": "You are away",
+    "Pause": "Paused",
+    "Resume": "Going on",
+    "Weekdays": "Your days are changed",
+    "StartBlock": "The block begins",
+    "Backdate": "Noted for that day",
+    "ReminderAt": "Reminder changed",
+    "ReminderAgain": "Second reminder changed",
+    "SilentDays": "Reminders changed",
+    "Rolling": "Your days are changed",
+    "QuietHours": "Quiet hours set",
+    "ZoneMove": "Your local time is changed",
+}
+
+
+@says(replies.PlanChanged)
+def plan_changed(reply: replies.PlanChanged) -> str:
+    head = _HEADS.get(reply.kind, "Changed")
+    value = f": {esc(reply.value)}" if reply.value else ""
+    rows = [f"{say_date(on)}  {f'day {number} ' if number else ''}{esc(what)}".rstrip() for on, number, what in reply.dates[:10]]
+    return lines(f"<b>{head}</b>{value}.", *rows, *(esc(remark) for remark in reply.remarks))
+
+
+_QUESTIONS = {
+    "which_date": "“{}”: which date do you mean?",
+    "morning_or_evening": "“{}”: in the morning or in the evening?",
+    "which_session": "Which session do you mean?",
+    "which_friday": "“{}”: which one?",
+    "move_or_skip": "Shall I move it, or leave it out?",
+}
+
+
+@says(replies.AskDate)
+def ask_date(reply: replies.AskDate) -> str:
+    return _QUESTIONS.get(reply.code, "“{}”: which do you mean?").format(esc(reply.about))
+
+
+@says(replies.PlanRestored)
+def plan_restored(reply: replies.PlanRestored) -> str:
+    return "Everything is as it was before."

@@ -1,0 +1,114 @@
+"""What is said of a session: laid out so that it is read in one glance on a phone."""
+
+from __future__ import annotations
+
+from bot.chat.wording import says
+from bot.chat.wording.phrases import (
+    bold,
+    esc,
+    lines,
+    say_date,
+    say_near_date,
+    say_prescription,
+    say_sets,
+    say_targets,
+)
+from bot.coaching import replies
+from bot.training.blocks import work_sets
+
+
+@says(replies.SessionShown)
+def session_shown(reply: replies.SessionShown) -> str:
+    name = f" · {esc(reply.day_name)}" if reply.day_name else ""
+    head = f"<b>Day {reply.day}{name}</b>"
+    when = f"{say_date(reply.on)}, week {reply.week} of {reply.weeks}" if not reply.preview else "as your members will see it"
+    easing = (
+        "First session after some days away: start lighter and stop a rep or two early." if reply.remark == "easing_in" else ""
+    )
+    warm_up = f"Warm-up: {esc('; '.join(reply.warm_up))}" if reply.warm_up else ""
+    aim = f"<i>{esc(reply.aim)}</i>" if reply.aim else ""
+    note = esc(reply.note) if reply.note else ""
+    foot = "" if reply.preview else "\nText each set as you do it, like <code>20x12</code>."
+    return lines(f"{head}  {when}", aim, easing, warm_up, note, *(_slot(line) for line in reply.lines), foot)
+
+
+def _slot(line: replies.SlotLine) -> str:
+    """One slot: what, how, last time, today."""
+    instead = f" <i>for {esc(line.instead_of)}</i>" if line.instead_of else ""
+    state = " (left out today)" if line.skipped else " (stopped: pain)" if line.stopped else ""
+    last = f"last time {esc(say_sets(line.last))}" if line.last else ""
+    prescribed = work_sets(line.slot)
+    sharpened = line.target and tuple(line.target) != tuple(prescribed)
+    today = f"today <b>{esc(say_targets(line.target))}</b>" if sharpened else ""
+    done = f"done {esc(say_sets(line.done))}" if line.done else ""
+    cue = f"<i>{esc(line.cue)}</i>" if line.cue and not line.done else ""
+    note = esc(line.slot.note) if line.slot.note else ""
+    demo = f'<a href="{esc(line.slot.demo)}">video</a>' if line.slot.demo.startswith("http") else ""
+    return lines(
+        f"\n<b>{esc(line.slot.label)} {esc(line.name)}</b>{instead}{state}",
+        esc(say_prescription(line.slot)),
+        last,
+        today,
+        done,
+        cue,
+        note,
+        demo,
+    )
+
+
+@says(replies.NothingToday)
+def nothing_today(reply: replies.NothingToday) -> str:
+    if reply.next_on is None:
+        return "Rest day, and nothing is planned ahead. Send <code>week</code> to look, or say when you want to train."
+    name = f" ({esc(reply.next_name)})" if reply.next_name else ""
+    when = say_near_date(reply.next_on, reply.today)
+    return f"Rest day. Next: day {reply.next_day}{name}, {when}. Want to train anyway? Just text your sets."
+
+
+@says(replies.NoBlock)
+def no_block(reply: replies.NoBlock) -> str:
+    return f"{esc(reply.coach or 'Your coach')} has not sent a block yet. It will arrive here by itself."
+
+
+@says(replies.WeekShown)
+def week_shown(reply: replies.WeekShown) -> str:
+    rows = []
+    for on, number, name, done in reply.sessions:
+        state = "done" if done else "missed" if on < reply.today else "today" if on == reply.today else ""
+        rows.append(f"{say_date(on)}  day {number}{f' {esc(name)}' if name else ''}{f'  <i>{state}</i>' if state else ''}")
+    if not rows:
+        return "Nothing is planned for this week."
+    return lines(
+        bold("Your week"),
+        *rows,
+        *(esc(remark) for remark in reply.remarks),
+        " ",
+        "To change it: <code>move tomorrow to saturday</code>",
+    )
+
+
+@says(replies.Reminder)
+def reminder(reply: replies.Reminder) -> str:
+    name = f" · {esc(reply.day_name)}" if reply.day_name else ""
+    minutes = f", about {reply.minutes} min" if reply.minutes else ""
+    first = "Still time for today's session:" if reply.second else "Today:"
+    easing = "You were away for a while: start lighter than last time." if reply.easing else ""
+    return lines(
+        f"{first} <b>day {reply.day}{name}</b>{minutes}", esc(", ".join(reply.slots)), easing,
+        "Send <code>today</code> for the whole session, or <code>move today to ...</code>.",
+    )  # fmt: skip
+
+
+@says(replies.MissYou)
+def miss_you(reply: replies.MissYou) -> str:
+    return (
+        f"Hi {esc(reply.name)}, a week without a set. No harm done: the block waits for you. "
+        "Send <code>today</code> to pick up where you are, <code>pause two weeks</code> if you need time, or tell me what is in the way."
+    )
+
+
+@says(replies.RestOver)
+def rest_over(reply: replies.RestOver) -> str:
+    from bot.chat.wording.sets import say_next
+
+    return f"Rest is over. {say_next(reply.next)}" if reply.next else "Rest is over."

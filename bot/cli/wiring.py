@@ -1,0 +1,116 @@
+"""Which deed meets which hook? The one place where chat, coaching and storage are plugged into the program."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime
+from typing import TYPE_CHECKING, Any
+
+from bot.chat.outgoing import Outgoing
+from bot.chat.updates import Updates, mark_reachable, on_moved, on_parked, wants_file
+from bot.chat.wording import HEAVY, render
+from bot.chat.wording.buttons import button_words
+from bot.cli.program import Hooks, Program
+from bot.coaching import coach, own_data, publish, reminders, review
+from bot.coaching.scene import Desk, Scene
+from bot.training.exercises.catalogue import load_catalogue
+from storage.shelves import Shelves
+from storage.unit_of_work import UnitOfWork
+
+if TYPE_CHECKING:
+    from aiohttp import web
+
+
+class CompanionUnitOfWork(UnitOfWork):
+    """The unit of work with all values of the domain on it."""
+
+    def attach(self) -> None:
+        self.__dict__.update(vars(Shelves(self.session)))
+
+
+def make_hooks(public_url: str = "") -> Hooks:
+    """Everything the program needs of chat and coaching."""
+    catalogue = load_catalogue()
+    _ = catalogue.names  # built now, so that no member waits for it
+    desk = Desk(catalogue=catalogue, button_words=button_words, public_url=public_url)
+    own_data.use_calendar(_calendar)
+    return Hooks(
+        handle=Updates(desk).handle,
+        render=_render,
+        deeds=_deeds(desk),
+        on_start=_on_start,
+        on_bot=lambda name, _id: setattr(desk, "bot_name", name),
+        on_unreachable=lambda uow, chat_id: mark_reachable(uow, chat_id, uow.now, desk, reachable=False),
+        on_moved=on_moved,
+        on_parked=on_parked(desk),
+        wants_file=wants_file,
+        heavy=HEAVY,
+        routes=lambda program: _routes(program, desk),
+        unit_of_work=CompanionUnitOfWork,
+    )
+
+
+def _render(kind: str, fields: dict[str, Any], row: Any) -> Outgoing:
+    return render(kind, fields, row)
+
+
+def _calendar(*given: Any, **named: Any) -> bytes:
+    from bot.chat.calendar_file import calendar_of
+
+    return calendar_of(*given, **named)
+
+
+def _on_start(uow: Any, now: datetime) -> Sequence[str]:
+    """The operator's lines: how the owner becomes coach, while there is none."""
+    code = coach.new_claim(uow, now)
+    if code is None:
+        return []
+    return [
+        "There is no coach yet. Whoever sends this code to the bot first becomes coach; it works once and is shown only here:",
+        f"    {code}",
+    ]
+
+
+def _deeds(desk: Desk) -> dict[str, Any]:
+    """What runs when a due row's time has come, by kind."""
+
+    def scene(uow: Any, now: datetime) -> Scene:
+        return Scene(uow=uow, now=now, desk=desk, chat_id=0)
+
+    return {
+        "reminder": lambda uow, fields, row, now: reminders.remind(
+            scene(uow, now), fields["member"], date.fromisoformat(fields["on"])
+        ),
+        "reminder_again": lambda uow, fields, row, now: reminders.remind(
+            scene(uow, now), fields["member"], date.fromisoformat(fields["on"]), second=True
+        ),
+        "rest_over": lambda uow, fields, row, now: reminders.rest_over(scene(uow, now), fields["member"]),
+        "week_end": lambda uow, fields, row, now: review.member_week_due(
+            scene(uow, now), fields["member"], date.fromisoformat(fields["last"])
+        ),
+        "group_week": lambda uow, fields, row, now: review.group_week_due(scene(uow, now), fields["group"]),
+        "publish": lambda uow, fields, row, now: publish.publish_due(scene(uow, now), fields["revision"]),
+        "deliver": lambda uow, fields, row, now: publish.deliver_due(scene(uow, now), fields["revision"], fields["member"]),
+    }
+
+
+def _routes(program: Program, desk: Desk) -> Sequence[web.RouteDef]:
+    """The private calendar feed, where the operator has a public address."""
+    from aiohttp import web
+
+    async def feed(request: web.Request) -> web.Response:
+        key = request.match_info["key"]
+
+        def read() -> bytes | None:
+            with program.open_uow(reads=True) as uow:
+                member = uow.members.newest(feed_key=key) if len(key) >= 20 else None  # type: ignore[attr-defined]
+                if member is None:
+                    return None
+                return own_data.calendar_bytes(Scene(uow=uow, now=program.clock.now(), desk=desk, chat_id=0), member)
+
+        data = await program.in_database(read)
+        if data is None:
+            raise web.HTTPNotFound
+        return web.Response(body=data, content_type="text/calendar")
+
+    return [web.get("/calendar/{key}.ics", feed)] if desk.public_url else []

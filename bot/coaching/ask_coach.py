@@ -1,0 +1,146 @@
+"""Questions: answered from the block and the member's own numbers where that can be done, brought to the coach where it cannot."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from bot.coaching import replies
+from bot.coaching.answers import answer
+from bot.coaching.course import course_of
+from bot.coaching.facts import facts_for
+from bot.coaching.log_sets import member_here
+from bot.coaching.scene import Choice, Scene, deed
+from bot.language.alike import best_match
+from bot.language.questions import Asked, Topic
+from bot.language.situation import Situation
+from bot.training import people
+from bot.training.plain import to_plain
+
+# From this likeness on, a kept answer is given as the group's answer (measured in tests/language/questions).
+_ALIKE = 0.8
+_SMALL_TALK = re.compile(
+    r"^(?:\W*(?:hi|hello|hey|thanks?|thank you|thx|ty|ok(?:ay)?|cool|great|nice|good (?:morning|evening|night|afternoon)|"
+    r"perfect|awesome|lol|haha+|yes|yep|yeah|no|nope|cheers|merci|danke|gracias|done|will do|got it|sounds good|see you|bye|"
+    r"love it|phew|ouf|wow|finally|let'?s go|so|much|very|all|coach|bot|a lot|that was (?:hard|brutal|tough|fun|easy|great))\b\W*)+$|^\W*$",
+    re.IGNORECASE,
+)
+_QUESTION = re.compile(
+    r"\?|^\s*(?:who|what|when|where|why|how|which|can|could|should|shall|is|are|do|does|did|may|will|would|am i)\b", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SendToCoach:
+    """Bring this message of the member's to the coach."""
+
+    message: int
+
+
+@dataclass(frozen=True, slots=True)
+class KeepAnswer:
+    relay: int
+
+
+def is_small_talk(text: str) -> bool:
+    return bool(_SMALL_TALK.match(text))
+
+
+def sounds_like_question(text: str) -> bool:
+    return bool(_QUESTION.search(text))
+
+
+def answer_questions(scene: Scene, member: people.Member, asked: Sequence[Asked], situation: Situation, text: str) -> None:
+    """Answer each question once; those for the coach go there together."""
+    course = course_of(scene, member)
+    facts = facts_for(scene, member, course)
+    answers = []
+    for one in asked:
+        if one.topic is Topic.FOR_COACH:
+            continue
+        given = answer(one, situation, facts)
+        if given is not None:
+            answers.append({"_": type(given).__name__, **to_plain(given)})
+    if answers:
+        scene.say(replies.Answered(tuple(answers)))
+    if any(one.topic is Topic.FOR_COACH for one in asked) or not answers:
+        relay(scene, member, text)
+
+
+def relay(scene: Scene, member: people.Member, text: str) -> None:
+    """Give the group's kept answer to such a question, or bring it to the coach with its context."""
+    kept = [r for r in scene.uow.relays.find(group_id=member.group_id, kept=True) if r.answer]
+    if kept:
+        found = best_match(text, [one.text for one in kept])
+        if found is not None and found.certainty >= _ALIKE:
+            scene.say(replies.CoachSays(text[:300], kept[found.index].answer, kept=True))
+            return
+    group = scene.uow.groups.get(member.group_id)
+    if group is None:
+        return
+    context = _context(scene, member)
+    asked = scene.uow.relays.add(
+        people.Relay(group_id=member.group_id, member_id=member.id, text=text[:1000], context=context, asked_at=scene.now)
+    )
+    scene.say(replies.QuestionForCoach(member.name, text[:1000], context), to=group.coach_chat_id, key=f"relay:{asked.id}")
+    scene.say(replies.CoachAsked(text[:200]))
+
+
+def _context(scene: Scene, member: people.Member) -> str:
+    """Where the member stood when asking: day, slot, set and the last numbers."""
+    from bot.coaching.targets import next_up
+    from bot.training.loads import say_load
+
+    course = course_of(scene, member)
+    if course is None or course.day is None:
+        return ""
+    parts = [f"week {course.week_of(course.today)}, day {course.day.number}"]
+    coming = next_up(course, course.situation()) if course.session else None
+    if coming:
+        parts.append(f"{coming.place.label} {coming.name}, set {coming.place.number}")
+    done = [kept for kept in course.today_records if kept.number]
+    if done:
+        last = done[-1].record.done
+        load = f"{say_load(last.load)} x " if last.load else ""
+        parts.append(f"last: {done[-1].label} {load}{last.worst_count}")
+    return ", ".join(parts)
+
+
+@deed(SendToCoach)
+def send_to_coach(scene: Scene, wish: SendToCoach) -> None:
+    member, message = member_here(scene), scene.uow.messages.get(wish.message)
+    if member and message and message.member_id == member.id:
+        relay(scene, member, message.text)
+
+
+def coach_replies(scene: Scene, group: people.Group, text: str) -> bool:
+    """The coach answered a relayed question by replying to it. False if the reply was to something else."""
+    asked = _relay_replied_to(scene, group)
+    member = scene.uow.members.get(asked.member_id) if asked else None
+    if asked is None or member is None:
+        return False
+    answered = scene.uow.relays.save(replace(asked, answer=text[:3000], answered_at=scene.now))
+    scene.say(replies.CoachSays(asked.text[:300], answered.answer), to=member.chat_id)
+    scene.say(replies.AnswerDelivered(member.name), Choice(KeepAnswer(asked.id)), code="kept_answer")
+    return True
+
+
+def _relay_replied_to(scene: Scene, group: people.Group) -> people.Relay | None:
+    """Which relayed question stands in the message that the coach replied to."""
+    if scene.reply_to is None:
+        return None
+    for asked in reversed(scene.uow.relays.find(group_id=group.id)):
+        row = scene.uow.outbox.find(f"relay:{asked.id}")
+        if row is not None and row.message_id == scene.reply_to:
+            return asked
+    return None
+
+
+@deed(KeepAnswer)
+def keep_answer(scene: Scene, wish: KeepAnswer) -> None:
+    asked = scene.uow.relays.get(wish.relay)
+    group = scene.uow.groups.get(asked.group_id) if asked else None
+    if asked and group and group.coach_chat_id == scene.chat_id:
+        scene.uow.relays.save(replace(asked, kept=True))
+        scene.say(replies.AnswerKept())

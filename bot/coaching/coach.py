@@ -1,0 +1,235 @@
+"""What the coach does besides blocks: becomes coach, invites, looks at the group, speaks to everyone, sets one member's target."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+import secrets
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from bot.coaching import ask_coach, publish, replies, review
+from bot.coaching.course import course_of
+from bot.coaching.scene import Choice, Scene, answer_by_words, deed
+from bot.language.reading.targets import read_target
+from bot.training import people
+from bot.training.blocks import SetTarget
+from bot.training.loads import say_load
+
+_INVITE_DAYS = 30
+
+
+@dataclass(frozen=True, slots=True)
+class TellEveryone:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class DoNothing:
+    pass
+
+
+def new_claim(scene_uow: object, now: datetime) -> str | None:
+    """Make the one-time code for the operator's terminal, unless there is a coach already. Only its hash is kept."""
+    uow = scene_uow
+    if uow.groups.count():  # type: ignore[attr-defined]
+        return None
+    code = "-".join(secrets.token_hex(2) for _ in range(3))
+    for old in uow.claims.find(used_by=None):  # type: ignore[attr-defined]
+        uow.claims.remove(id=old.id)  # type: ignore[attr-defined]
+    uow.claims.add(people.Claim(code=_hash(code), made_at=now))  # type: ignore[attr-defined]
+    return code
+
+
+def _hash(code: str) -> str:
+    return hashlib.sha256(code.strip().lower().encode()).hexdigest()
+
+
+def claim(scene: Scene, code: str) -> bool:
+    """Become coach by the operator's code. False if it is no open code."""
+    found = scene.uow.claims.newest(code=_hash(code), used_by=None)
+    if found is None:
+        return False
+    scene.uow.claims.save(replace(found, used_by=scene.chat_id))
+    name = scene.person_name or "Coach"
+    group = scene.uow.groups.add(
+        people.Group(coach_chat_id=scene.chat_id, coach_name=name, name=f"{name}'s group", locale=scene.locale)
+    )
+    invite = new_invite(scene, group)
+    review.schedule_group(scene, group)
+    scene.say(replies.CoachWelcome(name, link_of(scene, invite)))
+    return True
+
+
+def new_invite(scene: Scene, group: people.Group) -> people.Invite:
+    code = secrets.token_urlsafe(9)
+    return scene.uow.invites.add(people.Invite(code=code, group_id=group.id, expires_at=scene.now + timedelta(days=_INVITE_DAYS)))
+
+
+def link_of(scene: Scene, invite: people.Invite) -> str:
+    return f"https://t.me/{scene.desk.bot_name}?start={invite.code}"
+
+
+def hear(scene: Scene, group: people.Group, text: str) -> None:
+    """Answer one text of the coach's."""
+    if text.startswith("/"):
+        _command(scene, group, text)
+        return
+    if scene.reply_to is not None and ask_coach.coach_replies(scene, group, text):
+        return
+    if publish.looks_like_amendment(text) and publish.hear_amendment(scene, group, text):
+        return
+    if publish.looks_like_block(text):
+        publish.hear_block(scene, group, text)
+    elif not (answer_by_words(scene, text) or _wish(scene, group, text)):
+        scene.say(replies.HelpShown(coach=True))
+
+
+def _command(scene: Scene, group: people.Group, text: str) -> None:
+    name = re.split(r"[\s@]", text[1:], maxsplit=1)[0].lower()
+    if name == "invite":
+        invite = new_invite(scene, group)
+        scene.say(replies.InviteMade(link_of(scene, invite), invite.expires_at))
+    elif name in ("group", "members"):
+        show_members(scene, group)
+    elif name == "picture":
+        review.group_week(scene, group)
+    elif name == "template":
+        _template(scene)
+    elif name == "block":
+        _current_block(scene, group)
+    else:
+        scene.say(replies.HelpShown(coach=True))
+
+
+def _wish(scene: Scene, group: people.Group, text: str) -> bool:
+    everyone = re.match(
+        r"\s*(?:tell|to|message) (?:everyone|everybody|all|the group)\s*[:,-]\s*(.+)", text, re.IGNORECASE | re.DOTALL
+    )
+    if everyone:
+        said = everyone[1].strip()[:3000]
+        count = len(publish.active_members(scene, group))
+        scene.say(
+            replies.CoachSaysSentence("tell_everyone", (str(count), said)),
+            Choice(TellEveryone(said)),
+            Choice(DoNothing()),
+            code="tell",
+        )
+        return True
+    words = text.strip().casefold().rstrip("?.! ")
+    for pattern, does in (
+        (r"invite|new invite|invite link", "/invite"),
+        (r"group|members|who is in|who has (?:it|the block)", "/group"),
+        (r"(?:how is|how's) (?:everyone|the group)(?: doing)?|picture|week|this week", "/picture"),
+        (r"template|block template", "/template"),
+        (r"block|current block|show (?:me )?(?:the )?block", "/block"),
+    ):
+        if re.fullmatch(pattern, words):
+            _command(scene, group, does)
+            return True
+    return _override(scene, group, text) or _call_group(scene, group, text) or _coach_zone(scene, group, text)
+
+
+def _call_group(scene: Scene, group: people.Group, text: str) -> bool:
+    named = re.fullmatch(r"\s*(?:call|name) (?:my |the )?group\s*:?\s*(.{1,60})", text, re.IGNORECASE)
+    if named:
+        scene.uow.groups.save(replace(group, name=named[1].strip()))
+        scene.say(replies.CoachSaysSentence("group_named", (named[1].strip(),)))
+    return bool(named)
+
+
+def _coach_zone(scene: Scene, group: people.Group, text: str) -> bool:
+    from bot.language.places import find_places
+
+    named = re.fullmatch(r"\s*(?:i live in|i am in|i'm in|my place is|my zone is)\s+(.{2,60})", text, re.IGNORECASE)
+    found = find_places(named[1]) if named else ()
+    if found:
+        group = scene.uow.groups.save(replace(group, zone=found[0].zone))
+        review.schedule_group(scene, group)
+        scene.say(replies.CoachSaysSentence("coach_zone", (found[0].name, found[0].zone)))
+    return bool(found)
+
+
+def _override(scene: Scene, group: people.Group, text: str) -> bool:
+    """ "Mira day 2 A1: 22.5 x 8-10": this member's next target in a slot is the coach's."""
+    found = re.match(r"\s*(?P<who>[^\d:]{2,40}?)\s+(?:day\s*(?P<day>\d)\s+)?(?P<label>[A-Za-z]\d)\s*[:=]\s*(?P<what>.+)", text)
+    if not found:
+        return False
+    who = found["who"].strip().casefold()
+    members = [m for m in publish.active_members(scene, group) if m.name.casefold().startswith(who)]
+    course = course_of(scene, members[0]) if len(members) == 1 else None
+    if len(members) != 1 or course is None:
+        scene.say(replies.CoachSaysSentence("which_member", (found["who"].strip(),)))
+        return True
+    member, label = members[0], found["label"].upper()
+    days = [day for day in course.block.days if day.slot(label) and (not found["day"] or day.number == int(found["day"]))]
+    target = read_target(found["what"], member.unit)
+    if len(days) != 1 or target is None:
+        where = ", ".join(f"day {day.number}" for day in days) or label
+        scene.say(replies.CoachSaysSentence("which_slot" if target else "no_target", (label, where, found["what"].strip())))
+        return True
+    review.set_target(scene, course, days[0], label, target)
+    scene.say(replies.TargetSet(member.name, f"day {days[0].number} {label}", say_target(target)))
+    return True
+
+
+def say_target(target: SetTarget) -> str:
+    reps = "" if target.low is None else f"{target.low}" if target.low == target.high else f"{target.low}-{target.high}"
+    return " x ".join(part for part in (say_load(target.load) if target.load else "", reps) if part)
+
+
+@deed(TellEveryone)
+def tell_everyone(scene: Scene, wish: TellEveryone) -> None:
+    group = group_here(scene)
+    if group is None:
+        return
+    members = publish.active_members(scene, group)
+    for member in members:
+        scene.say(replies.FromCoach(group.coach_name, wish.text), to=member.chat_id, lane="bulk")
+    scene.say(replies.BroadcastSent(len(members)))
+
+
+@deed(DoNothing)
+def do_nothing(scene: Scene, wish: DoNothing) -> None:
+    scene.say(replies.CoachSaysSentence("left_it"))
+
+
+def group_here(scene: Scene) -> people.Group | None:
+    """The group whose coach this chat is."""
+    return scene.uow.groups.newest(coach_chat_id=scene.chat_id)
+
+
+def show_members(scene: Scene, group: people.Group) -> None:
+    rows = []
+    for member in scene.uow.members.find(group_id=group.id):
+        if member.state is people.MemberState.LEFT:
+            continue
+        course = course_of(scene, member)
+        where = f"{course.block.name}, week {course.week_of(course.today)} of {course.assignment.weeks}" if course else ""
+        rows.append((member.name, member.state.value, where, member.reachable))
+    scene.say(replies.MembersShown(tuple(rows)))
+
+
+def _template(scene: Scene) -> None:
+    import base64
+
+    from bot.language.blocks import template_text, template_xlsx
+
+    text = base64.b64encode(template_text().encode()).decode()
+    scene.say(replies.File("block-template.txt", "template", text))
+    scene.say(replies.File("block-template.xlsx", "template_sheet", base64.b64encode(template_xlsx()).decode()))
+
+
+def _current_block(scene: Scene, group: people.Group) -> None:
+    import base64
+
+    from bot.language.blocks import write_text
+
+    newest = publish.newest_published(scene, group)
+    if newest is None:
+        scene.say(replies.CoachSaysSentence("no_block_yet"))
+        return
+    data = base64.b64encode(write_text(newest.block).encode()).decode()
+    scene.say(replies.File("block.txt", "block_as_text", data))
+    choices = [Choice(publish.Preview(newest.id, day.number)) for day in newest.block.days[:7]]
+    scene.say(replies.CoachSaysSentence("look_at_day"), *choices, Choice(publish.WhoHasIt(newest.id)), code="block_shown")

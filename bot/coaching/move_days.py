@@ -1,0 +1,193 @@
+"""A member's days change: moved, swapped, left out, away, paused, other reminders; shown in concrete dates, one tap to undo."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import timedelta
+
+from bot.coaching import join, reminders, replies
+from bot.coaching.course import Course, course_of
+from bot.coaching.log_sets import member_here
+from bot.coaching.scene import Choice, Scene, deed
+from bot.language.dates import read_plan_words
+from bot.training import people
+from bot.training.order_rules import remarks
+from bot.training.plan import (
+    DEFAULT_RHYTHM,
+    Backdate,
+    Deed,
+    Plan,
+    QuietHours,
+    ReminderAgain,
+    ReminderAt,
+    Rolling,
+    SilentDays,
+    StartBlock,
+    Touch,
+    Weekdays,
+    ZoneMove,
+    apply,
+    describe_change,
+)
+
+_WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+
+
+@dataclass(frozen=True, slots=True)
+class ChangePlan:
+    """Do this to the member's plan (chosen from the buttons of a question)."""
+
+    change: Deed
+
+
+@dataclass(frozen=True, slots=True)
+class RestorePlan:
+    """Back to the plan as it was before a change."""
+
+    plan: Plan
+
+
+def hear(scene: Scene, member: people.Member, message: people.Message, text: str, *, sure: float) -> bool:
+    """Is this a wish about days, reminders or place? Then do it, or ask the one question."""
+    if member.plan is None:
+        return False
+    course = course_of(scene, member)
+    block = course.block if course else None
+    reading = read_plan_words(
+        text,
+        now=scene.local(member.zone),
+        plan=member.plan,
+        rhythm=block.rhythm if block else DEFAULT_RHYTHM,
+        day_names={day.number: day.name for day in block.days} if block else {},
+        done=course.done_days() if course else {},
+        locale=member.locale,
+    )
+    if reading.question is not None:
+        choices = [Choice(ChangePlan(option.deed), option.label[:60]) for option in reading.question.options]
+        scene.say(replies.AskDate(reading.question.code, reading.question.about), *choices, row=1, code="days")
+        return True
+    if not reading.deeds or reading.certainty < sure:
+        return False
+    for each in reading.deeds:
+        fresh = scene.uow.members.get(member.id)
+        if fresh is not None:
+            _change(scene, fresh, each)
+    return True
+
+
+@deed(ChangePlan)
+def change_plan(scene: Scene, wish: ChangePlan) -> None:
+    member = member_here(scene)
+    if member is not None and member.plan is not None:
+        _change(scene, member, wish.change)
+
+
+def _change(scene: Scene, member: people.Member, change: Deed) -> None:
+    """Carry out one wish, and say the dates it touches."""
+    if isinstance(change, ZoneMove):
+        join.hear_place(scene, member, change.place)
+        return
+    if isinstance(change, Backdate):
+        _backdate(scene, member, change)
+        return
+    before = member.plan
+    assert before is not None
+    course = course_of(scene, member)
+    if isinstance(change, StartBlock) and course is not None and not course.sessions:
+        scene.uow.assignments.save(replace(course.assignment, started_on=change.on))
+    after = apply(before, change, today=scene.today(member))
+    member = scene.uow.members.save(replace(member, plan=after))
+    reminders.schedule(scene, member)
+    reminders.schedule_week_end(scene, member)
+    scene.say(_said(scene, member, course, before, after, change), Choice(RestorePlan(before)), code="plan")
+
+
+def _said(
+    scene: Scene, member: people.Member, course: Course | None, before: Plan, after: Plan, change: Deed
+) -> replies.PlanChanged:
+    if isinstance(change, ReminderAt | ReminderAgain | QuietHours | SilentDays):
+        return replies.PlanChanged(type(change).__name__, (), value=_value(change))
+    block = course.block if course else None
+    today = scene.today(member)
+    touched = describe_change(
+        before,
+        after,
+        today=today,
+        day_count=len(block.days) if block else 5,
+        rhythm=block.rhythm if block else DEFAULT_RHYTHM,
+        done=course.done_days() if course else {},
+        days=14,
+    )
+    names = {day.number: day.name for day in block.days} if block else {}
+    rows = []
+    for one in touched:
+        name = names.get(one.day_number, "")
+        if one.touch is Touch.COMES:
+            rows.append((one.on, one.day_number, name))
+        elif one.touch is Touch.DROPS:
+            rows.append((one.on, one.day_number, f"{name} left out".strip()))
+        elif one.other is None or one.other > today + timedelta(days=14):
+            rows.append((one.on, one.day_number, f"{name} later".strip()))
+    fresh = course_of(scene, member)
+    said = (
+        tuple(remarks(fresh.planned(today, today + timedelta(days=10)), block, course.catalogue))
+        if fresh and block and course
+        else ()
+    )
+    return replies.PlanChanged(type(change).__name__, tuple(rows), said, _value(change))
+
+
+def _value(change: Deed) -> str:
+    """What a change without dates says."""
+    match change:
+        case ReminderAt(at):
+            return f"{at:%H:%M}" if at else "none from now on"
+        case ReminderAgain(after_min):
+            return f"a second one {after_min} minutes later" if after_min else "no second one"
+        case QuietHours(start, end):
+            return ", ".join(
+                part for part in (f"from {start:%H:%M}" if start else "", f"until {end:%H:%M}" if end else "") if part
+            )
+        case SilentDays(weekdays):
+            return "none on " + ", ".join(_WEEKDAYS[day] for day in weekdays) if weekdays else "on every training day"
+        case Weekdays(weekdays, _):
+            return ", ".join(_WEEKDAYS[day] for day in weekdays)
+        case Rolling():
+            return "moving along with your sessions"
+    return ""
+
+
+def _backdate(scene: Scene, member: people.Member, change: Backdate) -> None:
+    """A session done on an earlier date, said without its sets: it counts as done, and its sets may follow."""
+    course = course_of(scene, member)
+    if course is None:
+        return
+    planned = course.planned(change.on, change.on)
+    number = change.day_number or (planned[0].day_number if planned else None)
+    day = course.block.day(number) if number else None
+    if number is None or day is None:
+        scene.say(replies.CoachSaysSentence("backdate_which_day"))
+        return
+    if not scene.uow.sessions.find(member_id=member.id, on=change.on, day=number):
+        scene.uow.sessions.add(
+            people.Session(
+                member_id=member.id, on=change.on, day=number, revision_id=course.revision.id, started_at=scene.now,
+                state=people.SessionState.DONE, ended_at=scene.now,
+            )
+        )  # fmt: skip
+    reminders.schedule(scene, member)
+    scene.say(
+        replies.PlanChanged(
+            "Backdate", ((change.on, number, day.name),), value="send its sets any time, like “yesterday: A1 20x12”"
+        )
+    )
+
+
+@deed(RestorePlan)
+def restore_plan(scene: Scene, wish: RestorePlan) -> None:
+    member = member_here(scene)
+    if member is None:
+        return
+    member = scene.uow.members.save(replace(member, plan=wish.plan))
+    reminders.schedule(scene, member)
+    scene.say(replies.PlanRestored())

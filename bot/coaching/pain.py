@@ -1,0 +1,245 @@
+"""Pain, emergencies and cautions: care before progress, and the coach hears of it.
+
+The published pain scale (0 to 10; Thomee 1997, Silbernagel 2007: all versions agree on 5 as the ceiling) only decides when a person
+must look. Nothing here treats or diagnoses.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from bot.coaching import replies
+from bot.coaching.course import Course, course_of
+from bot.coaching.log_sets import member_here
+from bot.coaching.scene import Choice, Scene, deed
+from bot.language.safety import Level, SafetyReading
+from bot.training import people
+
+# Above this a person must look before the exercise goes on.
+_CEILING = 5
+_PARTS = ("shoulder", "elbow", "wrist", "neck", "upper back", "lower back", "hip", "knee", "ankle", "elsewhere")
+
+
+@dataclass(frozen=True, slots=True)
+class PainWhere:
+    pain: int
+    part: str
+
+
+@dataclass(frozen=True, slots=True)
+class PainHowBad:
+    pain: int
+    severity: int
+
+
+@dataclass(frozen=True, slots=True)
+class AllRight:
+    """It was a manner of speaking."""
+
+
+@dataclass(frozen=True, slots=True)
+class NotAllRight:
+    """Something is wrong after all: the gravest answer is given."""
+
+    message: int
+
+
+@dataclass(frozen=True, slots=True)
+class OnlySore:
+    """Not pain after all: ordinary soreness, or gone."""
+
+    pain: int
+
+
+@dataclass(frozen=True, slots=True)
+class ClearPain:
+    """The coach lets a stopped slot go on."""
+
+    pain: int
+
+
+def emergency(scene: Scene, member: people.Member, message: people.Message, safety: SafetyReading) -> None:
+    scene.say(replies.StopAndCall())
+    label = _label(course_of(scene, member), safety)
+    kept = _keep(scene, member, message, safety, label, emergency=True)
+    _stop_slot(scene, member, label)
+    _tell_coach(scene, member, kept)
+
+
+def hear(scene: Scene, member: people.Member, message: people.Message, safety: SafetyReading) -> None:
+    """Care for what was said: ask where and how bad, stop the slot, tell the coach."""
+    if safety.level is Level.CAUTION and safety.topic == "check":
+        scene.say(replies.AreYouAllRight(), Choice(AllRight()), Choice(NotAllRight(message.id)), row=1, code="check")
+        return
+    if safety.level is Level.CAUTION and safety.topic == "warning_signs":
+        scene.say(replies.WarningSigns())
+        return
+    if safety.level is Level.CAUTION:
+        scene.say(replies.Caution(safety.topic))
+        kept = _keep(scene, member, message, safety, "")
+        _tell_coach(scene, member, kept, topic=safety.topic)
+        return
+    course = course_of(scene, member)
+    label = _label(course, safety)
+    kept = _keep(scene, member, message, safety, label)
+    _stop_slot(scene, member, label)
+    _tell_coach(scene, member, kept)  # at once, with what is known; once more when the member has said how bad it is
+    if safety.level is Level.SAME_DAY:
+        scene.say(replies.SeeSomeoneToday())
+    elif not kept.part:
+        choices = [Choice(PainWhere(kept.id, part)) for part in _PARTS]
+        scene.say(replies.AskPainWhere(label, _name(course, label)), *choices, Choice(OnlySore(kept.id)), row=3, code="pain")
+    elif kept.severity is None:
+        _ask_how_bad(scene, kept)
+    else:
+        _answer(scene, member, kept)
+
+
+def mark_before(scene: Scene, course: Course, safety: SafetyReading) -> None:
+    """Pain said beside sets: the slot is stopped before they are recorded, so that they are marked."""
+    label = _label(course, safety)
+    _stop_slot(scene, course.member, label)
+
+
+def soreness(scene: Scene, member: people.Member, safety: SafetyReading) -> None:
+    scene.say(replies.SorenessNoted(safety.parts[0] if safety.parts else ""))
+
+
+def _keep(
+    scene: Scene, member: people.Member, message: people.Message, safety: SafetyReading, label: str, *, emergency: bool = False
+) -> people.Pain:
+    course = course_of(scene, member)
+    slot = course.day.slot(label) if course and course.day and label else None
+    return scene.uow.pains.add(
+        people.Pain(
+            member_id=member.id, at=scene.now, on=scene.today(member), text=message.text[:500],
+            part=safety.parts[0] if safety.parts else "", side=safety.side, severity=safety.severity, label=label,
+            day=course.trainable_day if course else None, exercise=(course.exercise_of(slot) or "") if course and slot else "",
+            emergency=emergency, open=safety.level is not Level.CAUTION,
+        )
+    )  # fmt: skip
+
+
+def _label(course: Course | None, safety: SafetyReading) -> str:
+    """The slot that hurt: the one named, else the last one done today, else the one that is due."""
+    if course is None or course.day is None:
+        return ""
+    words = safety.exercise_words
+    if words:
+        if course.day.slot(words.upper()):
+            return words.upper()
+        exercises = {slot.label: course.exercise_of(slot) for slot in course.day.slots}
+        known = [exercise for exercise in exercises.values() if exercise]
+        found = course.catalogue.names.find(words, among=known, limit=1)
+        if found:
+            return next(label for label, exercise in exercises.items() if exercise == found[0].exercise)
+    done = [kept.label for kept in course.today_records if kept.label]
+    if done:
+        return done[-1]
+    due = course.situation().due if course.session else None
+    return due.label if due else ""
+
+
+def _stop_slot(scene: Scene, member: people.Member, label: str) -> None:
+    course = course_of(scene, member)
+    session = course.session if course else None
+    if course is None or session is None or not label or label in session.stopped:
+        return
+    scene.uow.sessions.save(replace(session, stopped=(*session.stopped, label), pointer=None))
+    for kept in course.today_records:
+        if kept.label == label:
+            scene.uow.records.save(replace(kept, record=replace(kept.record, painful=True)))
+
+
+def _name(course: Course | None, label: str) -> str:
+    slot = course.day.slot(label) if course and course.day and label else None
+    return course.name_of(slot) if course and slot else ""
+
+
+def _ask_how_bad(scene: Scene, kept: people.Pain) -> None:
+    choices = [Choice(PainHowBad(kept.id, n), str(n)) for n in range(11)]
+    scene.say(replies.AskPainHowBad(kept.part), *choices, row=6, code="pain")
+
+
+def _answer(scene: Scene, member: people.Member, kept: people.Pain) -> None:
+    from bot.coaching import swap
+
+    course = course_of(scene, member)
+    severity = kept.severity or 0
+    scene.say(replies.PainNoted(kept.part, kept.severity, kept.label, _name(course, kept.label), severity > _CEILING))
+    if kept.label and severity <= _CEILING and course is not None:
+        swap.offer_for_pain(scene, course, kept)
+    _tell_coach(scene, member, kept)
+
+
+def _tell_coach(scene: Scene, member: people.Member, kept: people.Pain, *, topic: str = "") -> None:
+    group = scene.uow.groups.get(member.group_id)
+    if group is None:
+        return
+    course = course_of(scene, member)
+    clear = (Choice(ClearPain(kept.id)),) if kept.label and not topic else ()
+    reply = replies.PainForCoach(
+        member.name, kept.text, kept.part, kept.severity, kept.label, _name(course, kept.label), kept.day, kept.emergency, topic
+    )
+    scene.say(reply, *clear, to=group.coach_chat_id, code="pain_for_coach", key=f"pain:{kept.id}:{kept.severity}")
+
+
+@deed(AllRight)
+def all_right(scene: Scene, wish: AllRight) -> None:
+    scene.say(replies.Acknowledged())
+
+
+@deed(NotAllRight)
+def not_all_right(scene: Scene, wish: NotAllRight) -> None:
+    member, message = member_here(scene), scene.uow.messages.get(wish.message)
+    if member and message:
+        emergency(scene, member, message, SafetyReading(level=Level.EMERGENCY))
+
+
+@deed(PainWhere)
+def pain_where(scene: Scene, wish: PainWhere) -> None:
+    kept = scene.uow.pains.get(wish.pain)
+    if kept:
+        kept = scene.uow.pains.save(replace(kept, part=wish.part))
+        _ask_how_bad(scene, kept)
+
+
+@deed(PainHowBad)
+def pain_how_bad(scene: Scene, wish: PainHowBad) -> None:
+    kept, member = scene.uow.pains.get(wish.pain), member_here(scene)
+    if kept and member:
+        kept = scene.uow.pains.save(replace(kept, severity=wish.severity))
+        _answer(scene, member, kept)
+
+
+@deed(OnlySore)
+def only_sore(scene: Scene, wish: OnlySore) -> None:
+    kept, member = scene.uow.pains.get(wish.pain), member_here(scene)
+    if kept is None or member is None:
+        return
+    scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))
+    _let_go_on(scene, member, kept)
+    scene.say(replies.SorenessNoted(kept.part))
+
+
+@deed(ClearPain)
+def clear_pain(scene: Scene, wish: ClearPain) -> None:
+    """Pressed by the coach: the slot may be done and progressed again from now on."""
+    kept = scene.uow.pains.get(wish.pain)
+    member = scene.uow.members.get(kept.member_id) if kept else None
+    group = scene.uow.groups.get(member.group_id) if member else None
+    if kept is None or member is None or group is None or group.coach_chat_id != scene.chat_id or not kept.open:
+        return
+    scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))
+    _let_go_on(scene, member, kept)
+    course = course_of(scene, member)
+    entry = course.catalogue.get(kept.exercise) if course and kept.exercise else None  # type: ignore[arg-type]
+    name = entry.name if entry else kept.label
+    scene.say(replies.PainCleared(name, member.name, to_coach=True))
+    scene.say(replies.PainCleared(name), to=member.chat_id)
+
+
+def _let_go_on(scene: Scene, member: people.Member, kept: people.Pain) -> None:
+    for session in scene.uow.sessions.find(member_id=member.id, on=kept.on):
+        stopped = tuple(label for label in session.stopped if label != kept.label)
+        scene.uow.sessions.save(replace(session, stopped=stopped))

@@ -1,0 +1,212 @@
+"""A member looks: today's session, the week, the settings, help, what is kept about them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import timedelta
+
+from bot.coaching import replies
+from bot.coaching.course import Course, course_of
+from bot.coaching.log_sets import member_here, take_back
+from bot.coaching.scene import Choice, Scene, deed
+from bot.coaching.targets import slot_line
+from bot.training import people
+from bot.training.order_rules import is_easing_in
+
+
+@dataclass(frozen=True, slots=True)
+class ShowToday:
+    repeatable: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ShowWeek:
+    repeatable: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ShowDay:
+    """A session of another day, to look at or to do instead."""
+
+    day: int
+    repeatable: bool = True
+
+
+def today(scene: Scene, member: people.Member) -> None:
+    """Today's session; on a rest day what comes next."""
+    course = course_of(scene, member)
+    if course is None:
+        no_block(scene, member)
+        return
+    if course.day_number is None:
+        _nothing_today(scene, course)
+        return
+    scene.say(session_shown(course, course.day_number))
+
+
+def no_block(scene: Scene, member: people.Member) -> None:
+    group = scene.uow.groups.get(member.group_id)
+    scene.say(replies.NoBlock(group.coach_name if group else ""))
+
+
+def session_shown(course: Course, number: int) -> replies.SessionShown:
+    day = course.block_of(course.session if course.session and course.session.day == number else None).day(number)
+    assert day is not None, f"the plan names day {number}, which the block has not"
+    on = course.session.on if course.session else course.today
+    week = course.week_of(on)
+    aims = course.block.week_aims
+    aim = aims[min(week, len(aims)) - 1] if aims else ""
+    lines = tuple(slot_line(course, slot, number) for slot in day.slots)
+    easing = is_easing_in([session.on for session in course.sessions if session.on != on], on)
+    return replies.SessionShown(
+        on, number, day.name, week, course.assignment.weeks, lines, day.warm_up, aim, day.note, "easing_in" if easing else ""
+    )
+
+
+def _nothing_today(scene: Scene, course: Course) -> None:
+    coming = [p for p in course.planned(course.today, course.today + timedelta(days=14)) if p.date > course.today]
+    first = coming[0] if coming else None
+    day = course.block.day(first.day_number) if first else None
+    choices = []
+    trainable = course.trainable_day
+    if trainable is not None:
+        choices.append(Choice(ShowDay(trainable)))
+    nothing = replies.NothingToday(
+        first.date if first else None, first.day_number if first else None, day.name if day else "", course.today
+    )
+    scene.say(nothing, *choices, code="today")
+
+
+def week(scene: Scene, member: people.Member) -> None:
+    """The sessions of this week and the next few days."""
+    course = course_of(scene, member)
+    if course is None or member.plan is None:
+        no_block(scene, member)
+        return
+    first = member.plan.week_start_for(course.today)
+    done = course.done_days()
+    rows = []
+    for planned in course.planned(first, first + timedelta(days=9)):
+        day = course.block.day(planned.day_number)
+        rows.append((planned.date, planned.day_number, day.name if day else "", planned.date in done))
+    listed = {row[0] for row in rows}
+    for on, number in done.items():
+        if first <= on <= first + timedelta(days=9) and on not in listed:
+            day = course.block.day(number)
+            rows.append((on, number, day.name if day else "", True))
+    scene.say(replies.WeekShown(course.today, tuple(sorted(rows))))
+
+
+def help_shown(scene: Scene, member: people.Member) -> None:
+    scene.say(replies.HelpShown())
+
+
+def privacy(scene: Scene, member: people.Member) -> None:
+    group = scene.uow.groups.get(member.group_id)
+    scene.say(replies.PrivacyShown(group.coach_name if group else ""))
+
+
+def undo(scene: Scene, member: people.Member) -> None:
+    take_back(scene, member)
+
+
+@deed(ShowToday)
+def show_today(scene: Scene, wish: ShowToday) -> None:
+    member = member_here(scene)
+    if member:
+        today(scene, member)
+
+
+@deed(ShowWeek)
+def show_week(scene: Scene, wish: ShowWeek) -> None:
+    member = member_here(scene)
+    if member:
+        week(scene, member)
+
+
+@deed(ShowDay)
+def show_day(scene: Scene, wish: ShowDay) -> None:
+    member = member_here(scene)
+    course = course_of(scene, member) if member else None
+    if course is not None and course.block.day(wish.day):
+        scene.say(session_shown(course, wish.day))
+
+
+def _settings(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import settings
+
+    settings.show(scene, member)
+
+
+def _export(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import own_data
+
+    own_data.export(scene, member)
+
+
+def _leave(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import own_data
+
+    own_data.ask_leave(scene, member)
+
+
+def _erase(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import own_data
+
+    own_data.ask_erase(scene, member)
+
+
+def _calendar(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import own_data
+
+    own_data.calendar(scene, member)
+
+
+def _advice(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import review
+
+    review.show_whole(scene, member)
+
+
+Shower = Callable[[Scene, people.Member], None]
+COMMANDS: dict[str, Shower] = {
+    "today": today,
+    "week": week,
+    "undo": undo,
+    "settings": _settings,
+    "targets": _advice,
+    "calendar": _calendar,
+    "mydata": _export,
+    "erase": _erase,
+    "leave": _leave,
+    "privacy": privacy,
+    "help": help_shown,
+}
+# The same in words, for whole texts only, so that "today" inside a sentence about sets does nothing.
+_WORDS: tuple[tuple[re.Pattern[str], Shower], ...] = tuple(
+    (re.compile(rf"\W*(?:{pattern})\W*", re.IGNORECASE), shower)
+    for pattern, shower in (
+        (
+            r"today|todays?'?s? (?:session|workout|training|plan)|what(?:'?s| is) (?:on )?today|show (?:me )?today|start(?: session)?|let'?s go",
+            today,
+        ),
+        (r"week|this week|my week|show (?:me )?(?:my |the )?week|what(?:'?s| is) (?:on )?this week", week),
+        (r"settings?|my settings?|change (?:my )?settings?", _settings),
+        (r"help|\?|what can (?:you|i) do|commands?", help_shown),
+        (r"more|targets?|my targets?|whole table|all targets|next week'?s targets?", _advice),
+        (r"calendar|my calendar|ical|add to (?:my )?calendar", _calendar),
+        (r"(?:export|download|send me) (?:all )?my data|my data", _export),
+        (r"(?:delete|erase) (?:all )?my data|forget me|erase me", _erase),
+        (r"leave(?: the)? group|i want to leave|unsubscribe|quit the group", _leave),
+        (r"privacy|what do you (?:know|keep|store)(?: about me)?|who sees (?:this|my data|my sets)", privacy),
+    )
+)
+
+
+def word_for(text: str) -> Shower | None:
+    """The command that a whole text is in words, if it is one."""
+    if len(text) > 60:
+        return None
+    return next((shower for pattern, shower in _WORDS if pattern.fullmatch(text.strip())), None)

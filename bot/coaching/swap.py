@@ -1,0 +1,216 @@
+"""A member cannot, or would rather not, do an exercise: at most three ranked choices, one tap to take, one tap back.
+
+A substitute is taken for today or for the whole block. The slot stays what it is; sets recorded under the substitute belong to it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from bot.coaching import replies
+from bot.coaching.course import Course, course_of
+from bot.coaching.log_sets import member_here
+from bot.coaching.scene import Choice, Scene, deed
+from bot.coaching.targets import next_up
+from bot.language.situation import Situation
+from bot.language.swaps import SwapAsked, read_swap
+from bot.training import people
+from bot.training.blocks import ExerciseId, Slot
+from bot.training.substitutes import Reason, Substitute, substitutes_for
+
+
+@dataclass(frozen=True, slots=True)
+class SwapSlot:
+    """Show choices for a slot (chosen when the request did not say which)."""
+
+    label: str
+    reason: Reason
+    part: str = ""
+    repeatable: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class TakeSwap:
+    label: str
+    day: int
+    exercise: ExerciseId
+    reason: str
+    whole_block: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class UndoSwap:
+    label: str
+    day: int
+
+
+def hear(scene: Scene, member: people.Member, message: people.Message, text: str, situation: Situation, *, sure: float) -> bool:
+    """Is this a request for another exercise? Then offer some."""
+    course = course_of(scene, member)
+    if course is None or course.day is None:
+        return False
+    asked = read_swap(text, situation, course.catalogue)
+    if asked is None or asked.certainty < sure:
+        return False
+    if asked.undo:
+        _undo_newest(scene, course)
+        return True
+    label = asked.label or _only_lacking(course) if asked.reason is Reason.MISSING_KIT else asked.label
+    if not label:
+        _ask_which(scene, course, asked)
+        return True
+    offer(scene, course, label, asked.reason, asked.part, asked.missing)
+    return True
+
+
+def hear_beside_pain(scene: Scene, member: people.Member, message: people.Message, text: str, situation: Situation) -> None:
+    """Pain comes first and offers its own substitute when the answers are in; nothing more is said here."""
+
+
+def _only_lacking(course: Course) -> str:
+    """The one slot of today that the member lacks the kit for, or "" if none or several."""
+    day = course.day
+    lacking = []
+    for slot in day.slots if day else ():
+        exercise = course.exercise_of(slot)
+        entry = course.catalogue.get(exercise) if exercise else None
+        if entry and entry.kit and all(course.member.kit.lacks(way) for way in entry.kit):
+            lacking.append(slot.label)
+    return lacking[0] if len(lacking) == 1 else ""
+
+
+def _ask_which(scene: Scene, course: Course, asked: SwapAsked) -> None:
+    open_slots = [slot for slot in (course.day.slots if course.day else ()) if len(course.swaps) or slot]
+    choices = [
+        Choice(SwapSlot(slot.label, asked.reason, asked.part), f"{slot.label} {course.name_of(slot)}"[:40]) for slot in open_slots
+    ]
+    scene.say(replies.AskWhichSlot("swap"), *choices, row=1, code="swap")
+
+
+@deed(SwapSlot)
+def swap_slot(scene: Scene, wish: SwapSlot) -> None:
+    member = member_here(scene)
+    course = course_of(scene, member) if member else None
+    if course is not None:
+        offer(scene, course, wish.label, wish.reason, wish.part)
+
+
+def offer(scene: Scene, course: Course, label: str, reason: Reason, part: str = "", missing: tuple[str, ...] = ()) -> None:
+    """Offer what suits this member now, the coach's own first."""
+    day = course.day
+    slot = day.slot(label) if day else None
+    if day is None or slot is None:
+        scene.say(replies.NoSwapFound(label, label))
+        return
+    found = _find(course, slot, reason, part, missing)
+    name = course.name_of(slot)
+    if not found:
+        scene.say(replies.NoSwapFound(label, name))
+        return
+    choices = tuple(replies.SwapChoice(one.exercise, one.name, one.why, one.change, one.by_coach) for one in found)
+    buttons = [Choice(TakeSwap(label, day.number, one.exercise, reason.value), one.name[:40]) for one in found]
+    scene.say(replies.SwapsOffered(label, name, reason.value, choices), *buttons, row=1, code="swap")
+
+
+def _find(course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[str, ...]) -> tuple[Substitute, ...]:
+    exercise = course.exercise_of(slot)
+    if exercise is None:
+        return ()
+    others = [course.exercise_of(other) for other in (course.day.slots if course.day else ()) if other.label != slot.label]
+    records = course.scene.uow.records.find(member_id=course.member.id, active=True)
+    hurting = tuple(pain.part for pain in course.scene.uow.pains.find(member_id=course.member.id, open=True) if pain.part)
+    return substitutes_for(
+        exercise,
+        kit=course.member.kit,
+        reason=reason,
+        catalogue=course.catalogue,
+        own=slot.substitutes,
+        hurting=tuple(dict.fromkeys((*((part,) if part else ()), *hurting))),
+        missing=missing,
+        today=tuple(one for one in others if one),
+        records=tuple(kept.record for kept in records),
+        slot=slot,
+        unit=course.member.unit,
+    )
+
+
+def offer_for_pain(scene: Scene, course: Course, pain: people.Pain) -> None:
+    """After pain that may go on elsewhere: something that spares the joint."""
+    day = course.day
+    slot = day.slot(pain.label) if day else None
+    found = _find(course, slot, Reason.PAIN, pain.part, ()) if slot else ()
+    if day is None or slot is None or not found:
+        return
+    choices = tuple(replies.SwapChoice(one.exercise, one.name, one.why, one.change, one.by_coach) for one in found)
+    buttons = [Choice(TakeSwap(pain.label, day.number, one.exercise, Reason.PAIN.value), one.name[:40]) for one in found]
+    scene.say(replies.SwapsOffered(pain.label, course.name_of(slot), Reason.PAIN.value, choices), *buttons, row=1, code="swap")
+
+
+@deed(TakeSwap)
+def take_swap(scene: Scene, wish: TakeSwap) -> None:
+    """Do this one instead: from now on today, or for the whole block."""
+    from bot.coaching.log_sets import session_for
+
+    member = member_here(scene)
+    course = course_of(scene, member) if member else None
+    day = course.block.day(wish.day) if course else None
+    slot = day.slot(wish.label) if day else None
+    entry = course.catalogue.get(wish.exercise) if course else None
+    if member is None or course is None or slot is None or entry is None:
+        return
+    session = None
+    if not wish.whole_block:
+        session = session_for(scene, course, course.session.on if course.session else course.today, wish.day)
+        swaps = tuple(pair for pair in session.swaps if pair[0] != wish.label)
+        stopped = tuple(label for label in session.stopped if label != wish.label)
+        session = scene.uow.sessions.save(replace(session, swaps=(*swaps, (wish.label, wish.exercise)), stopped=stopped))
+    _retire(scene, course, wish.label, wish.day, None if wish.whole_block else session)
+    scene.uow.swaps.add(
+        people.SwapTaken(
+            member_id=member.id, series=course.revision.series, day=wish.day, label=wish.label, exercise=wish.exercise,
+            instead_of=slot.exercise_name, reason=wish.reason, at=scene.now, session_id=session.id if session else None,
+        )
+    )  # fmt: skip
+    after = course_of(scene, member) or course
+    buttons = [Choice(UndoSwap(wish.label, wish.day))]
+    if not wish.whole_block:
+        buttons.insert(0, Choice(replace(wish, whole_block=True)))
+    done = replies.SwapDone(wish.label, entry.name, slot.exercise_name, wish.whole_block, next_up(after, after.situation()))
+    scene.say(done, *buttons, code="swap_done")
+
+
+def _retire(scene: Scene, course: Course, label: str, day: int, session: people.Session | None) -> None:
+    """Switch off the swaps that a new one of the same reach replaces."""
+    standing = scene.uow.swaps.find(member_id=course.member.id, series=course.revision.series, day=day, label=label, active=True)
+    for old in standing:
+        if old.session_id == (session.id if session else None):
+            scene.uow.swaps.save(replace(old, active=False))
+
+
+@deed(UndoSwap)
+def undo_swap(scene: Scene, wish: UndoSwap) -> None:
+    member = member_here(scene)
+    course = course_of(scene, member) if member else None
+    if course is not None:
+        _undo(scene, course, wish.label, wish.day)
+
+
+def _undo_newest(scene: Scene, course: Course) -> None:
+    swap = scene.uow.swaps.newest(member_id=course.member.id, series=course.revision.series, active=True)
+    if swap is None:
+        scene.say(replies.NothingToTakeBack())
+    else:
+        _undo(scene, course, swap.label, swap.day)
+
+
+def _undo(scene: Scene, course: Course, label: str, day: int) -> None:
+    for swap in scene.uow.swaps.find(
+        member_id=course.member.id, series=course.revision.series, day=day, label=label, active=True
+    ):
+        scene.uow.swaps.save(replace(swap, active=False))
+    session = course.session
+    if session and session.day == day:
+        scene.uow.sessions.save(replace(session, swaps=tuple(pair for pair in session.swaps if pair[0] != label)))
+    slot_day = course.block.day(day)
+    slot = slot_day.slot(label) if slot_day else None
+    scene.say(replies.SwapUndone(label, slot.exercise_name if slot else label))

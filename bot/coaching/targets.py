@@ -1,0 +1,100 @@
+"""What should a member aim at today, set by set, and what comes next?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.coaching.course import Course
+from bot.coaching.replies import NextUp, SlotLine
+from bot.language.situation import Situation
+from bot.training.blocks import SetPlace, SetTarget, Sides, Slot, work_sets
+from bot.training.loads import Load
+from bot.training.plain import from_plain
+from bot.training.progression import Suggestion
+from bot.training.records import SetDone
+
+
+def targets_of(course: Course, slot: Slot, day: int) -> tuple[SetTarget, ...]:
+    """The prescription, sharpened by the newest suggestion for this week: loads and reps to aim at, work sets only.
+
+    A suggestion for another exercise than the one done now (a swap came since) is not used.
+    """
+    prescribed = work_sets(slot)
+    advice = course.scene.uow.advice.newest(member_id=course.member.id, series=course.revision.series, day=day, label=slot.label)
+    if advice is None or advice.week_start > course.today:
+        return prescribed
+    suggestion = from_plain(advice.suggestion, Suggestion)
+    if suggestion.exercise is not None and suggestion.exercise != course.exercise_of(slot):
+        return prescribed
+    return (
+        tuple(
+            replace(
+                target,
+                load=aim.load or target.load,
+                low=aim.low if aim.low is not None else target.low,
+                high=aim.high if aim.high is not None else target.high,
+            )
+            for target, aim in zip(prescribed, suggestion.sets or prescribed, strict=False)
+        )
+        or prescribed
+    )
+
+
+def done_in(records: list[SetDone | None]) -> tuple[SetDone, ...]:
+    return tuple(done for done in records if done is not None)
+
+
+def slot_line(course: Course, slot: Slot, day: int) -> SlotLine:
+    """One slot as the member sees it: prescription, last time, today's target, what is on record."""
+    session = course.session
+    before = session.on if session else course.today
+    last = [kept.record.done for kept in course.last_records(day, before) if kept.label == slot.label and kept.number]
+    done = [kept.record.done for kept in course.today_records if kept.label == slot.label and kept.number]
+    swapped = slot.label in course.swaps
+    exercise = course.exercise_of(slot)
+    entry = course.catalogue.get(exercise) if exercise else None
+    places = {SetPlace(slot.label, n) for n in range(1, len(work_sets(slot)) + 1)}
+    return SlotLine(
+        slot=slot,
+        name=course.name_of(slot),
+        unit=course.member.unit,
+        instead_of=slot.exercise_name if swapped else "",
+        last=tuple(last),
+        target=targets_of(course, slot, day),
+        done=tuple(done),
+        skipped=bool(session and places and places <= set(session.skipped)),
+        stopped=bool(session and slot.label in session.stopped),
+        cue=(slot.cues[0] if slot.cues and not swapped else entry.cues[0] if swapped and entry and entry.cues else ""),
+    )
+
+
+def next_up(course: Course, situation: Situation) -> NextUp | None:
+    """What comes next in the order, with its target, its load and last time's numbers; None when nothing is left."""
+    place = situation.due
+    slot = situation.slot(place.label) if place else None
+    if place is None or slot is None or situation.day is None:
+        return None
+    targets = targets_of(course, slot, situation.day.number)
+    target = targets[min(place.number, len(targets)) - 1]
+    return NextUp(
+        place=place,
+        name=course.name_of(slot),
+        target=target,
+        load=target.load or _load_before(situation, place),
+        last=_same_set(situation, place),
+        sides="" if slot.sides is Sides.BOTH else slot.sides.value,
+        of=len(targets),
+    )
+
+
+def _load_before(situation: Situation, place: SetPlace) -> Load | None:
+    """The load this slot was last done with: today, else last time."""
+    for records in (situation.today, situation.last_time):
+        loads = [r.done.load for r in records if r.place and r.place.label == place.label and r.done.load]
+        if loads:
+            return loads[-1]
+    return None
+
+
+def _same_set(situation: Situation, place: SetPlace) -> SetDone | None:
+    return next((record.done for record in situation.last_time if record.place == place), None)
