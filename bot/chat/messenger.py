@@ -11,7 +11,7 @@ The sender knows only outcomes; every word of the platform's errors is understoo
 | 403, chat not found | Gone |
 | upgraded to a supergroup | Moved |
 | any other 4xx | Refused |
-| 5xx, timeout, cut | Unclear |
+| 5xx, timeout, cut, an answer that is none | Unclear |
 | no connection, token refused | NotReached |
 """
 
@@ -146,10 +146,8 @@ def outcome_of(error: TelegramError) -> Outcome:
             return Gone(said) if any(words in said.lower() for words in GONE_CHAT) else Refused(said)
         case NetworkError() if re.search(r"\(4\d\d\)$", said) or "entity too large" in said.lower():
             return Refused(said)
-        case NetworkError():
+        case _:  # among others an answer that is not the platform's: a page of some machine in between
             return Unclear(said)
-        case _:
-            return Refused(said)
 
 
 def _inline(part: Outgoing) -> InlineKeyboardMarkup | None:

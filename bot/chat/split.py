@@ -15,6 +15,7 @@ import re
 
 MAX_TEXT = 4096
 MAX_CAPTION = 1024
+MID_LINE, INSIDE, OUTSIDE, BLANK_LINE = range(4)  # how good a place for a cut is: inside or outside of marks
 _TOKEN = re.compile(r"<(/?)([a-zA-Z][\w-]*)([^<>]*)>|&(?:#\d+|#x[0-9a-fA-F]+|\w+);|\n|[^<&\n]+|.", re.DOTALL)
 
 
@@ -58,19 +59,20 @@ def _cut(marked: str, limit: int) -> tuple[str, str]:
             continue
         length = utf16_length(html.unescape(token[0]))
         if used + length > limit:
-            if not places or places[-1][0] == 0:  # one line fills the message: cut it where the limit falls
+            if not places or places[-1][0] == MID_LINE:  # one line fills the message: cut it where the limit falls
                 room, run = limit - used, token[0]
                 at = _last_space(run, room) if len(run) > 1 and not run.startswith("&") else 0
                 if at or token.start():
-                    places.append((0, token.start() + at, tuple(open_tags)))
+                    places.append((MID_LINE, token.start() + at, tuple(open_tags)))
             break
         used += length
         if token[0] == "\n":
             before_is_blank = marked[: token.start()].endswith("\n")
-            places.append((1 if open_tags else 3 if before_is_blank else 2, token.end(), tuple(open_tags)))
-    goodness = max(place[0] for place in places)
-    far = [place for place in places if place[0] == goodness and place[1] >= places[-1][1] // 2] or places[-1:]
-    _, at, still_open = far[-1]
+            good = INSIDE if open_tags else BLANK_LINE if before_is_blank else OUTSIDE
+            places.append((good, token.end(), tuple(open_tags)))
+    outside = [place for place in places if place[0] >= OUTSIDE]
+    blank = [place for place in outside if place[0] == BLANK_LINE and place[1] >= outside[-1][1] // 2]  # not for a tiny piece
+    _, at, still_open = (blank or outside or places)[-1]
     closing = "".join(f"</{name}>" for name, _ in reversed(still_open))
     opening = "".join(whole for _, whole in still_open)
     return marked[:at].rstrip("\n") + closing, opening + marked[at:].lstrip("\n")

@@ -8,7 +8,8 @@ the database file; by default the outbox rows of the echo deed.
 Judged by the stand-in and the database file alone, never by the program's own word:
 - lost: texts that were sent to the bot and are not on record in the end;
 - doubled records: texts on record more than once;
-- doubled answers: answers that a chat shows more than once; allowed are those which, at a kill, had arrived but were not marked.
+- doubled answers: answers that a chat shows more than once; allowed are those that were in flight at a kill: on the
+  wire, or arrived and not marked yet.
 """
 
 from __future__ import annotations
@@ -91,6 +92,7 @@ async def harry(
             )  # the moment of the kill: from the middle of its start to the thick of it
             program.send_signal(signal.SIGKILL)
             await program.wait()
+            await asyncio.sleep(2 * answer_takes_s + 0.1)  # what was on the wire arrives although its sender is dead
             shown = answers.count()
             unmarked = sum(shown[text] > 0 for text in _waiting(folder))
             report.arrived_but_unmarked += unmarked
