@@ -1,0 +1,189 @@
+"""Which questions does a text ask, and about what?
+
+Plan: cut the text into parts that can each be one question, leave out what swaps and date moves claim, then take for each part the
+first topic whose words fit (cues.py), and resolve slot, exercise, tempo and term in it.
+
+    "what does 3-1-1-0 mean and how long do I rest" -> TEMPO 3-1-1-0, REST
+    "last time a1?"                                 -> LAST_TIME A1
+    "no barbell, what instead of C1?"               -> nothing: a swap
+    "why rows and not pull-ups for me?"             -> FOR_COACH
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from bot.language.questions.asked import Asked, Topic
+from bot.language.questions.cues import CUES, DEFINES, IS_QUESTION, NOT_MINE, WEEKDAYS
+from bot.language.safety.words import mend
+from bot.language.situation import Situation
+from bot.training.blocks import ExerciseId
+from bot.training.exercises.catalogue import load_catalogue
+from bot.training.tempo import Tempo, parse_tempo
+from bot.training.terms import terms_in
+
+_TEMPO = re.compile(r"(?<![\d.])(?:\d{1,2}(?P<s>[-–—/.:])\d{1,2}(?P=s)(?:\d{1,2}|[xX])(?:(?P=s)(?:\d{1,2}|[xX]))?|\d{2}[xX\d][\dxX]|\d{2}[xX])(?![\d.])")
+_SLOT = re.compile(r"\b([a-h])\s?([1-9])\b", re.IGNORECASE)
+_CUT = re.compile(
+    r"(?<=[?!])\s+|\n+|(?<=[a-z)])\.\s+|;\s*|(?:,?\s+(?:and|also|&|plus|then)\s+|,\s*)(?=(?:also |then )?(?:what|whats|how|when|where|who|why|which|do i|does|should|can i|is there|am i|will)\b)",
+    re.IGNORECASE,
+)
+# Words that questions turn on, for mending slips.
+_VOCABULARY = frozenset("""tempo weight weights heavy heavier exercise exercises session program programme tomorrow remaining missed record personal increase
+    superset between alternate dumbbell dumbbells kettlebell barbell should mean means meaning stand stands explain workout next start begin which technique
+    privacy data today todays previous heaviest failure seconds where what break resting left lower""".split())
+_JOINED = {"wat": "what", "wht": "what", "whts": "whats", "wats": "whats", "waht": "what", "hwo": "how", "nxt": "next", "nex": "next", "tmrw": "tomorrow", "tmr": "tomorrow",
+           "tmw": "tomorrow", "tomoro": "tomorrow", "2moro": "tomorrow", "pls": "please", "plz": "please", "rn": "now", "wich": "which", "witch": "which", "sholud": "should", "shud": "should",
+           "shld": "should", "wen": "when", "hw": "how", "lst": "last", "prev": "previous", "wk": "week", "wks": "weeks", "sesh": "session", "mins": "minutes", "secs": "seconds",
+           "exersise": "exercise", "excercise": "exercise", "weigth": "weight", "wieght": "weight", "wgt": "weight", "wt": "weight", "bw": "between", "btw": "btw", "nd": "and", "ive": "ive", "programm": "program"}  # fmt: skip
+# In speech these ask nothing.
+_RHETORIC = re.compile(r"^(?:how (?:nice|cool|great|awesome)|what a\b|why not|who cares|guess what|you know what|can you believe|what the (?:hell|heck)$|whats up|how are you|how is it going|hows it going|will do|can do|is done|done)\b")
+_STATEMENT = re.compile(r"^(?:i|we|my|it|that|this|just|did|done|got|ok|thanks|thank|yes|no|was|had|will|is|can|may|do|have|am|are|were) (?!i\b|we\b|you\b|it\b|this\b|that\b|there\b|the\b|my\b|coach\b)")
+_DEFINE_BARE = 4  # words: "RIR = ?", "neutral grip, meaning?"
+
+
+def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
+    """Every question in a text, in order, each once. Empty where none is asked, and for swaps and date moves. Never raises; pure."""
+    found: dict[tuple[Topic, str, str], Asked] = {}
+    for part in _parts(text[:4096]):
+        asked = _read_part(part, situation)
+        if asked is not None:
+            found.setdefault((asked.topic, asked.label or str(asked.exercise or ""), asked.term), asked)
+    asks = list(found.values())
+    sure = [one for one in asks if one.topic is not Topic.FOR_COACH]
+    # A leftover half sentence beside a clear question is no second one for the coach, unless it asks by itself.
+    return tuple(one for one in asks if one in sure or not sure or one.text.rstrip().endswith("?"))
+
+
+def _parts(text: str) -> list[str]:
+    return [part.strip() for part in _CUT.split(text) if part and part.strip()]
+
+
+def _read_part(part: str, situation: Situation) -> Asked | None:
+    line = _line(part)
+    if not line or NOT_MINE.search(line):
+        return None
+    asks = "?" in part or IS_QUESTION.search(line) is not None
+    tempo = _tempo(part)
+    label, exercise, words = _about(part, situation)
+    topic, certainty, term = _topic(part, line, tempo, words or label, asks)
+    if topic is None:
+        return None
+    if label and exercise is None:
+        slot = situation.slot(label)
+        exercise = situation.exercise_of(slot) if slot else None
+    weekday = next((WEEKDAYS[word] for word in line.split() if word in WEEKDAYS), None)
+    ahead = 1 if "tomorrow" in line else 2 if "day after tomorrow" in line else None
+    return Asked(topic, part, certainty, label, exercise, words, tempo, term, weekday, ahead)
+
+
+def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) -> tuple[Topic | None, float, str]:
+    bare = len(line.split()) <= _DEFINE_BARE and ("?" in part or "=" in part)
+    term = _defined(line, bare, about)
+    if term == "tempo" or (tempo is not None and (asks or bare)):
+        return Topic.TEMPO, 0.95, ""
+    if term:
+        return Topic.TERM, 0.93, term
+    if _RHETORIC.search(line):
+        return None, 0.0, ""
+    marked = _marked(line, about)
+    if asks or bare or _ASKS_ANYWAY.search(line):
+        for topic, pattern, certainty in _cues():
+            if pattern.search(marked):
+                sure = certainty if "?" in part or IS_QUESTION.match(line) else certainty - 0.12
+                return topic, sure, ""
+    if "?" in part and bare and about:
+        return Topic.TARGET, 0.7, ""
+    opens = re.match(r"(?:so |and |but |coach |hey |hi |hello |please |also |ok )*(?:what|whats|how|when|where|who|why|which|do|does|did|can|could|should|would|will|is|are|am|may|shall)\b", line)
+    if len(line.split()) >= 3 and ("?" in part and _has_words(line) or (opens and not _STATEMENT.search(line))):
+        return Topic.FOR_COACH, 0.55, ""
+    return None, 0.0, ""
+
+
+# Short calls that ask without a question word or mark.
+_ASKS_ANYWAY = re.compile(r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*)$")
+
+
+def _defined(line: str, bare: bool, about: str) -> str:
+    """The term that is asked to be explained, "" if none is."""
+    found = terms_in(line)
+    if not found:
+        return ""
+    real = [term for term in found if term != "slot"]
+    named = DEFINES.search(line)
+    mine = re.search(r"\b(?:my|did i|have i|do i have|should i (?:use|aim|take|go)|today|last time|is next|for next|how many|how much|how long|when|left)\b", line)
+    if re.search(r"\bmean(?:s|t|ing)?\b|\bstands? for\b|\bexplain|\bdefin|\bnever heard|\bno idea what|\bdont (?:get|understand|know what)\b", line):
+        return (real or list(found))[0]
+    if not real or mine:
+        return ""
+    if bare and len(line.split()) <= len(real[0].split("_")) + 2 and not about and real[0] not in ("warm_up", "pr"):
+        return real[0]
+    after = re.search(r"\b(?:what|whats|wtf)\b(?: (?:the|exactly|even|actually|is|are|s|a|an|was|this|that|these|those|heck|hell|does|do))*$", line[: _start_of(line, real[0])].rstrip())
+    return real[0] if named and after and not re.search(r"\b(?:for|on|at|of|in|should|do i) (?:me|it|this|i|[a-h]\d|next|the)\b", line) else ""
+
+
+def _start_of(line: str, term: str) -> int:
+    words = line.split(" ")
+    for at in range(len(words)):
+        if terms_in(" ".join(words[at:]))[:1] != (term,):
+            return len(" ".join(words[: at - 1])) if at else 0
+    return len(" ".join(words[:-1]))
+
+
+def _has_words(line: str) -> bool:
+    return sum(word.isalpha() for word in line.split()) >= 2
+
+
+def _marked(line: str, about: str) -> str:
+    """The exercise or slot named becomes "@", so that cues can ask for one."""
+    if not about:
+        return line
+    folded = _line(about)
+    return line.replace(folded, "@") if folded and folded in line else f"{line} @"
+
+
+@lru_cache(maxsize=1)
+def _cues() -> tuple[tuple[Topic, re.Pattern[str], float], ...]:
+    # "@" is no word sign, so the edges around it are dropped.
+    return tuple((topic, re.compile(pattern.replace(r"{ex}\b", "@").replace("{ex}", "@")), certainty) for topic, pattern, certainty in CUES)
+
+
+@lru_cache(maxsize=512)
+def _line(text: str) -> str:
+    plain = re.sub("['’‘`´]", "", text.lower())
+    words = re.findall(r"[a-z]+\d?|\d+(?:\.\d+)?|[^\W\d_]+", plain)
+    return " ".join(_JOINED.get(word) or (mend(word, _VOCABULARY) if word.isalpha() and len(word) >= 5 else word) for word in words)
+
+
+def _tempo(part: str) -> Tempo | None:
+    for match in _TEMPO.finditer(part):
+        if re.fullmatch(r"\d{3,4}", match.group()) and not re.search(r"tempo|mean|numbers|\?", part, re.IGNORECASE):
+            continue
+        if re.fullmatch(r"\d{1,2}[/.:]\d{1,2}[/.:]\d{2,4}", match.group()) and "tempo" not in part.lower():
+            continue
+        found = parse_tempo(match.group())
+        if found is not None:
+            return found
+    return None
+
+
+def _about(part: str, situation: Situation) -> tuple[str, ExerciseId | None, str]:
+    """Slot label, exercise and the words that named it."""
+    slot = _SLOT.search(part)
+    if slot:
+        label = (slot.group(1) + slot.group(2)).upper()
+        return label, None, ""
+    catalogue = load_catalogue()
+    todays = situation.day.slots if situation.day else ()
+    for one in todays:  # the coach's own wording first
+        if len(one.exercise_name) > 3 and one.exercise_name.lower() in part.lower():
+            return one.label, situation.exercise_of(one), one.exercise_name
+    among = [exercise for one in todays if (exercise := situation.exercise_of(one))]
+    mentions = catalogue.names.mentions(part, among=among) if among else ()
+    mentions = mentions or catalogue.names.mentions(part)
+    if not mentions:
+        return "", None, ""
+    first = mentions[0]
+    labels = [one.label for one in todays if situation.exercise_of(one) == first.match.exercise]
+    return (labels[0] if labels else ""), first.match.exercise, part[first.start : first.end]
