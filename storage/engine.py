@@ -4,6 +4,7 @@
 |---|---|---|
 | what is committed survives a power cut | WAL with synchronous FULL | the_file_is_opened_for_safety |
 | writers take turns, none fails half-way | BEGIN IMMEDIATE, busy_timeout | two_writers_take_turns |
+| one program sends, however many share a database | advisory lock on PostgreSQL | one_program_leads_until_it_lets_go |
 | a reader changes nothing | query_only on the read engine | the_reading_engine_cannot_write |
 
 Not promised: several machines on one SQLite file. Use PostgreSQL for that; the same code runs on both.
@@ -16,9 +17,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Engine, create_engine, event
+from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import make_url
 
+SENDER_KEY = 7_300_211  # an advisory lock is a number that all programs on one database agree on; any will do
 BUSY_TIMEOUT_MS = 10_000  # a backup or a second program may hold the file for a moment; longer than that is worth an error
 
 
@@ -49,6 +51,15 @@ def open_engines(url: str) -> Engines:
         return Engines(write=_sqlite(url, writes=True), read=_sqlite(url, writes=False))
     engine = create_engine(url, json_serializer=_to_json, pool_size=10, pool_pre_ping=True)
     return Engines(write=engine, read=engine.execution_options(postgresql_readonly=True))
+
+
+def try_to_lead(engines: Engines) -> Connection | None:
+    """On PostgreSQL: become the one program that sends, as long as the returned connection stays open; None when another is."""
+    connection = engines.read.connect().execution_options(isolation_level="AUTOCOMMIT")
+    if connection.execute(text("SELECT pg_try_advisory_lock(:key)"), {"key": SENDER_KEY}).scalar():
+        return connection
+    connection.close()
+    return None
 
 
 def _sqlite(url: str, *, writes: bool) -> Engine:

@@ -33,7 +33,7 @@ from bot.clock.sweep import Deed, Sweep, Swept
 from bot.coaching.faults import where
 from bot.coaching.ports import Clock, InboxRow, OutboxRow
 from bot.settings import Settings
-from storage.engine import Engines, open_engines
+from storage.engine import Engines, open_engines, try_to_lead
 from storage.migrations import migrate
 from storage.unit_of_work import UnitOfWork, is_storage_trouble
 
@@ -43,6 +43,7 @@ if TYPE_CHECKING:
 LOG = logging.getLogger(__name__)
 T = TypeVar("T")
 SWEEP_EVERY_S = 5
+LOOK_EVERY_S = 1.0
 STOP_WITHIN_S = 8.0
 HOUSEKEEPING_EVERY = timedelta(hours=24)
 MARKS_AT_MOST = 300  # rounds of settling at one moment; more means that something goes round in circles
@@ -103,6 +104,8 @@ class Program:
         self._loop: asyncio.AbstractEventLoop | None = None
         self._housekept_at: datetime | None = None
         self._storing = 0
+        self._lead: Any = None
+        self._looking: asyncio.Task[Any] | None = None
 
     # The database
 
@@ -149,12 +152,14 @@ class Program:
         await self.transport.initialize()
         await self._meet_platform()
         lines = await self.in_database(self._first_deed)
-        self._tasks = [asyncio.create_task(self.lanes.run()), asyncio.create_task(self.sender.run())]
+        self._tasks = [asyncio.create_task(self.lanes.run()), asyncio.create_task(self._send())]
         await self._open_web()
         self._intake_task = asyncio.create_task(self._take_in())
         if self._ticking:
             self._start_ticking()
         LOG.info("started mode=%s", self.settings.mode)
+        if not _is_known(self.bot):
+            lines.append(f"{self.settings.base_url} is not reached: is this machine online? The companion goes on trying.")
         return lines
 
     async def wait(self) -> None:
@@ -194,10 +199,31 @@ class Program:
             for task in waiting:
                 task.cancel()
             await asyncio.gather(*self._tasks, return_exceptions=True)
+        if self._looking is not None:
+            self._looking.cancel()
+        if self._lead is not None:
+            self._lead.close()
         await self.transport.shutdown()
         await asyncio.get_running_loop().run_in_executor(None, self._threads.shutdown)
         self.engines.close()
         LOG.info("stopped")
+
+    async def _send(self) -> None:
+        """Send as the one sender of this database; where several programs share it, the others stand by."""
+        if not self.engines.is_sqlite:
+            self._lead = await self.in_database(try_to_lead, self.engines)
+            while self._lead is None:
+                await self.clock.sleep(LOOK_EVERY_S)
+                self._lead = await self.in_database(try_to_lead, self.engines)
+            self._looking = asyncio.create_task(self._look_for_others())
+        await self.sender.run()
+
+    async def _look_for_others(self) -> None:
+        """Other programs' rows come without a sign: look for them every second."""
+        while True:
+            await self.clock.sleep(LOOK_EVERY_S)
+            self.sender.wake()
+            self.lanes.wake()
 
     def _first_deed(self) -> list[str]:
         if self.hooks.on_start is None:

@@ -77,10 +77,12 @@ def _set_aside(database: Path) -> Path:
             mode = connection.execute("PRAGMA journal_mode = DELETE").fetchone()[0]
             if mode != "delete":
                 raise sqlite3.OperationalError("in use")
+        for ending in ("-wal", "-shm"):  # folded in by now
+            database.with_name(database.name + ending).unlink(missing_ok=True)
     except sqlite3.OperationalError:
         raise NotRestored("The data is in use: stop the companion first, then restore.") from None
     except sqlite3.DatabaseError:
-        pass  # damaged: moved aside as it is
+        pass  # damaged: moved aside as it is, with what lies beside it
     number = 1
     while (aside := database.with_name(f"{database.stem}.before-restore-{number}{database.suffix}")).exists():
         number += 1

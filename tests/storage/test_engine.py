@@ -10,7 +10,7 @@ from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from storage.base import NaiveMoment
-from storage.engine import Engines
+from storage.engine import Engines, try_to_lead
 from storage.unit_of_work import UnitOfWork
 
 
@@ -69,3 +69,16 @@ def test_a_moment_without_a_zone_is_refused(engines: Engines, noon: datetime) ->
         uow.due.put("reminder", "7", datetime(2026, 3, 2, 12, 0), {}, too_late_after_s=None)  # noqa: DTZ001
 
     assert isinstance(caught.value, NaiveMoment) or isinstance(caught.value.__cause__, NaiveMoment)
+
+
+def test_one_program_leads_until_it_lets_go(engines: Engines) -> None:
+    if engines.is_sqlite:
+        pytest.skip("one program has the file")
+    first = try_to_lead(engines)
+    assert first is not None
+    assert try_to_lead(engines) is None
+    first.close()
+    engines.read.dispose()
+    again = try_to_lead(engines)
+    assert again is not None
+    again.close()
