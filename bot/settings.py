@@ -122,8 +122,15 @@ def problems_of(settings: Settings, *, needs_token: bool = True) -> list[str]:
             fits = value.startswith("https://") and _is_address(value) if name == "public_url" else SECRET_SHAPE.fullmatch(value)
             if not fits:
                 problems.append(_sentence(name, missing=not value, why="webhook mode needs it"))
-    if not (0 if settings.mode == "polling" else 1) <= settings.port <= 65535:
-        problems.append(_sentence("port", missing=not settings.port, why="webhook mode needs it" if not settings.port else ""))
+    needs_port = (
+        "webhook mode needs it"
+        if settings.mode == "webhook"
+        else "COMPANION_PUBLIC_URL leads to it"
+        if settings.public_url
+        else ""
+    )
+    if not (1 if needs_port else 0) <= settings.port <= 65535:
+        problems.append(_sentence("port", missing=not settings.port, why=needs_port if not settings.port else ""))
     if settings.database_file is not None and (problem := folder_problem(settings.data)):
         problems.append(problem)
     return problems

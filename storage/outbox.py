@@ -109,6 +109,7 @@ class Outbox:
     def __init__(self, session: Session, now: datetime) -> None:
         self._session, self._now = session, now
         self.has_news = False  # something was put: whoever commits tells the sender
+        self.took_back = False  # something was taken back or erased: the sender may have it in hand
 
     def put(
         self,
@@ -141,11 +142,13 @@ class Outbox:
 
     def drop(self, key: str) -> bool:
         """Take back a message that has not gone out yet; says whether it did."""
+        self.took_back = True
         query = update(OutboxTable).where(OutboxTable.key == key, OutboxTable.state == "waiting")
         return self._run(query.values(state="dropped", last_error="taken back", finished_at_utc=self._now)) == 1
 
     def erase(self, chat_id: int) -> int:
         """Remove all messages to a chat, sent or not, for good; returns how many."""
+        self.took_back = True
         return self._run(delete(OutboxTable).where(OutboxTable.chat_id == chat_id))
 
     def get(self, row_id: int) -> OutboxRow | None:
@@ -167,6 +170,11 @@ class Outbox:
         """What may go out now, first lanes first; without rows that are `held` and chats that are `full`."""
         given = {"now": now, "lanes": list(lanes), "held": list(held), "full": list(full), "most": limit}
         return [OutboxRow(*row) for row in self._session.connection().execute(_WAITING, given)]
+
+    def still_waiting(self, row_ids: Iterable[int]) -> set[int]:
+        """Those of the rows that have not been finished, taken back or erased meanwhile."""
+        query = select(C.id).where(C.id.in_(list(row_ids)), C.state == "waiting")
+        return set(self._session.connection().execute(query).scalars())
 
     def next_ready_at(self, now: datetime) -> datetime | None:
         """The earliest later moment at which a waiting message may go out."""

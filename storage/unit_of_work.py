@@ -46,10 +46,16 @@ class UnitOfWork:
     due: DueList
 
     def __init__(
-        self, engines: Engines, now: Callable[[], datetime], *, reads: bool = False, on_queued: Callable[[], None] | None = None
+        self,
+        engines: Engines,
+        now: Callable[[], datetime],
+        *,
+        reads: bool = False,
+        on_queued: Callable[[], None] | None = None,
+        on_taken_back: Callable[[], None] | None = None,
     ) -> None:
         self._engine = engines.read if reads else engines.write
-        self._now, self._on_queued = now, on_queued
+        self._now, self._on_queued, self._on_taken_back = now, on_queued, on_taken_back
 
     def __enter__(self) -> Self:
         now = self.now = self._now()
@@ -66,6 +72,9 @@ class UnitOfWork:
 
     def commit(self) -> None:
         self.session.commit()
+        if self.outbox.took_back and self._on_taken_back:
+            self.outbox.took_back = False
+            self._on_taken_back()
         if self.outbox.has_news and self._on_queued:
             self.outbox.has_news = False
             self._on_queued()

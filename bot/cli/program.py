@@ -111,7 +111,9 @@ class Program:
 
     def open_uow(self, *, reads: bool = False) -> UnitOfWork:
         """A unit of work; the sender hears of what it queues once it is committed."""
-        return self.hooks.unit_of_work(self.engines, self.clock.now, reads=reads, on_queued=self._tell_sender)
+        return self.hooks.unit_of_work(
+            self.engines, self.clock.now, reads=reads, on_queued=self._tell_sender, on_taken_back=self._tell_taken_back
+        )
 
     async def in_database(self, work: Callable[..., T], *given: Any) -> T:
         """Run blocking database work in the database's thread."""
@@ -120,6 +122,10 @@ class Program:
     def _tell_sender(self) -> None:
         if self._loop is not None and not self._loop.is_closed():
             self._loop.call_soon_threadsafe(self.sender.wake)
+
+    def _tell_taken_back(self) -> None:
+        if self._loop is not None and not self._loop.is_closed():
+            self._loop.call_soon_threadsafe(self.sender.look_through)
 
     async def store(self, updates: Sequence[Any]) -> int:
         """Keep raw updates and let the lanes know; returns how many are new."""

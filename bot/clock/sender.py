@@ -108,7 +108,7 @@ class Sender:
         self._flights: set[asyncio.Task[None]] = set()
         self._news, self._left_behind, self._working, self._stopping = True, False, False, False
         self._next_ready_at: datetime | None = None
-        self._unreached = 0
+        self._unreached, self._recheck = 0, False
         self._event = asyncio.Event()
         self.counts: Counter[str] = Counter()
 
@@ -118,6 +118,11 @@ class Sender:
         """There may be new messages."""
         self._news = True
         self._event.set()
+
+    def look_through(self) -> None:
+        """What is in hand may have been taken back."""
+        self._recheck = True
+        self.wake()
 
     @property
     def in_flight(self) -> int:
@@ -269,6 +274,22 @@ class Sender:
         for _, row_id, _ in line.rows:
             self._held.pop(row_id, None)
 
+    def _forget(self, gone: set[int]) -> None:
+        """Drop what was taken back, except what is in flight: that has left already."""
+        if not gone:
+            return
+        at = self._clock.now().timestamp()
+        for chat_id, line in list(self._lines.items()):
+            dropped = {row_id for _, row_id, _ in line.rows if row_id in gone}
+            if dropped and not line.in_flight:
+                line.rows = [entry for entry in line.rows if entry[1] not in dropped]
+                heapq.heapify(line.rows)
+                for row_id in dropped:
+                    self._held.pop(row_id, None)
+                self._offer(chat_id, at)
+            elif dropped:
+                self._recheck = True  # looked through again when the one in flight is down
+
     # The database
 
     async def _write_down_and_look(self) -> None:
@@ -280,16 +301,20 @@ class Sender:
         # Only a class that is half used up is looked for: with a long queue each look would bring one row at the price of many.
         lanes = [lane for lane in Lane if in_hand[lane] < (HOLD_ANSWERS if lane == Lane.ANSWER else HOLD_OTHERS) // 2]
         held = list(self._held)
-        now = self._clock.now()
+        now, recheck = self._clock.now(), self._recheck
+        self._recheck = False
         try:
-            rows, next_ready_at = await self._in_database(self._transact, ended, now, lanes if looks else [], held, list(crowded))
+            rows, next_ready_at, gone = await self._in_database(
+                self._transact, ended, now, lanes if looks else [], held, list(crowded), recheck
+            )
         except BaseException:
             self._ended = ended + self._ended  # they have been sent: write them down later, never send them again
-            self._news = True
+            self._news, self._recheck = True, self._recheck or recheck
             raise
         self._next_ready_at = next_ready_at
         for row, outcome in ended:
             self._follow(row, outcome, now)
+        self._forget(gone)
         if ended and self._left_behind:
             self._news = True
         if looks:
@@ -305,7 +330,8 @@ class Sender:
         lanes: Sequence[int],
         held: list[int],
         full: list[int],
-    ) -> tuple[Sequence[OutboxRow], datetime | None]:
+        recheck: bool,
+    ) -> tuple[Sequence[OutboxRow], datetime | None, set[int]]:
         """Runs in the database's thread: all outcomes written down, then what else may go out."""
         uow: Queues
         with self._open_uow() as uow:
@@ -313,9 +339,10 @@ class Sender:
                 self._write_down(uow, row, outcome, now)
             rows = uow.outbox.waiting(now, lanes=lanes, held=held, full=full, limit=LOOK_AT_MOST) if lanes else ()
             next_ready_at = uow.outbox.next_ready_at(now)
+            gone = set(held) - uow.outbox.still_waiting(held) if recheck else set()
             if ended:
                 uow.commit()
-        return rows, next_ready_at
+        return rows, next_ready_at, gone
 
     def _write_down(self, uow: Queues, row: OutboxRow, outcome: Outcome | Expired, now: datetime) -> None:
         match outcome:

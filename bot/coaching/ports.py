@@ -143,6 +143,9 @@ class Outbox(Protocol):
     ) -> Sequence[OutboxRow]:
         """What may go out now, first lanes first; without rows that are held and chats that are full."""
 
+    def still_waiting(self, row_ids: Iterable[int]) -> set[int]:
+        """Those of the rows that have not been finished, taken back or erased meanwhile."""
+
     def next_ready_at(self, now: datetime) -> datetime | None:
         """The earliest later moment at which a waiting message may go out."""
 

@@ -90,7 +90,7 @@ class SenderRig:
         )
 
     def open_uow(self) -> UnitOfWork:
-        return UnitOfWork(self.engines, self.clock.now)
+        return UnitOfWork(self.engines, self.clock.now, on_taken_back=lambda: self.sender.look_through())
 
     def put(self, chat_id: int, n: Any, **how: Any) -> int:
         with self.open_uow() as uow:

@@ -338,3 +338,21 @@ def test_it_stops_after_what_is_in_flight_and_starts_nothing_more(tmp_path: Path
         assert [rig.row(row_id).state for row_id in (first, second)] == ["sent", "waiting"]
 
     assert said(play(tmp_path, acts)) == ["a"]
+
+
+def test_what_is_taken_back_or_erased_is_not_sent_although_it_was_in_hand(tmp_path: Path) -> None:
+    async def acts(rig: SenderRig) -> None:
+        for n in range(8):
+            rig.put(7, n, key=f"seven:{n}")
+            rig.put(8, n, lane="bulk")
+        await rig.quiet()
+        with rig.open_uow() as uow:
+            assert uow.outbox.drop("seven:5")
+            uow.outbox.erase(8)
+            uow.commit()
+        await rig.live(60)
+
+    rig = play(tmp_path, acts)
+
+    assert [n for _, chat, n in rig.messenger.delivered if chat == 7] == [0, 1, 2, 3, 4, 6, 7]
+    assert len([n for _, chat, n in rig.messenger.delivered if chat == 8]) <= 1
