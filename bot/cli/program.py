@@ -46,7 +46,7 @@ SWEEP_EVERY_S = 5
 LOOK_EVERY_S = 1.0
 STOP_WITHIN_S = 8.0
 HOUSEKEEPING_EVERY = timedelta(hours=24)
-MARKS_AT_MOST = 300  # rounds of settling at one moment; more means that something goes round in circles
+SWEEPS_AT_MOST = 300  # of settling at one moment; more means that something goes round in circles
 
 
 @dataclass
@@ -339,19 +339,21 @@ class Program:
             RuntimeError: it does not settle.
         """
         until = self.clock.now() + timedelta(seconds=within_s)
-        for _ in range(MARKS_AT_MOST):
+        sweeps = 0
+        while sweeps < SWEEPS_AT_MOST:
             await self._quiet()
             if (await self.sweep_once()).total:
+                sweeps += 1
                 continue
+            sweeps = 0
             await self._quiet()
             moment = self.sender.next_at()
             if moment is None or moment > until or not hasattr(self.clock, "advance_to"):
                 return
-            waits = await self.in_database(self._waits_to_go)
-            if not waits:
+            if not await self.in_database(self._waits_to_go):
                 return
             await self.clock.advance_to(moment)
-        raise RuntimeError("the program does not settle: something goes round in circles")
+        raise RuntimeError("the program does not settle: what is due keeps planning more that is due at once")
 
     def _waits_to_go(self) -> bool:
         """Is there a message whose own moment has come, and which only the pacing holds back?"""

@@ -109,6 +109,24 @@ def test_a_platform_that_stumbles_for_a_while_costs_nothing(tmp_path: Path) -> N
     play(tmp_path, hooks(), acts)
 
 
+def test_a_block_for_four_hundred_goes_out_in_one_settling(tmp_path: Path) -> None:
+    async def acts(whole: Whole) -> None:
+        people = [whole.standin.person(f"P{number}") for number in range(400)]
+        for person in people:
+            await person.starts()
+        await whole.settle()
+        with whole.program.open_uow() as uow:
+            for person in people:
+                uow.outbox.put(person.id, "x", {"text": "the block"}, lane="bulk")
+            uow.commit()
+        begun = whole.clock.now()
+        await whole.settle()
+        assert all(person.last.text == "the block" for person in people)
+        assert 400 / 24 - 0.1 <= (whole.clock.now() - begun).total_seconds() < 17
+
+    play(tmp_path, hooks(), acts)
+
+
 def test_a_refused_token_is_said_at_the_start(tmp_path: Path) -> None:
     async def run() -> None:
         async with StandIn(PlayedClock(NOON)) as standin:
