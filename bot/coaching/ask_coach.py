@@ -47,6 +47,13 @@ def is_small_talk(text: str) -> bool:
     return bool(_SMALL_TALK.match(text))
 
 
+def small_talk_kind(text: str) -> str:
+    """ "thanks", "greeting" or ""."""
+    if re.search(r"\b(?:thanks?|thx|ty|cheers|merci|danke|gracias)\b", text, re.IGNORECASE):
+        return "thanks"
+    return "greeting" if re.match(r"\W*(?:hi|hello|hey|good (?:morning|evening|afternoon))\b", text, re.IGNORECASE) else ""
+
+
 def sounds_like_question(text: str) -> bool:
     return bool(_QUESTION.search(text))
 

@@ -116,7 +116,7 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         return
     chat_only = all(aside.kind is AsideKind.CHAT for aside in reading.asides)
     if chat_only and ask_coach.is_small_talk(text):
-        scene.say(replies.Acknowledged())
+        scene.say(replies.Acknowledged(ask_coach.small_talk_kind(text)))
     elif ask_coach.sounds_like_question(text):
         ask_coach.relay(scene, member, text)
     else:

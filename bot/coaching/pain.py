@@ -14,9 +14,8 @@ from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
 from bot.language.safety import Level, SafetyReading
 from bot.training import people
+from bot.training.safety import JOINT_OF_PART, needs_a_person
 
-# Above this a person must look before the exercise goes on.
-_CEILING = 5
 _PARTS = ("shoulder", "elbow", "wrist", "neck", "upper back", "lower back", "hip", "knee", "ankle", "elsewhere")
 
 
@@ -133,11 +132,19 @@ def _label(course: Course | None, safety: SafetyReading) -> str:
         found = course.catalogue.names.find(words, among=known, limit=1)
         if found:
             return next(label for label, exercise in exercises.items() if exercise == found[0].exercise)
-    done = [kept.label for kept in course.today_records if kept.label]
+    done = list(dict.fromkeys(kept.label for kept in reversed(course.today_records) if kept.label))
     if done:
-        return done[-1]
+        return next((label for label in done if _loads(course, label, safety.parts)), done[0])
     due = course.situation().due if course.session else None
     return due.label if due else ""
+
+
+def _loads(course: Course, label: str, parts: tuple[str, ...]) -> bool:
+    """Does a slot's exercise load the joint that hurts?"""
+    slot = course.day.slot(label) if course.day else None
+    entry = course.catalogue.get(course.exercise_of(slot)) if slot else None
+    joints = {JOINT_OF_PART.get(part, part) for part in parts}
+    return entry is not None and bool(joints & set(entry.joints))
 
 
 def _stop_slot(scene: Scene, member: people.Member, label: str) -> None:
@@ -165,9 +172,8 @@ def _answer(scene: Scene, member: people.Member, kept: people.Pain) -> None:
     from bot.coaching import swap
 
     course = course_of(scene, member)
-    severity = kept.severity or 0
-    scene.say(replies.PainNoted(kept.part, kept.severity, kept.label, _name(course, kept.label), severity > _CEILING))
-    if kept.label and severity <= _CEILING and course is not None:
+    scene.say(replies.PainNoted(kept.part, kept.severity, kept.label, _name(course, kept.label), needs_a_person(kept.severity)))
+    if kept.label and not needs_a_person(kept.severity) and course is not None:
         swap.offer_for_pain(scene, course, kept)
     _tell_coach(scene, member, kept)
 

@@ -315,7 +315,9 @@ class NotUnderstood:
 
 @dataclass(frozen=True, slots=True)
 class Acknowledged:
-    """A friendly word that needs no answer ("thanks", "good morning")."""
+    """A friendly word that needs no answer. kind: "thanks", "greeting", or "" for any other."""
+
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,14 +7,18 @@ it. `render` is what the sender calls for each queued row.
 from __future__ import annotations
 
 import importlib
+import logging
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 from bot.chat.outgoing import Button, Outgoing, rows_of
 from bot.coaching import replies
+from bot.coaching.faults import where
 from bot.training.plain import from_plain
 
+LOG = logging.getLogger(__name__)
 Wording = Callable[[Any], "str | Outgoing"]
 _WORDINGS: dict[str, Wording] = {}
 _MODULES = ("answers_said", "coach", "days", "joining", "pain", "session", "sets", "swaps", "week")
@@ -30,6 +34,15 @@ def says(kind: type[Any]) -> Callable[[Wording], Wording]:
         return wording
 
     return register
+
+
+def with_picture(text: str, draw: Callable[[], bytes], filename: str) -> Outgoing:
+    """The words with a picture; the words alone where the drawing fails, since the words are what must arrive."""
+    try:
+        return Outgoing(text=text, photo=draw(), filename=filename)
+    except Exception as error:
+        LOG.warning("picture_not_drawn file=%s cause=%s", filename, where(error))
+        return Outgoing(text=text)
 
 
 def wording_of(reply: Any) -> Outgoing:
@@ -51,7 +64,7 @@ def render(kind: str, fields: dict[str, Any], row: Any = None) -> Outgoing:
     return replace(message, buttons=laid, edit_message_id=fields.get("edit") or message.edit_message_id)
 
 
+@cache
 def _load() -> None:
-    if not _WORDINGS:
-        for name in _MODULES:
-            importlib.import_module(f"{__name__}.{name}")
+    for name in _MODULES:
+        importlib.import_module(f"{__name__}.{name}")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.outgoing import Button, Outgoing
-from bot.chat.wording import says
+from bot.chat.wording import says, with_picture
 from bot.chat.wording.phrases import and_list, bold, esc, lines, say_date
 from bot.coaching import replies
 
@@ -51,9 +51,14 @@ def block_understood(reply: replies.BlockUnderstood) -> str | Outgoing:
     text = lines(head, f"Estimated: {minutes}." if minutes else "", changes, warnings, remarks, "Nothing has gone out yet.")
     if not reply.picture:
         return text
-    from bot.chat.pictures.volume import draw_volume
+    picture = reply.picture
 
-    return Outgoing(text=text, photo=draw_volume(reply.picture["now"], reply.picture["before"]), filename="sets.png")
+    def draw() -> bytes:
+        from bot.chat.pictures.volume import draw_volume
+
+        return draw_volume(picture["now"], picture["before"])
+
+    return with_picture(text, draw, "sets.png")
 
 
 @says(replies.BlockRefused)

@@ -194,7 +194,9 @@ def not_understood(reply: replies.NotUnderstood) -> str:
 
 @says(replies.Acknowledged)
 def acknowledged(reply: replies.Acknowledged) -> str:
-    return "Good."
+    if reply.kind == "greeting":
+        return "Hello. Send <code>today</code> for your session."
+    return "You are welcome." if reply.kind == "thanks" else "Good."
 
 
 @says(replies.AnswerOver)

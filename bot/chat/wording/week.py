@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.outgoing import Outgoing
-from bot.chat.wording import says
+from bot.chat.wording import says, with_picture
 from bot.chat.wording.phrases import and_list, bold, esc, lines, say_date
 from bot.coaching import replies
 from bot.training.plain import from_plain
@@ -26,10 +26,14 @@ def week_reviewed(reply: replies.WeekReviewed) -> str | Outgoing:
     )
     if reply.chart is None:
         return text
-    from bot.chat.pictures.lifts import Series, draw_lifts
+    chart = reply.chart
 
-    series = [from_plain(one, Series) for one in reply.chart["series"]]
-    return Outgoing(text=text, photo=draw_lifts(series, title=reply.chart.get("title", "")), filename="lifts.png")
+    def draw() -> bytes:
+        from bot.chat.pictures.lifts import Series, draw_lifts
+
+        return draw_lifts([from_plain(one, Series) for one in chart["series"]], title=chart.get("title", ""))
+
+    return with_picture(text, draw, "lifts.png")
 
 
 def _advice(advised: tuple[replies.AdviceLine, ...]) -> str:

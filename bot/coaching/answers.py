@@ -1,0 +1,613 @@
+"""What is the answer to a question, from the block and the member's own numbers? Values only: the wording lives in chat.
+
+`Facts` is what has to be looked up beforehand; everything else stands in the situation. None: the bot has no good answer and the
+coach gets the question.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+
+from bot.language.questions import Asked, Topic
+from bot.language.situation import Situation
+from bot.training.beginnings import Beginning, suggest_beginning
+from bot.training.blocks import Day, ExerciseId, LoadRule, Measure, PolicyKind, Rest, SetPlace, SetTarget, Slot, order_of, work_sets
+from bot.training.exercises.catalogue import Catalogue, load_catalogue
+from bot.training.exercises.entry import Exercise
+from bot.training.loads import Load, LoadKind, Unit, from_kg
+from bot.training.phases import PhaseWords, explain_tempo
+from bot.training.records import SetDone, SetRecord
+from bot.training.strength import estimate_e1rm
+from bot.training.tempo import Tempo, time_under_tension_s
+from bot.training.terms import explain
+from bot.training.volume import session_minutes
+
+# NSCA's usual rest by goal (training reference, section 6): a convention, not a limit (Singer et al. 2024).
+_REST_FEW_REPS, _REST_SOME, _REST_MANY = (120, 180), (60, 90), (30, 60)
+_FEW, _MANY = 6, 15
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """One session of the plan: its date, the day's number and name."""
+
+    on: date
+    day: int
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What an answer may need beyond the situation.
+
+    records: this member's active records, oldest first, today's left out or not. coming: the plan's sessions from today on,
+    soonest first. missed: sessions of the last two weeks that were planned and not done, oldest first. week, weeks: of the block,
+    from 1; ends_on: its last day. coach: the coach's name. catalogue: the group's, None for the plain one.
+    """
+
+    records: tuple[SetRecord, ...] = ()
+    coming: tuple[Planned, ...] = ()
+    missed: tuple[Planned, ...] = ()
+    week: int | None = None
+    weeks: int | None = None
+    ends_on: date | None = None
+    coach: str = ""
+    catalogue: Catalogue | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class TempoSaid:
+    """phases: in the order of a rep. reps, seconds: of a set, None where the reps are open. asked: the tempo was the member's."""
+
+    label: str
+    name: str
+    tempo: str
+    phases: tuple[PhaseWords, ...]
+    reps: int | None = None
+    seconds: int | None = None
+    has_x: bool = False
+    note: str = ""
+    starts_up: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class TempoUnsaid:
+    label: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class TermSaid:
+    """where: the slots of today in which the word stands."""
+
+    term: str
+    name: str
+    says: str
+    where: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class NextSaid:
+    label: str
+    number: int
+    of: int
+    name: str
+    target: SetTarget
+    load: Load | None = None
+    last: SetDone | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AllDone:
+    """Nothing is left of today's session; or (rest_day) there is none."""
+
+    rest_day: bool = False
+    next: Planned | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AlternateSaid:
+    """labels, names: the slots of one letter. single: the slot stands alone, so nothing alternates."""
+
+    labels: tuple[str, ...]
+    names: tuple[str, ...]
+    single: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RestSaid:
+    """by_coach: the block states it; else a usual range. next_label: the other slot of the letter, done before the rest."""
+
+    label: str
+    name: str
+    low_s: int
+    high_s: int
+    by_coach: bool
+    partner: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TargetSaid:
+    slot: Slot
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class StartSaid:
+    """load None: no related lift on record. by_coach: the block names it; last: what this exercise had last time."""
+
+    label: str
+    name: str
+    load: Load | None = None
+    by_coach: bool = False
+    seen_name: str = ""
+    seen: SetDone | None = None
+    seen_on: date | None = None
+    same: bool = False
+    cut_percent: int = 0
+    stale: bool = False
+    low: int | None = None
+    high: int | None = None
+    bodyweight: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class GoUpSaid:
+    """ready: every set of last time (or today) reached the top of the range; None where there are no numbers."""
+
+    label: str
+    name: str
+    policy: str
+    low: int | None = None
+    high: int | None = None
+    ready: bool | None = None
+    sets: tuple[SetDone, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class BlockSaid:
+    week: int | None
+    weeks: int | None
+    ends_on: date | None
+    low: int
+    high: int
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DurationSaid:
+    low_min: int
+    high_min: int
+
+
+@dataclass(frozen=True, slots=True)
+class MissedSaid:
+    sessions: tuple[Planned, ...]
+    open_today: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LeftSaid:
+    """slots: (label, name, sets left), in order; done: sets on record today."""
+
+    left: int
+    done: int
+    slots: tuple[tuple[str, str, int], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LastSaid:
+    label: str
+    name: str
+    on: date
+    sets: tuple[SetDone, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LastSessionSaid:
+    """The whole last session: (label, name, sets), in order."""
+
+    on: date
+    slots: tuple[tuple[str, str, tuple[SetDone, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BestSaid:
+    """best: the heaviest set (or most reps where the load is the body); e1rm: rounded, whole outside load, in the member's unit."""
+
+    label: str
+    name: str
+    best: SetDone
+    on: date
+    e1rm: Decimal | None = None
+    unit: Unit = Unit.KG
+
+
+@dataclass(frozen=True, slots=True)
+class NoNumbers:
+    """Nothing is on record for it."""
+
+    label: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class TodaySaid:
+    day: int
+    day_name: str
+    slots: tuple[tuple[Slot, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SessionSaid:
+    """A coming session. asked_on: the date that was asked for, where it differs: then that is a rest day."""
+
+    on: date
+    day: int
+    day_name: str
+    slots: tuple[tuple[str, str], ...]
+    today: date
+    asked_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class HowToSaid:
+    label: str
+    name: str
+    cues: tuple[str, ...]
+    by_coach: bool
+    demo: str = ""
+    tempo_note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AboutMeSaid:
+    coach: str
+
+
+@dataclass(frozen=True, slots=True)
+class HelpSaid:
+    pass
+
+
+Answer = (
+    TempoSaid | TempoUnsaid | TermSaid | NextSaid | AllDone | AlternateSaid | RestSaid | TargetSaid | StartSaid | GoUpSaid | BlockSaid | DurationSaid
+    | MissedSaid | LeftSaid | LastSaid | LastSessionSaid | BestSaid | NoNumbers | TodaySaid | SessionSaid | HowToSaid | AboutMeSaid | HelpSaid
+)  # fmt: skip
+# Class name -> class, for reading a queued answer back.
+ANSWERS: dict[str, type[Answer]] = {
+    kind.__name__: kind
+    for kind in (
+        TempoSaid, TempoUnsaid, TermSaid, NextSaid, AllDone, AlternateSaid, RestSaid, TargetSaid, StartSaid, GoUpSaid, BlockSaid, DurationSaid,
+        MissedSaid, LeftSaid, LastSaid, LastSessionSaid, BestSaid, NoNumbers, TodaySaid, SessionSaid, HowToSaid, AboutMeSaid, HelpSaid,
+    )
+}  # fmt: skip
+
+
+def answer(asked: Asked, situation: Situation, facts: Facts) -> Answer | None:
+    """Answer one question; None where it is for the coach or there is nothing to answer from."""
+    return _Desk(asked, situation, facts).answer()
+
+
+class _Desk:
+    """One question with all that is known, so that each answer below is a few lines."""
+
+    def __init__(self, asked: Asked, situation: Situation, facts: Facts) -> None:
+        self.asked, self.situation, self.facts = asked, situation, facts
+        self.catalogue = facts.catalogue or load_catalogue()
+
+    def answer(self) -> Answer | None:
+        by_topic = {
+            Topic.TEMPO: self.tempo, Topic.TERM: self.term, Topic.NEXT: self.next, Topic.WHY_ALTERNATE: self.alternate, Topic.REST: self.rest,
+            Topic.TARGET: self.target, Topic.START_WEIGHT: self.start, Topic.GO_UP: self.go_up, Topic.BLOCK_LENGTH: self.block,
+            Topic.DURATION: self.duration, Topic.MISSED: self.missed, Topic.SETS_LEFT: self.left, Topic.LAST_TIME: self.last,
+            Topic.BEST: self.best, Topic.TODAY: self.today, Topic.NEXT_SESSION: self.session, Topic.HOW_TO: self.how_to,
+            Topic.ABOUT_ME: lambda: AboutMeSaid(self.facts.coach), Topic.HELP: HelpSaid,
+        }  # fmt: skip
+        deed = by_topic.get(self.asked.topic)
+        return deed() if deed else None
+
+    # --- what the question is about ---
+
+    def slot(self) -> Slot | None:
+        """The slot named, else that of the exercise named, else the one that is due, or was last done."""
+        day, asked = self.situation.day, self.asked
+        if day is None:
+            return None
+        if asked.label:
+            return day.slot(asked.label)
+        if asked.exercise is not None:
+            return next((slot for slot in day.slots if self.situation.exercise_of(slot) == asked.exercise), None)
+        due = self.situation.due
+        last = next((record.place for record in reversed(self.situation.today) if record.place), None)
+        label = due.label if due else last.label if last else day.slots[0].label if day.slots else ""
+        return day.slot(label)
+
+    def exercise_id(self, slot: Slot | None) -> ExerciseId | None:
+        if self.asked.exercise is not None:
+            return self.asked.exercise
+        return self.situation.exercise_of(slot) if slot else None
+
+    def exercise(self, slot: Slot | None) -> Exercise | None:
+        return self.catalogue.get(self.exercise_id(slot))
+
+    def name(self, slot: Slot | None) -> str:
+        swapped = slot is not None and slot.label in dict(self.situation.swaps)
+        if slot is not None and not swapped and self.asked.exercise in (None, slot.exercise):
+            return slot.exercise_name
+        entry = self.exercise(slot)
+        return entry.name if entry else self.asked.exercise_words
+
+    def set_due(self, slot: Slot) -> SetTarget | None:
+        """The prescription of the set that comes next in this slot, else its first."""
+        targets, due = work_sets(slot), self.situation.due
+        if due and due.label == slot.label and due.number <= len(targets):
+            return targets[due.number - 1]
+        return targets[0] if targets else None
+
+    def records_of(self, exercise: ExerciseId | None) -> list[SetRecord]:
+        """This exercise's records before today, oldest first."""
+        known = {record.record_id for record in self.facts.records if record.record_id is not None}
+        more = [r for r in (*self.situation.last_time, *self.situation.earlier) if r.record_id is None or r.record_id not in known]
+        everything = [*more, *self.facts.records] if not self.facts.records or known else list(self.facts.records)
+        mine = [r for r in everything if r.exercise == exercise and exercise is not None and r.on < self.situation.on]
+        return sorted(mine, key=lambda record: record.on)
+
+    # --- the answers ---
+
+    def tempo(self) -> Answer | None:
+        slot = self.slot()
+        target = self.set_due(slot) if slot else None
+        tempo: Tempo | None = self.asked.tempo or (target.tempo if target else None)
+        name = self.name(slot)
+        if tempo is None:
+            term = explain("tempo")
+            if slot is None or not name:
+                return TermSaid("tempo", "Tempo", term.says) if term else None
+            return TempoUnsaid(slot.label, name)
+        entry = self.exercise(slot)
+        reps = (target.high or target.low) if target and target.measure is Measure.REPS else None
+        phases = explain_tempo(tempo, entry)
+        return TempoSaid(
+            slot.label if slot else "", name, str(tempo), phases, reps, time_under_tension_s(tempo, reps) if reps else None,
+            tempo.concentric_s is None, entry.tempo_note if entry else "", phases[0].phase.value == "lifting",
+        )  # fmt: skip
+
+    def term(self) -> Answer | None:
+        term = explain(self.asked.term)
+        if term is None:
+            return None
+        day = self.situation.day
+        where = tuple(slot.label for slot in day.slots if _has_term(slot, term.id)) if day else ()
+        return TermSaid(term.id, term.names[0], term.says, where)
+
+    def next(self) -> Answer | None:
+        day, due = self.situation.day, self.situation.due
+        if self.asked.label and day and (after := self._after(day, self.asked.label)):
+            due = after
+        slot = day.slot(due.label) if day and due else None
+        if slot is None or due is None or due.number > len(work_sets(slot)):
+            return self._nothing_left()
+        target = work_sets(slot)[due.number - 1]
+        earlier = [r for r in self.situation.today if r.place and r.place.label == slot.label and r.done.load]
+        load = target.load or (earlier[-1].done.load if earlier and slot.load_rule in (LoadRule.FREE, LoadRule.SAME) else None)
+        last = next((r.done for r in self.situation.last_time if r.place == due), None)
+        entry = self.catalogue.get(self.situation.exercise_of(slot))
+        swapped = slot.label in dict(self.situation.swaps)
+        name = entry.name if swapped and entry else slot.exercise_name
+        return NextSaid(slot.label, due.number, len(work_sets(slot)), name, target, load, last)
+
+    def _after(self, day: Day, label: str) -> SetPlace | None:
+        """ "What comes after B2?": the first open set of the next slots in the order."""
+        labels = [slot.label for slot in day.slots]
+        if label not in labels:
+            return None
+        behind = labels[labels.index(label) + 1 :]
+        gone = {record.place for record in self.situation.today} | set(self.situation.skipped)
+        return next((place for place in order_of(day) if place.label in behind and place not in gone), None)
+
+    def _nothing_left(self) -> AllDone:
+        coming = next((one for one in self.facts.coming if one.on > self.situation.on), None)
+        return AllDone(self.situation.day is None, coming)
+
+    def alternate(self) -> Answer | None:
+        slot, day = self.slot(), self.situation.day
+        if slot is None or day is None:
+            term = explain("superset")
+            return TermSaid(term.id, term.names[0], term.says) if term else None
+        group = [one for one in day.slots if one.group == slot.group]
+        if len(group) < 2 and not self.asked.label:
+            group = next((pair for one in day.slots if len(pair := [o for o in day.slots if o.group == one.group]) > 1), group)
+        return AlternateSaid(tuple(one.label for one in group), tuple(one.exercise_name for one in group), len(group) < 2)
+
+    def rest(self) -> Answer | None:
+        slot, day = self.slot(), self.situation.day
+        if slot is None or day is None:
+            return None
+        group = [one for one in day.slots if one.group == slot.group]
+        partner = next((one.label for one in group if one.label != slot.label), "")
+        stated: Rest | None = slot.rest or next((one.rest for one in reversed(group) if one.rest), None)
+        if stated:
+            return RestSaid(slot.label, self.name(slot), stated.low_s, stated.high_s, True, partner)
+        target = self.set_due(slot)
+        reps = (target.high or target.low) if target else None
+        low, high = _REST_SOME if reps is None else _REST_FEW_REPS if reps <= _FEW else _REST_MANY if reps > _MANY else _REST_SOME
+        return RestSaid(slot.label, self.name(slot), low, high, False, partner)
+
+    def target(self) -> Answer | None:
+        slot = self.slot()
+        return TargetSaid(slot, self.name(slot)) if slot else None
+
+    def start(self) -> Answer | None:
+        slot = self.slot()
+        entry, name = self.exercise(slot), self.name(slot)
+        target = self.set_due(slot) if slot else None
+        label = slot.label if slot else ""
+        low, high = (target.low, target.high) if target else (None, None)
+        if target and target.load:
+            return StartSaid(label, name, target.load, by_coach=True, low=low, high=high)
+        if not name:
+            return None
+        past = [r for r in self.records_of(entry.id if entry else self.exercise_id(slot)) if not r.doubtful and not r.painful and r.done.load]
+        if past and past[-1].done.load and past[-1].done.load.kind is not LoadKind.IMPLEMENT:
+            same = [r for r in past if r.on == past[-1].on][0]
+            return StartSaid(label, name, same.done.load, seen_name=name, seen=same.done, seen_on=same.on, same=True, low=low, high=high)
+        found = self._beginning(entry, high or low)
+        if found is None:
+            return StartSaid(label, name, low=low, high=high, bodyweight=bool(entry and entry.load_style.value == "body"))
+        return StartSaid(
+            label, name, found.load, False, found.seen_name, found.seen.done, found.seen.on, found.relation == "same", found.cut_percent,
+            found.stale, low, high,
+        )  # fmt: skip
+
+    def _beginning(self, entry: Exercise | None, reps: int | None) -> Beginning | None:
+        if entry is None:
+            return None
+        situation = self.situation
+        records = [*situation.last_time, *situation.earlier, *self.facts.records]
+        records = [record for record in records if record.on < situation.on]
+        return suggest_beginning(
+            entry, records, self.catalogue, kit=situation.kit, unit=situation.unit, reps=reps or 10, on=situation.on
+        )
+
+    def go_up(self) -> Answer | None:
+        slot = self.slot()
+        if slot is None:
+            return GoUpSaid("", "", PolicyKind.USUAL.value)
+        target = self.set_due(slot)
+        policy = slot.policy if slot.policy is not PolicyKind.USUAL or self.situation.block is None else self.situation.block.policy
+        today = [r for r in self.situation.today if r.place and r.place.label == slot.label]
+        records = today if len(today) >= len(work_sets(slot)) else [r for r in self.situation.last_time if r.place and r.place.label == slot.label]
+        usable = [r for r in records if not r.doubtful]
+        top = target.high if target else None
+        counts = [r.done.worst_count or 0 for r in usable]
+        ready = None if not usable or top is None else len(usable) >= len(work_sets(slot)) and min(counts) >= top and not any(r.painful for r in usable)
+        return GoUpSaid(slot.label, self.name(slot), policy.value, target.low if target else None, top, ready, tuple(r.done for r in usable))
+
+    def block(self) -> Answer | None:
+        block = self.situation.block
+        if block is None:
+            return None
+        facts = self.facts
+        return BlockSaid(facts.week, facts.weeks or block.weeks_default, facts.ends_on, block.weeks_min, block.weeks_max, block.name)
+
+    def duration(self) -> Answer | None:
+        if self.situation.day is None:
+            return self._nothing_left()
+        return DurationSaid(*session_minutes(self.situation.day, self.catalogue))
+
+    def missed(self) -> Answer | None:
+        day = self.situation.day
+        recorded = {record.place.label for record in self.situation.today if record.place}
+        skipped = {place.label for place in self.situation.skipped}
+        untouched = tuple(slot.label for slot in day.slots if slot.label in skipped and slot.label not in recorded) if day else ()
+        return MissedSaid(self.facts.missed, untouched)
+
+    def left(self) -> Answer | None:
+        day = self.situation.day
+        if day is None:
+            return self._nothing_left()
+        gone = {record.place for record in self.situation.today} | set(self.situation.skipped)
+        open_places = [place for place in order_of(day) if place not in gone]
+        if not open_places:
+            return self._nothing_left()
+        counts = [(slot.label, slot.exercise_name, sum(place.label == slot.label for place in open_places)) for slot in day.slots]
+        done = len({record.place for record in self.situation.today if record.place})
+        return LeftSaid(len(open_places), done, tuple(row for row in counts if row[2]))
+
+    def last(self) -> Answer | None:
+        named = bool(self.asked.label or self.asked.exercise)
+        slot = self.slot()
+        if not named and self.situation.last_time and self.situation.due is None:
+            return self._last_session()
+        in_slot = [r for r in self.situation.last_time if slot and r.place and r.place.label == slot.label]
+        same = [r for r in in_slot if r.exercise in (None, self.exercise_id(slot))] or self.records_of(self.exercise_id(slot))
+        if not same:
+            if not named and self.situation.last_time:
+                return self._last_session()
+            return NoNumbers(slot.label if slot else "", self.name(slot)) if slot or self.asked.exercise_words else None
+        newest = max(record.on for record in same)
+        return LastSaid(slot.label if slot else "", self.name(slot), newest, tuple(r.done for r in same if r.on == newest))
+
+    def _last_session(self) -> LastSessionSaid:
+        records = self.situation.last_time
+        newest = max(record.on for record in records)
+        groups: dict[str, list[SetDone]] = {}
+        for record in records:
+            if record.on == newest and record.place:
+                groups.setdefault(record.place.label, []).append(record.done)
+        names = {slot.label: slot.exercise_name for slot in self.situation.day.slots} if self.situation.day else {}
+        return LastSessionSaid(newest, tuple((label, names.get(label, label), tuple(sets)) for label, sets in groups.items()))
+
+    def best(self) -> Answer | None:
+        slot = self.slot()
+        exercise = self.exercise_id(slot)
+        todays = [r for r in self.situation.today if r.exercise == exercise]
+        usable = [r for r in (*self.records_of(exercise), *todays) if not r.doubtful and r.done.worst_count]
+        label, name = slot.label if slot else "", self.name(slot)
+        if not usable:
+            return NoNumbers(label, name) if name else None
+        top = max(usable, key=_how_good)
+        return BestSaid(label, name, top.done, top.on, _best_e1rm(usable, self.situation.unit), self.situation.unit)
+
+    def today(self) -> Answer | None:
+        day = self.situation.day
+        if day is None:
+            return self._nothing_left()
+        swaps = dict(self.situation.swaps)
+        rows = tuple((slot, entry.name if (entry := self.catalogue.get(swaps.get(slot.label))) else slot.exercise_name) for slot in day.slots)
+        return TodaySaid(day.number, day.name, rows)
+
+    def session(self) -> Answer | None:
+        today = self.situation.on
+        asked_on = today + timedelta(days=self.asked.days_ahead) if self.asked.days_ahead else None
+        if asked_on is None and self.asked.weekday is not None:
+            asked_on = today + timedelta(days=(self.asked.weekday - today.weekday()) % 7 or 7)
+        coming = [one for one in self.facts.coming if one.on > today]
+        found = next((one for one in coming if one.on == asked_on), None) or next((one for one in coming if asked_on is None or one.on >= asked_on), None)
+        if found is None:
+            return None
+        day = self.situation.block.day(found.day) if self.situation.block else None
+        slots = tuple((slot.label, slot.exercise_name) for slot in day.slots) if day else ()
+        other = asked_on if asked_on and asked_on != found.on else None
+        return SessionSaid(found.on, found.day, found.name or (day.name if day else ""), slots, today, other)
+
+    def how_to(self) -> Answer | None:
+        slot = self.slot()
+        entry, name = self.exercise(slot), self.name(slot)
+        own = slot.cues if slot and self.asked.exercise in (None, self.situation.exercise_of(slot)) else ()
+        swapped = slot is not None and slot.label in dict(self.situation.swaps)
+        cues = () if swapped else own
+        demo = slot.demo if slot and not swapped and not slot.demo.startswith("file:") else ""
+        said = cues or (entry.cues if entry else ())
+        if not said and not demo:
+            return None
+        return HowToSaid(slot.label if slot else "", name, said, bool(cues), demo, entry.tempo_note if entry else "")
+
+
+def _has_term(slot: Slot, term: str) -> bool:
+    targets = work_sets(slot)
+    return {
+        "amrap": any(t.amrap for t in targets), "rpe": any(t.rpe is not None for t in targets), "rir": any(t.rir is not None for t in targets),
+        "drop_set": any(t.drops for t in targets), "partials": any(t.partials for t in targets), "burnout": any(t.kind.value == "burnout" for t in targets),
+        "quarter_reps": any(t.partials and t.partials.where == "quarter" for t in targets), "one_rm": any(t.percent_1rm for t in targets),
+    }.get(term, term.replace("_", " ") in f"{slot.exercise_name} {slot.grip} {slot.note}".lower().replace("-", " "))  # fmt: skip
+
+
+def _how_good(record: SetRecord) -> tuple[Decimal, int]:
+    load = record.done.load
+    sign = -1 if load and load.kind is LoadKind.ASSISTED else 1
+    return (sign * (load.kg or Decimal(0)) if load else Decimal(0), record.done.worst_count or 0)
+
+
+def _best_e1rm(records: list[SetRecord], unit: Unit) -> Decimal | None:
+    """The highest estimate of sets of ten reps or fewer with an outside load, in the member's unit, to a tenth; None without one."""
+    found = [
+        estimate_e1rm(load_kg=load.total_kg, reps=count, rir=r.done.rir or Decimal(0)).kg
+        for r in records
+        if (load := r.done.load) and load.kind is LoadKind.IMPLEMENT and load.total_kg and (count := r.done.worst_count or 0) + (r.done.rir or 0) <= 10
+        and r.done.measure is Measure.REPS
+    ]  # fmt: skip
+    return from_kg(max(found), unit).quantize(Decimal("0.1")) if found else None
