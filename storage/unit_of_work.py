@@ -26,7 +26,7 @@ from types import TracebackType
 from typing import Any, Self
 
 from sqlalchemy import update
-from sqlalchemy.exc import DBAPIError, InterfaceError, OperationalError
+from sqlalchemy.exc import DatabaseError, DBAPIError, InterfaceError, OperationalError
 from sqlalchemy.orm import Session
 
 from storage.base import Base
@@ -94,4 +94,5 @@ def is_storage_trouble(error: BaseException) -> bool:
     """Is the machine to blame (locked, full, unplugged) and not what was being written? Then trying again later helps."""
     if isinstance(error, DBAPIError) and error.connection_invalidated:
         return True
-    return isinstance(error, OperationalError | InterfaceError)
+    # The bare DatabaseError is a damaged file; its other children are about what was being written.
+    return isinstance(error, OperationalError | InterfaceError) or type(error) is DatabaseError
