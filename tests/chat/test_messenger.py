@@ -9,7 +9,7 @@ from datetime import datetime
 from typing import Any
 
 import pytest
-from telegram.error import BadRequest, ChatMigrated, Forbidden, InvalidToken, NetworkError, RetryAfter, TimedOut
+from telegram.error import BadRequest, ChatMigrated, Forbidden, InvalidToken, NetworkError, TimedOut
 
 from bot.chat.messenger import Messenger, outcome_of
 from bot.chat.outgoing import Button, Outgoing
@@ -40,7 +40,6 @@ class Row:
 @pytest.mark.parametrize(
     ("error", "outcome"),
     [
-        (RetryAfter(17), Slower(17)),
         (Forbidden("Forbidden: bot was blocked by the user"), Gone("Forbidden: bot was blocked by the user")),
         (Forbidden("Forbidden: user is deactivated"), Gone("Forbidden: user is deactivated")),
         (BadRequest("Chat not found"), Gone("Chat not found")),
@@ -169,7 +168,6 @@ def test_a_long_text_arrives_in_parts_one_call_each() -> None:
 @pytest.mark.parametrize(
     ("fault", "outcome"),
     [
-        pytest.param(lambda: refuse(too_many(9)), Slower, id="429"),
         pytest.param(lambda: refuse(server_error()), Unclear, id="5xx"),
         pytest.param(cut_after, Unclear, id="answer lost"),
         pytest.param(garbage, Unclear, id="a page instead of an answer"),
@@ -182,6 +180,16 @@ def test_misbehaviour_becomes_its_outcome(fault: Any, outcome: type[Outcome]) ->
         await mira.starts()
         rig.standin.misbehave(fault())
         assert isinstance(await rig.deliver(mira.id, Outgoing(text="x")), outcome)
+
+    play(acts)
+
+
+def test_a_wait_is_as_long_as_the_platform_says() -> None:
+    async def acts(rig: Rig) -> None:
+        mira = rig.standin.person("Mira")
+        await mira.starts()
+        rig.standin.misbehave(refuse(too_many(9)))
+        assert await rig.deliver(mira.id, Outgoing(text="x")) == Slower(9.0)
 
     play(acts)
 
