@@ -1,0 +1,165 @@
+"""Which parts of a text talk of what? A text is cut into clauses, and each is set talk, a question, pain, a swap, a date, or chat.
+
+"20x12, knee hurts a bit"            -> sets · pain
+"got 10. should I go up?"            -> sets · question
+"see you at 7:30"                    -> date
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+_QUESTION_START = (
+    r"(?:can|could|should|shall|may|do|does|did|is|are|was it|am|will|would|have)\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
+    r"|(?:what|whats|what's|why|how|hows|how's|when|which|where|who|wheres|whens|wich|wat|hw)\b(?!\s+a\b)"
+    r"|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wondering|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
+)
+_QUESTION = re.compile(
+    rf"^(?:(?:ok|so|and|but|hey|hi|coach|also|btw|um|then|or|quick question|question|q)[\s,:]+)*(?:{_QUESTION_START})"
+)
+_QUESTION_INSIDE = re.compile(
+    r"(?<![\w'])(?:(?:and |but |so |also )?(?:can|could|should|shall|may)\s+(?:i|we|you)\b|(?:do|does|is|are|was)\s+(?:i|we|you|that|this|it)\s+(?:ok|okay|enough|too|right|good|normal|have|need|still|go|rest|count|supposed|do|take)\b"
+    r"|what(?:'?s| is| are| does| do| should)\s|how (?:do|does|long|much|many|should|come|heavy)\b|why (?:do|does|is|are|am)\b|when (?:do|should|can|is)\b|which (?:weight|one|exercise)\b|where (?:do|should)\b|what next|whats next|(?:is|was) (?:that|this|it) (?:ok|okay|enough|right|normal|good|bad|fine|too)\b)"
+)
+_BODY = (
+    r"(?:knees?|shoulders?|lower back|back|elbows?|wrists?|hips?|ankles?|neck|hamstrings?|hammys?|quads?|calf|calves|groin|achilles|shins?|"
+    r"forearms?|thumb|fingers?|foot|feet|heel|chest|ribs?|spine|glutes?|biceps?|triceps?|pec|traps?|hand|leg|arm|side)"
+)
+_PAIN = re.compile(
+    rf"\b(?:hurts?|hurting|pain|painful|pains|ache|aches|aching|achy|twinged?|twinges|tweaked|tweaky|tweak|stabbing|injur\w+|strained|pulled (?:my|a|something)|"
+    rf"numb|tingl\w+|dizzy|lightheaded|light-headed|faint\w*|nause\w+|swollen|pinch(?:ed|ing|es)?|niggl\w+|clicking|popped|sprain\w*|sharp|cramp\w*|ouch|owie?|"
+    rf"throbbing|throbs|bothering|bugging|acting up|acts up|playing up|flar\w+ up|complain\w*|not happy|angry|unhappy|short of breath|cant breathe|can't breathe|passed out)\b"
+    rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
+    rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
+    rf"|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) {_BODY}\b"
+)
+_NO_PAIN = re.compile(
+    r"\b(?:no|without|zero|didn'?t|not|doesn'?t|don'?t|pain[- ]?free|isn'?t)\b[^,.]{0,14}\b(?:pain|hurt|hurts|ache|aches|twinge)\b|\bpain[- ]?free\b|no pain no gain"
+)
+_SWAP = re.compile(
+    r"\b(?:swap|swapped|swapping|switch|substitut\w+|alternatives?|replacement|replace|instead|don'?t have|dont have|haven'?t got|havent got|no (?:barbell|bench|band|bands|bar|dumbbells?|kettlebell|box|rack|equipment|kit|cable)|"
+    r"can'?t do (?:the )?[a-z]|cant do (?:the )?[a-z]|(?:band|bench|bar) (?:snapped|broke|is taken|taken)|something (?:else|easier|lighter))\b"
+)
+_DATE = re.compile(
+    r"\b(?:see you|see u|cu at|remind(?:er)?s?|reschedul\w+|move (?:it|this|that|today|tomorrow|tmrw|my|the|monday|tuesday|wednesday|thursday|friday|saturday|sunday|session|training|leg|push|pull|it's)|"
+    r"tomorrow|tmrw|tmw|next (?:week|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|train(?:ing)? (?:at|on|later|tonight)|(?:away|travell?ing|holiday|vacation) (?:from|till|until|for|next|on)|"
+    r"be (?:there|back|home) (?:at|by|on|in)|(?:meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
+    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|quiet hours|time ?zone)\b|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\bat \d{1,2}:\d\d\b"
+)
+_WHEN = re.compile(
+    r"^(?:(?:ok|hi|hey|so|and|also|oh|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
+    r"(?P<when>yesterday(?:'?s)?|yday|yest|ystrday|yesterdy|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?|(?:two|2|three|3) days ago)"
+    r"(?:\s+(?:session|workout|training|sets|numbers|was|were|i did|i got|did|evening|morning|night|stuff|log))*\s*[:\-,]?\s*"
+)
+_WHEN_LATE = re.compile(
+    r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
+    r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
+)
+_BREAKS = re.compile(
+    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|cos|cuz|btw|ps)\b"
+)
+_SET_LIKE = re.compile(r"\d")
+_HARD_SETS = re.compile(
+    r"\d\s*(?:kg|lbs?|kilos?|pounds?)?\s*[x×*@]\s*\d|\b\d+\s*(?:reps?|sets?|kg|lbs?|secs?|seconds)\b|\b(?:got|did|hit|managed|made|done|only|just|completed|finished)\b[^.,;]{0,25}\d|^\s*\d+(?:[.,]\d+)?(?:[ ,/]+\d+)*\s*$"
+)
+_PHYSICAL_SCORE = re.compile(r"\b\d{1,2}\s*(?:/|out of|of)\s*10\b")
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """text[start:end] and what it is: "sets", "question", "pain", "swap", "date" or "chat"."""
+
+    start: int
+    end: int
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    parts: tuple[Part, ...]
+    when: str = ""  # "yesterday", "monday", "day 2" where the sets are told of another day
+
+
+def parts_of(folded: str) -> Parts:
+    """Cut a folded text into parts, and take off a day that it begins or ends with."""
+    start, end, when = 0, len(folded), ""
+    found = _WHEN.match(folded)
+    if found and _SET_LIKE.search(folded[found.end() :]):
+        when, start = found["when"], found.end()
+    else:
+        late = _WHEN_LATE.search(folded)
+        if late and _SET_LIKE.search(folded[: late.start()]):
+            when, end = late["when"], late.start()
+    if folded[start:end].isascii() and not _ANY_WORD.search(folded, start, end):
+        return Parts((Part(start, end, "sets"),), when)
+    cut = _cut(folded, start, end)
+    parts: list[Part] = []
+    for begin, stop, asked in cut:
+        kind = _kind(folded[begin:stop], asked)
+        if parts and parts[-1].kind == kind and kind != "sets":
+            parts[-1] = Part(parts[-1].start, stop, kind)
+        else:
+            parts.append(Part(begin, stop, kind))
+    return Parts(tuple(parts), when)
+
+
+_ANY_WORD = re.compile(r"[a-z?]{3,}|\?")
+
+
+def _cut(folded: str, start: int, end: int) -> list[tuple[int, int, bool]]:
+    """(start, end, ends with a question mark) of each clause; set talk that goes on over a comma is put together again later."""
+    cuts: list[tuple[int, int, bool]] = []
+    begin = start
+    for found in _BREAKS.finditer(folded, start, end):
+        if found.start() <= begin:
+            if "?" in found.group():
+                begin = found.end()
+            continue
+        sign = found.group()
+        word = sign[0].isalpha() or sign[0] == "\n"
+        _add(folded, begin, found.start(), "?" in sign, cuts)
+        begin = found.start() if word and sign != "\n" else found.end()
+    _add(folded, begin, end, False, cuts)
+    return cuts
+
+
+def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, int, bool]]) -> None:
+    """Add a clause; a question or a pain in its middle begins a clause of its own."""
+    piece = folded[begin:stop]
+    if not piece.strip(" ,.-"):
+        return
+    inside = _QUESTION_INSIDE.search(piece)
+    if inside and inside.start() > 2 and _SET_LIKE.search(piece[: inside.start()]):
+        cuts.append((begin, begin + inside.start(), False))
+        cuts.append((begin + inside.start(), stop, True))
+        return
+    pain = _PAIN.search(piece)
+    if pain and pain.start() > 2:
+        joint = max(
+            piece.rfind(" and ", 0, pain.start()),
+            piece.rfind(" with ", 0, pain.start()),
+            piece.rfind(",", 0, pain.start()),
+            piece.rfind(" my ", 0, pain.start()),
+        )
+        if joint > 0 and _SET_LIKE.search(piece[:joint]):
+            cuts.append((begin, begin + joint, False))
+            cuts.append((begin + joint, stop, asked))
+            return
+    cuts.append((begin, stop, asked))
+
+
+def _kind(piece: str, asked: bool) -> str:
+    hard = _HARD_SETS.search(piece)
+    bare = piece.strip(" ,.!-")
+    if _QUESTION.match(bare) or (asked and not (hard and not re.search(r"\b(?:ok|okay|enough|right|instead|yes|yeah)\b", piece))):
+        return "question"
+    if _PAIN.search(piece) and not _NO_PAIN.search(piece):
+        scored = _PHYSICAL_SCORE.sub("", piece)
+        if not (re.search(r"\d\s*[x×@]\s*\d", scored)):
+            return "pain"
+    if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
+        return "date"
+    if _SWAP.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d", piece):
+        return "swap"
+    return "sets"

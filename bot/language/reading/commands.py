@@ -1,0 +1,219 @@
+"""Is the text one of the short things said about the record itself: take back, put back, sent twice, done, skip, going on elsewhere?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.language.reading.numbers import NUMBER_WORDS
+from bot.language.readings import FinishHeard, Heard, PointHeard, RepeatHeard, SkipHeard, UndoHeard
+from bot.language.situation import Situation
+from bot.training.blocks import SetPlace, Slot, order_of
+
+_LEAD = r"(?:(?:ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
+_TAIL = r"(?:[\s,.!]*(?:please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers))*[\s.!]*"
+_IT = r"(?:that|it|this|the last (?:one|set|entry|message|bit)?|last(?: one| set| entry| message| bit)?|my last(?: one| set| entry| message)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
+_UNDO = re.compile(
+    rf"{_LEAD}(?:undo(?: {_IT})?|(?:scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|"
+    rf"take {_IT} (?:back|off|out)|(?:wrong|mistake|misclick|typo|didn'?t mean(?: to)?(?: send)?(?: that)?|wrong (?:chat|person|number|one|entry|button|message)|sent by (?:mistake|accident)|sent (?:that )?by (?:mistake|accident)|by mistake)(?:[,. ]+(?:undo|delete|remove|ignore)(?: {_IT})?)|never ?mind(?: {_IT})?|that (?:wasn'?t|was not) (?:me|real|a set|mine)|go back one|that didn'?t (?:count|happen)|that shouldn'?t count){_TAIL}"
+)
+_REDO = re.compile(
+    rf"{_LEAD}(?:redo(?: {_IT})?|undo (?:the|that|my) undo|un-?undo|put {_IT} back(?: in| on)?|bring {_IT} back|restore(?: {_IT})?|undelete(?: {_IT})?|(?:it|that) was (?:right|correct)(?: after all)?|keep {_IT}(?: after all)?|add {_IT} back(?: in)?|i want {_IT} back|undo was (?:a mistake|wrong)|didn'?t mean to undo(?: {_IT})?){_TAIL}"
+)
+_TWICE = re.compile(
+    rf"{_LEAD}(?:i |that |it |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|in|through|off|send|the same(?: thing)?|same thing))* (?:twice|two times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
+)
+_FINISH = re.compile(
+    rf"{_LEAD}(?:and )?(?:i'?m |im |i am |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: done)?|a wrap|everything|that)|thats (?:it|all|me(?: done)?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
+    rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me done|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
+    rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
+    rf"(?P<rest>(?:[\s,.:;(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|\d+(?:[.,]\d+)?)\)?)*){_TAIL}"
+)
+_SKIP = re.compile(
+    r"\b(?:skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
+    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|giving .{1,12} a miss|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
+)
+_NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
+_ONLY_SETS = re.compile(
+    r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of \d| x|\s*[x@:]\s*\d| with \d)"
+)
+_REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything (?:else|after)|all the rest|others?)\b")
+_LAST_GROUP = re.compile(r"\blast (?:superset|pair|group|block|two exercises|circuit|giant set|round of exercises|one's)\b")
+_LAST_EXERCISE = re.compile(r"\b(?:last|final) (?:exercise|movement|slot|move)\b|\bfinisher\b")
+_LAST_SETS = re.compile(r"\blast (?P<n>\d+|one|two|three|couple(?: of)?|few)?\s*(?P<what>sets?|rounds?|one)\b")
+_THIS = re.compile(
+    r"\b(?:this(?: one| set| exercise)?|that(?: one| set)?|it|next(?: one| set| exercise)?|these|current(?: one| exercise)?)\b"
+)
+_GROUP_LETTER = re.compile(r"\b(?P<letter>[a-z])(?:'?s)?(?: (?:superset|block|group|pair|series|section))?\b(?!')")
+_POINT = re.compile(
+    r"(?:(?:ok|okay|so|right|now|i'?m|im|i am|i'?ll|ill|i will|will|gonna|going to|just|let'?s|lets|have to|need to|want to|then|today|actually|am|and|next|up)[\s,:]*)*"
+    r"(?:doing|do|start(?:ing|ed)?(?: with| on| at)?|begin(?:ning)? with|moving (?:on )?(?:to|onto)|move (?:on )?to|moved (?:on )?to|on to|onto|going (?:on )?(?:to|with)|go(?:ing)? (?:straight )?(?:to|with)|switch(?:ing)? to|jump(?:ing|ed)?(?: ahead| straight| back)? to|back to|skip(?:ping)? (?:ahead |forward )?to|over to|first up:?|first|next:?|now|next up:?)\s+(?P<what>[\w'/ -]{1,40}?)(?:\s+(?:first|now|next|instead first|before (?P<other>[\w' -]+)|today|then|already|because.*|cos.*|as .*|since .*|rack.*))*[\s.!]*"
+)
+_POINT_SHORT = re.compile(r"(?:ok |now |right |so )*(?P<what>[\w'/ -]{1,30}?) (?:first|next|now|time)(?: today| then)?[\s.!]*")
+
+
+def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
+    """The whole text as one of the commands about what is on record; None if it is none of them."""
+    text = folded.strip()
+    if len(text) > 120 or "?" in text:
+        return None
+    if _UNDO.fullmatch(text):
+        return (UndoHeard(),)
+    if _REDO.fullmatch(text):
+        return (UndoHeard(redo=True),)
+    if _TWICE.fullmatch(text):
+        return (UndoHeard(),) if _recorded_twice(situation) else (RepeatHeard(),)
+    return None
+
+
+def finish(folded: str) -> FinishHeard | None:
+    """ "done", "that's it for today, rpe 8, 50 minutes"; None if the text says something else."""
+    found = _FINISH.fullmatch(folded.strip())
+    if not found:
+        return None
+    rest = found["rest"] or ""
+    minutes = re.search(r"(\d+)\s*(?:minutes?|mins?|m)\b", rest)
+    hours = re.search(r"(\d+(?:[.,]\d+)?|an)\s*h(?:ours?)?\b(?:\s*(?:and\s*)?(\d+))?", rest)
+    without = re.sub(r"\d+\s*(?:minutes?|mins?|m|h|hours?)\b", " ", rest)
+    effort = re.search(r"(\d+(?:[.,]\d+)?)", without)
+    value = float(effort[1].replace(",", ".")) if effort else None
+    if value is not None and value > 10:
+        return None
+    length = int(minutes[1]) if minutes else None
+    if hours:
+        amount = 1.0 if hours[1] == "an" else float(hours[1].replace(",", "."))
+        length = int(amount * 60) + (int(minutes[1]) if minutes else int(hours[2] or 0))
+        value = None if effort and hours[2] and effort[1] == hours[2] else value
+    return FinishHeard(effort=value, minutes=length)
+
+
+def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situation) -> SkipHeard | None:
+    """Sets that will not be done. names: exercises found in the text, as slot labels where they stand in today's day."""
+    found = _SKIP.search(folded) or _NO_TODAY.search(folded)
+    if situation.day is None:
+        return None
+    if found:
+        what = found["what"]
+        places = _skipped_places(what, found.start("what"), names, situation)
+        return SkipHeard(tuple(places), "") if places else None
+    return None
+
+
+def only_sets(folded: str) -> int | None:
+    """ "only did 2 sets": how many; None if not said."""
+    found = _ONLY_SETS.search(folded)
+    if not found:
+        return None
+    return int(found["n"]) if found["n"].isdecimal() else NUMBER_WORDS.get(found["n"])
+
+
+def rest_of_slot(situation: Situation, label: str) -> tuple[SetPlace, ...]:
+    """The sets of a slot that are neither on record nor skipped."""
+    return tuple(place for place in open_places(situation) if place.label == label)
+
+
+def open_places(situation: Situation) -> list[SetPlace]:
+    if situation.day is None:
+        return []
+    gone = {record.place for record in situation.today if record.place} | set(situation.skipped)
+    return [place for place in order_of(situation.day) if place not in gone]
+
+
+def point(folded: str, names: Sequence[tuple[int, int, str]], situation: Situation) -> PointHeard | None:
+    """ "doing B1 first": where the member goes on."""
+    text = folded.strip()
+    if situation.day is None or len(text) > 80 or "?" in text:
+        return None
+    found = _POINT.fullmatch(text) or _POINT_SHORT.fullmatch(text)
+    if not found:
+        return None
+    what = found["what"].strip()
+    offset = folded.index(text) + found.start("what")
+    labels = _labels_in(what, offset, names, situation, letters=True)
+    for label in labels[:1]:
+        rest = rest_of_slot(situation, label)
+        return PointHeard(rest[0]) if rest else None
+    return None
+
+
+def _recorded_twice(situation: Situation) -> bool:
+    """Are the last two sets on record one and the same, one after the other?"""
+    if len(situation.today) < 2:
+        return False
+    one, two = situation.today[-2:]
+    return bool(
+        one.place
+        and two.place
+        and one.place.label == two.place.label
+        and (one.done.load, one.done.count) == (two.done.load, two.done.count)
+    )
+
+
+def _labels_in(
+    what: str, offset: int, names: Sequence[tuple[int, int, str]], situation: Situation, *, letters: bool
+) -> list[str]:
+    day = situation.day
+    assert day is not None
+    labels = [slot.label for slot in day.slots]
+    found = [
+        label
+        for label in labels
+        if re.search(rf"(?<![a-z\d]){re.escape(label.lower()[0])}\s?-?{re.escape(label.lower()[1:])}(?!\d)", what)
+    ]
+    named = [label for start, _, label in names if offset <= start < offset + max(len(what), 1) and label in labels]
+    found += [label for label in named if label not in found]
+    if not found and letters:
+        for match in _GROUP_LETTER.finditer(what):
+            group = [slot.label for slot in day.slots if slot.group.lower() == match["letter"]]
+            if (group and match["letter"] not in ("a", "i")) or (group and match.group().strip() == what.strip()):
+                found += [label for label in group if label not in found]
+    return found
+
+
+def _skipped_places(what: str, offset: int, names: Sequence[tuple[int, int, str]], situation: Situation) -> list[SetPlace]:
+    day, remaining = situation.day, open_places(situation)
+    assert day is not None
+    due = situation.due
+    labels = _labels_in(what, offset, names, situation, letters=True)
+    sets = _LAST_SETS.search(what)
+    number = re.search(r"\bset (\d+)\b", what)
+    if labels:
+        places = [place for place in remaining if place.label in labels]
+        if number:
+            return [place for place in places if place.number == int(number[1])]
+        if sets and sets["what"] != "one":
+            return places[-_how_many(sets["n"]) :]
+        return places
+    if number and due:
+        return [place for place in remaining if place.label == due.label and place.number == int(number[1])]
+    if _LAST_GROUP.search(what):
+        group = _group(day.slots[-1])
+        return [place for place in remaining if _group_of(place, day.slots) == group]
+    if _LAST_EXERCISE.search(what):
+        return [place for place in remaining if place.label == day.slots[-1].label]
+    if sets and due:
+        return [place for place in remaining if place.label == due.label][-_how_many(sets["n"]) :]
+    if _REST_OF.search(what):
+        return remaining
+    bare = what.strip(" ,.!")
+    if due and (not bare or _THIS.match(bare)):
+        whole = re.search(r"exercise|these|movement", bare)
+        here = [place for place in remaining if place.label == due.label]
+        return here if whole or "set" not in bare else here[:1]
+    return []
+
+
+def _how_many(word: str | None) -> int:
+    if not word:
+        return 1
+    if word.startswith(("couple", "few")):
+        return 2
+    return int(word) if word.isdecimal() else NUMBER_WORDS.get(word, 1)
+
+
+def _group(slot: Slot) -> str:
+    return slot.group
+
+
+def _group_of(place: SetPlace, slots: Sequence[Slot]) -> str:
+    return next((slot.group for slot in slots if slot.label == place.label), "")

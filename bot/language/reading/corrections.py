@@ -1,0 +1,251 @@
+"""Does the text put a set right that is on record? "last one was 11", "that was 18 not 20", "set 2 was 22.5", "*11", "I meant 11"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from decimal import Decimal
+from math import log
+
+from bot.language.reading.drafts import load_of
+from bot.language.reading.explain import say_record
+from bot.language.reading.placing import is_surprising, same_numbers
+from bot.language.reading.setting import Setting, setting_for
+from bot.language.reading.terms import Term, terms_of
+from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard
+from bot.language.situation import Situation
+from bot.language.tokens import tokens_of
+from bot.training.exercises.catalogue import Catalogue
+from bot.training.records import SetDone, SetRecord, Source
+
+_SOFT = r"(?:(?:ok|oh|oops|whoops|sorry|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
+_ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
+_WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|reps|the reps|it actually|the kg)"
+_SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one)?)(?:\s+(?:of|on|for|in)\s+(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_PATTERNS = (
+    re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?P<which>{_WHICH})\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|amend|adjust|call)\s+(?P<which2>{_WHICH})\s*(?:to|=|into|as|be|a)?\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:i )?(?:meant|mean|ment|should say|should read|should be|should've been|should have been|shouldve been|make that|make it|call it|read)(?: to (?:say|type|write|put|send))?{_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(r"\s*\*\s*(?P<value>\d.*)"),
+    re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
+    re.compile(r"(?:(?:oops|whoops|sorry|no|nope|wait|actually|correction|typo|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
+    re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of|rather than)\s+\d.*)"),
+    re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
+)  # fmt: skip
+_NOT = re.compile(r"[\s,(]*\b(?:not|instead of|rather than|and not|isntead of)\b\s*(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
+_WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
+_NUMBERS = {
+    "one": 1,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "first": 1,
+    "second": 2,
+    "third": 3,
+    "fourth": 4,
+    "1st": 1,
+    "2nd": 2,
+    "3rd": 3,
+    "4th": 4,
+    "5th": 5,
+}
+_BREAKS_OFF = re.compile(r"\b(?:hurt|pain|then|next|now|but)\b|[;?\n]|\d\s*,\s*\d+\s*,")
+_LOADISH = frozenset(["the weight", "weight", "the load", "load", "the kg"])
+_COUNTISH = frozenset(("reps", "the reps"))
+
+Found = tuple[tuple[Heard, ...], float, Question | None]
+
+
+def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found | None:
+    """The correction that a whole text says; None if it says none."""
+    text = folded.strip(" .!\n")
+    if len(text) > 90 or not any(letter.isdigit() or letter.isalpha() for letter in text) or _BREAKS_OFF.search(text):
+        return None
+    if not situation.today:
+        return None
+    for pattern in _PATTERNS:
+        found = pattern.fullmatch(text)
+        if found:
+            return _corrected(found, situation, catalogue, plain=pattern is _PATTERNS[2])
+    return None
+
+
+def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue, *, plain: bool) -> Found | None:
+    groups = found.groupdict()
+    value, wrong = groups["value"], groups.get("wrong")
+    denied = _NOT.search(value)
+    if denied:
+        wrong, value = denied["wrong"], value[: denied.start()]
+    changed = _WRONG_FIRST.match(value)
+    if changed:
+        wrong, value = changed["wrong"], value[changed.end() :]
+    which = groups.get("which") or groups.get("which2") or ""
+    old = _meant(groups, situation, Decimal(wrong.replace(",", ".")) if wrong else None)
+    if old is None or old.place is None:
+        return None
+    slot = situation.slot(old.place.label)
+    setting = setting_for(situation, catalogue, slot)
+    clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided)
+    if len(clause.unknown) > 1:
+        return None
+    news = _changed(old, clause.terms, setting, situation, Decimal(wrong.replace(",", ".")) if wrong else None, which)
+    if not news:
+        return None
+    if len(news) == 1 and same_numbers(news[0][0].done, old.done) and _same_marks(news[0][0].done, old.done):
+        return (RepeatHeard(),), 0.9, None
+    surprising = is_surprising(news[0][0], setting)
+    if len(news) > 1 or surprising:
+        options = tuple(Option(f"change {say_record(new)}"[:60], (CorrectionHeard(old, new),), share) for new, share in news)
+        return (), news[0][1], Question("surprise" if surprising else "correct_what", found.group()[:80], options)
+    return (CorrectionHeard(old, news[0][0]),), 0.95, None
+
+
+def _same_marks(one: SetDone, other: SetDone) -> bool:
+    return (one.rpe, one.rir, one.failure, one.partials) == (other.rpe, other.rir, other.failure, other.partials)
+
+
+def _meant(groups: dict[str, str | None], situation: Situation, wrong: Decimal | None) -> SetRecord | None:
+    """The record that the words point to: by slot and number, else by the number that was wrong, else the last one."""
+    label = (groups.get("label") or groups.get("label2") or "").replace(" ", "").upper()
+    said = groups.get("number") or groups.get("ordinal")
+    records = [record for record in situation.today if record.place]
+    if not records:
+        return None
+    if said:
+        number = int(said) if said.isdecimal() else _NUMBERS.get(said, 0)
+        last = records[-1].place
+        slot = label or (last.label if last else "")
+        return next((r for r in reversed(records) if r.place and r.place.label == slot and r.place.number == number), None)
+    if wrong is not None:
+        for record in reversed(records[-6:]):
+            if wrong in _values(record.done):
+                return record
+    return records[-1]
+
+
+def _values(done: SetDone) -> list[Decimal]:
+    counts = [Decimal(count) for count in (done.count, done.left, done.right) if count is not None]
+    return (
+        counts
+        + ([done.load.amount] if done.load and done.load.amount is not None else [])
+        + [n for n in (done.rpe, done.rir) if n is not None]
+    )
+
+
+def _changed(
+    old: SetRecord, terms: list[Term], setting: Setting, situation: Situation, wrong: Decimal | None, which: str
+) -> list[tuple[SetRecord, float]]:
+    """The record as it should be, the likeliest first; more than one where load and count are both possible."""
+    done = old.done
+    numbers = [term for term in terms if term.kind == "n"]
+    marks = [term for term in terms if term.kind != "n"]
+    bands = load_of(None, marks, setting, situation.unit)[0] if not numbers else None
+    if bands is not None:
+        return [(replace(old, done=replace(done, load=bands, load_source=Source.SAID)), 1.0)]
+    if not numbers or len(numbers) > 3:
+        return []
+    changed = done
+    open_numbers: list[Term] = []
+    for term in numbers:
+        if term.role == "rpe":
+            changed = replace(changed, rpe=term.number)
+        elif term.role == "rir":
+            changed = replace(changed, rir=term.number)
+        elif term.side:
+            changed = _side(changed, term)
+        elif term.role == "load" or which in _LOADISH:
+            load, _ = load_of(
+                term,
+                marks,
+                setting,
+                (done.load.unit if done.load and done.load.unit and not term.unit else None) or situation.unit,
+            )
+            changed = replace(changed, load=load, load_source=Source.SAID)
+        elif term.role == "count" or which in _COUNTISH:
+            changed = replace(changed, count=int(term.number), left=None, right=None, about=term.about)
+        else:
+            open_numbers.append(term)
+    if not open_numbers:
+        return [(replace(old, done=changed), 1.0)]
+    if len(open_numbers) == 2:
+        return _both(old, changed, open_numbers, setting, situation)
+    if len(open_numbers) > 2:
+        return []
+    return _one(old, changed, open_numbers[0], setting, situation, wrong)
+
+
+def _side(done: SetDone, term: Term) -> SetDone:
+    left = done.left if done.left is not None else done.count
+    right = done.right if done.right is not None else done.count
+    if term.side == "L":
+        left = int(term.number)
+    else:
+        right = int(term.number)
+    if left == right:
+        return replace(done, count=left, left=None, right=None)
+    return replace(done, count=None, left=left, right=right)
+
+
+def _both(
+    old: SetRecord, done: SetDone, numbers: list[Term], setting: Setting, situation: Situation
+) -> list[tuple[SetRecord, float]]:
+    first, second = numbers
+    count = done.worst_count or 1
+    amount = done.load.amount if done.load and done.load.amount else None
+    swapped = amount is not None and abs(log(float(second.number or 1) / float(amount))) + abs(
+        log(float(first.number or 1) / count)
+    ) < abs(log(float(first.number or 1) / float(amount))) + abs(log(float(second.number or 1) / max(count, 1)))
+    load_term, count_term = (second, first) if swapped else (first, second)
+    if count_term.number != count_term.number.to_integral_value():
+        return []
+    load, _ = load_of(load_term, [], setting, (done.load.unit if done.load else None) or situation.unit)
+    return [
+        (
+            replace(
+                old, done=replace(done, load=load, load_source=Source.SAID, count=int(count_term.number), left=None, right=None)
+            ),
+            1.0,
+        )
+    ]
+
+
+def _one(
+    old: SetRecord, done: SetDone, term: Term, setting: Setting, situation: Situation, wrong: Decimal | None
+) -> list[tuple[SetRecord, float]]:
+    """One number: the load or the count that it replaces, by what it is nearest to."""
+    value = term.number
+    amount = done.load.amount if done.load and done.load.amount is not None else None
+    counts = [Decimal(count) for count in (done.count, done.left, done.right) if count is not None]
+    load, _ = load_of(term, [], setting, (done.load.unit if done.load and done.load.unit else None) or situation.unit)
+    as_load = replace(old, done=replace(done, load=load, load_source=Source.SAID))
+    whole = value == value.to_integral_value()
+    as_count = (
+        replace(old, done=replace(done, count=int(value), left=None, right=None, about=term.about, bouts=())) if whole else None
+    )
+    if done.count is None and whole and (done.left is not None or done.right is not None):
+        as_count = replace(old, done=replace(done, count=int(value), left=None, right=None))
+    if wrong is not None and (wrong == amount) != (wrong in counts):
+        return [(as_load, 1.0)] if wrong == amount else [(as_count, 1.0)] if as_count else []
+    if as_count is None or term.plural:
+        return [(as_load, 1.0)]
+    if amount is None or (not setting.needs_load and done.load is not None and done.load.kg is None):
+        return [(as_count, 1.0)]
+    from_load = abs(log(float(value or 1) / float(amount)))
+    from_count = min((abs(log(float(value or 1) / max(float(count), 1))) for count in counts), default=9.0)
+    ladder_fits = setting.ladder is None or setting.ladder.has(value, (done.load.unit if done.load else None) or situation.unit)
+    if value == amount and value not in counts:
+        return [(as_count, 1.0)] if from_count < 0.4 else [(as_count, 0.5), (old, 0.4)]
+    if value in counts:
+        return [(as_load, 0.5), (as_count, 0.5)] if from_load < 0.35 and ladder_fits else [(as_count, 1.0)]
+    if from_count < 0.45 and (from_load > 0.5 or not ladder_fits or from_count * 2 < from_load):
+        return [(as_count, 1.0)]
+    if from_load < 0.45 and ladder_fits and (from_count > 0.5 or from_load * 2 < from_count):
+        return [(as_load, 1.0)]
+    if from_count <= from_load:
+        return [(as_count, 0.6), (as_load, 0.4)]
+    return [(as_load, 0.6), (as_count, 0.4)]

@@ -1,0 +1,435 @@
+"""A text and a situation give a reading: the way from words to sets.
+
+    fold -> short commands -> parts (sets, question, pain ...) -> terms -> entries -> all ways to read them
+         -> the best, in the light of the situation -> places and loads -> surprise check -> record, or one question
+
+Sure parts of a text are heard even where another part has to be asked about.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from bot.language.reading import commands
+from bot.language.reading.clauses import Parts, parts_of
+from bot.language.reading.corrections import correction
+from bot.language.reading.days import ToldDay, told_day
+from bot.language.reading.grammar import Entry, entries_of
+from bot.language.reading.names import names_in
+from bot.language.reading.setting import Setting, setting_for
+from bot.language.reading.settle import Settled, settle_entry
+from bot.language.reading.terms import Clause, Term, terms_of
+from bot.language.readings import (
+    Aside,
+    AsideKind,
+    CorrectionHeard,
+    Heard,
+    Option,
+    Question,
+    Reading,
+    RepeatHeard,
+    SetsHeard,
+    SkipHeard,
+    Verdict,
+    Why,
+)
+from bot.language.situation import Situation
+from bot.language.tokens import Token, fold, tokens_of
+from bot.training.blocks import ExerciseId, SetPlace, Slot, order_of
+from bot.training.exercises.catalogue import Catalogue, load_catalogue
+from bot.training.records import SetRecord
+
+LONGEST = 4096  # characters that are read; the platform sends no more
+_SURE = 0.90  # what is held with less certainty is asked about
+_COMMAND_CERTAINTY = 0.97
+
+
+def read(text: str, situation: Situation, catalogue: Catalogue | None = None) -> Reading:
+    """Read a member's text. Never raises; what is not about sets comes back as NOT_SETS with its asides."""
+    folded = fold(text[:LONGEST])
+    if not folded.strip():
+        return Reading(text, Verdict.NOT_SETS)
+    known = catalogue if catalogue is not None else load_catalogue()
+    short = commands.short_command(folded, situation)
+    if short is not None:
+        return Reading(text, Verdict.RECORD, short, _COMMAND_CERTAINTY, why=(Why(0, len(folded), "about what is on record"),))
+    ended = commands.finish(folded) if situation.day is not None else None
+    if ended is not None:
+        return Reading(text, Verdict.RECORD, (ended,), 0.95, why=(Why(0, len(folded), "the session is over"),))
+    return _Text(text, folded, situation, known).read()
+
+
+@dataclass
+class _Text:
+    text: str
+    folded: str
+    situation: Situation
+    catalogue: Catalogue
+    heard: list[Heard] = field(default_factory=list)
+    why: list[Why] = field(default_factory=list)
+    asides: list[Aside] = field(default_factory=list)
+    unread: list[str] = field(default_factory=list)
+    certainty: float = 1.0
+    question: Question | None = None
+    ended: Heard | None = None
+
+    def read(self) -> Reading:
+        parts = parts_of(self.folded)
+        if self.situation.day is not None and not parts.when:
+            whole = correction(self.folded, self.situation, self.catalogue)
+            if whole is not None:
+                return self._corrected(whole)
+        tokens = self._set_tokens(parts)
+        if tokens:
+            self._sets(tokens, parts)
+        return self._reading()
+
+    def _corrected(self, found: tuple[tuple[Heard, ...], float, Question | None]) -> Reading:
+        heard, certainty, question = found
+        verdict = Verdict.ASK if question else Verdict.RECORD
+        return Reading(self.text, verdict, heard, certainty, question, why=(Why(0, len(self.folded), "a correction"),))
+
+    def _set_tokens(self, parts: Parts) -> list[Token]:
+        """The tokens of all set talk, parted by breaks; the other parts become asides."""
+        tokens: list[Token] = []
+        for part in parts.parts:
+            piece = self.folded[part.start : part.end]
+            if part.kind != "sets":
+                self.asides.append(Aside(AsideKind(part.kind), self.text[part.start : part.end].strip(" ,.;-\n")))
+                continue
+            fresh = tokens_of(piece)
+            if not fresh:
+                continue
+            ended = commands.finish(piece)
+            if (
+                ended is not None
+                and (len(parts.parts) > 1)
+                and self.situation.day is not None
+                and not any(t.kind == "n" for t in fresh[:1])
+            ):
+                self.ended = ended
+                continue
+            if not any(token.kind in "nc" for token in fresh) and self._only_chat(fresh):
+                self.asides.append(Aside(AsideKind.CHAT, self.text[part.start : part.end].strip(" ,.;-\n")))
+                continue
+            if tokens:
+                broken = "\n" in self.folded[tokens[-1].end : part.start + 1]
+                tokens.append(Token("b", "\n", part.start, part.start) if broken else Token("s", ",", part.start, part.start))
+            tokens += [token._replace(start=token.start + part.start, end=token.end + part.start) for token in fresh]
+        return tokens
+
+    def _only_chat(self, tokens: list[Token]) -> bool:
+        from bot.language.reading.words import LEXICON, PHRASES
+
+        telling = "FGgtTWAOBcb+vUDMEVS"
+        for at, token in enumerate(tokens):
+            kind = LEXICON.get(token.text)
+            if (
+                kind is not None
+                and kind in telling
+                and token.text not in ("heavy", "light", "medium", "strong", "thick", "thin", "up", "down", "more", "less")
+            ):
+                return False
+            if any(
+                k in telling
+                for rest, k in PHRASES.get(token.text, ())
+                if tuple(t.text for t in tokens[at + 1 : at + 1 + len(rest)]) == rest
+            ):
+                return False
+        stretch = self.folded[tokens[0].start : tokens[-1].end]
+        return (
+            not commands._SKIP.search(stretch)
+            and not commands.point(self.folded, (), self.situation)
+            and len(tokens) > 0
+            and not self._names(tokens)
+        )
+
+    def _names(self, tokens: list[Token]) -> list[tuple[int, int, str]]:
+        return names_in(self.folded, tokens, self.situation, self.catalogue)
+
+    def _sets(self, tokens: list[Token], parts: Parts) -> None:
+        situation = self.situation
+        names = self._names(tokens)
+        sets_text = "".join(self.folded[p.start : p.end] if p.kind == "sets" else " " * (p.end - p.start) for p in parts.parts)
+        offset = parts.parts[0].start if parts.parts else 0
+        sets_text = " " * offset + sets_text
+        if situation.day is not None and not parts.when:
+            pointed = commands.point(sets_text, names, situation)
+            if pointed is not None and not any(t.kind == "n" and not t.glued for t in tokens):
+                self.heard.append(pointed)
+                self.certainty = 0.95
+                return
+        skipped = commands.skip(sets_text, names, situation) if not parts.when else None
+        if skipped is not None:
+            tokens, names = self._without_skip(tokens, names, sets_text, skipped)
+        only = commands.only_sets(sets_text) if situation.day is not None else None
+        if only is not None:
+            tokens = self._without_only(tokens, sets_text)
+        if any(token.kind in "nc" for token in tokens) or skipped is None:
+            self._entries(tokens, names, parts)
+        if skipped is not None:
+            self.heard.append(SkipHeard(skipped.places, self._reason(sets_text)))
+            self.certainty = min(self.certainty, 0.95)
+        if only is not None:
+            self._only_sets(only, names)
+        if self.ended is not None and (self.heard or not self.question):
+            self.heard.append(self.ended)
+
+    def _reason(self, sets_text: str) -> str:
+        return ""
+
+    def _without_skip(
+        self, tokens: list[Token], names: list[tuple[int, int, str]], sets_text: str, skipped: SkipHeard
+    ) -> tuple[list[Token], list[tuple[int, int, str]]]:
+        """Take the skip's own words out of the set talk."""
+        found = commands._SKIP.search(sets_text) or commands._NO_TODAY.search(sets_text)
+        assert found is not None
+        stop = found.end()
+        comma = re_number_after_comma(sets_text, found.start(), stop)
+        stop = comma if comma else stop
+        kept = [token for token in tokens if token.end <= found.start() or token.start >= stop]
+        return kept, [name for name in names if name[1] <= found.start() or name[0] >= stop]
+
+    def _without_only(self, tokens: list[Token], sets_text: str) -> list[Token]:
+        found = commands._ONLY_SETS.search(sets_text)
+        assert found is not None
+        return [token for token in tokens if token.end <= found.start() or token.start >= found.end()]
+
+    def _only_sets(self, only: int, names: list[tuple[int, int, str]]) -> None:
+        """ "only did 2 sets": what is left of that slot is skipped."""
+        label = next((name for _, _, name in names if self.situation.slot(name)), "")
+        told = [record for part in self.heard if isinstance(part, SetsHeard) for record in part.sets if record.place]
+        if not label and told and told[-1].place:
+            label = told[-1].place.label
+        if not label:
+            due = self.situation.due
+            last = next((r.place.label for r in reversed(self.situation.today) if r.place), "")
+            done_of_last = sum(r.place is not None and r.place.label == last for r in self.situation.today)
+            label = last if done_of_last == only else due.label if due else last
+        gone = {record.place for record in told}
+        rest = tuple(p for p in commands.rest_of_slot(self.situation, label) if p not in gone and p.number > only)
+        if rest:
+            self.heard.append(SkipHeard(rest))
+            self.certainty = min(self.certainty, 0.93)
+
+    def _entries(self, tokens: list[Token], names: list[tuple[int, int, str]], parts: Parts) -> None:
+        situation = self.situation
+        told = told_day(parts.when, names, tokens, situation) if parts.when else ToldDay(situation.on, situation.day)
+        day = told.day
+        labels = frozenset(slot.label for slot in day.slots) if day else frozenset()
+        due = situation.due if not parts.when else None
+        due_slot = situation.slot(due.label) if due else None
+        base = self._setting(due_slot, told) if due_slot else None
+        clause = terms_of(tokens, labels, names, sided=bool(base and base.sided))
+        entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
+        if not _tells_sets(clause, entries):
+            return
+        if day is None or (told.options and not day):
+            self._which_day(entries, names, parts)
+            return
+        if _asks_itself(clause, entries):
+            self.certainty = min(self.certainty, 0.85)
+        for entry in entries:
+            setting = self._setting_of(entry, told, due_slot)
+            if setting is None:
+                self._no_place(entry, told, clause)
+                continue
+            self._take(settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1))
+
+    def _which_day(self, entries: list[Entry], names: list[tuple[int, int, str]], parts: Parts) -> None:
+        """No day is planned and none is said: ask which day of the block it was."""
+        block = self.situation.block
+        options: list[Option] = []
+        for day in block.days if block else ():
+            there = replace(self.situation, day=day, today=(), last_time=(), due_override=None)
+            inner = _Text(self.text, self.folded, there, self.catalogue)
+            inner.read()
+            if inner.heard:
+                options.append(Option(f"Day {day.number}: {day.name}"[:60], tuple(inner.heard), 0.5))
+        if options or block is None:
+            self.question = Question("which_day", self.text[:80], tuple(options[:5]))
+            self.certainty = 0.4
+
+    def _setting(self, slot: Slot | None, told: ToldDay, exercise: ExerciseId | None = None) -> Setting:
+        return setting_for(self.situation, self.catalogue, slot, exercise=exercise, on=told.on, day=told.day)
+
+    def _setting_of(self, entry: Entry, told: ToldDay, due_slot: Slot | None) -> Setting | None:
+        day = told.day
+        assert day is not None
+        label = entry.label or (entry.exercise if day.slot(entry.exercise) else "")
+        if label:
+            slot = day.slot(label)
+            return self._setting(slot, told) if slot else None
+        if entry.exercise:
+            return None
+        if told.on == self.situation.on and due_slot is not None:
+            return self._setting(due_slot, told)
+        if told.on != self.situation.on and len(day.slots) == 1:
+            return self._setting(day.slots[0], told)
+        return None
+
+    def _no_place(self, entry: Entry, told: ToldDay, clause: Clause) -> None:
+        """A named exercise that is not on the plan, or nothing left to do: ask where it belongs."""
+        situation = self.situation
+        options: list[Option] = []
+        if entry.exercise:
+            exercise = ExerciseId(entry.exercise.removeprefix("ex:"))
+            for slot in _slots_for(exercise, situation, self.catalogue, told):
+                settled = settle_entry(
+                    entry, self._setting(slot, told, exercise), self.folded, self.text, situation, sure=0.0, alone=True
+                )
+                if settled.heard:
+                    options.append(Option(f"in place of {slot.label} {slot.exercise_name}"[:60], settled.heard, 0.5))
+            code = "which_exercise"
+        elif told.on != situation.on:
+            for slot in told.day.slots if told.day else ():
+                settled = settle_entry(entry, self._setting(slot, told), self.folded, self.text, situation, sure=0.0, alone=True)
+                if settled.heard:
+                    options.append(Option(f"{slot.label} {slot.exercise_name}"[:60], settled.heard, 0.3))
+            code = "which_exercise"
+        else:
+            code = "no_set_due"
+            last = next((record for record in reversed(situation.today) if record.place), None)
+            slot_of_last = situation.slot(last.place.label) if last and last.place else None
+            if slot_of_last is not None:
+                settled = settle_entry(
+                    entry, self._setting(slot_of_last, told), self.folded, self.text, situation, sure=0.0, alone=True
+                )
+                if _same_as_last(settled, last):
+                    self.heard.append(RepeatHeard())
+                    self.certainty = 0.9
+                    return
+                if settled.heard:
+                    options.append(Option(f"one more set of {slot_of_last.label}", settled.heard, 0.5))
+        if self.question is None:
+            self.question = Question(code, self.text[entry.start : entry.end][:80], tuple(options[:4]))
+            self.certainty = min(self.certainty, 0.5)
+
+    def _take(self, settled: Settled) -> None:
+        self.why += settled.why
+        if settled.question is not None:
+            if self.question is None:
+                self.question = settled.question
+            else:
+                self.unread.append(settled.said)
+            self.certainty = min(self.certainty, settled.certainty)
+            self.heard += settled.heard_anyway
+            return
+        self.heard += settled.heard
+        self.certainty = min(self.certainty, settled.certainty)
+
+    def _reading(self) -> Reading:
+        heard = _joined(self.heard)
+        if self.ended is not None and not heard and self.question is None:
+            heard = (self.ended,)
+            self.certainty = 0.93
+        if self.question is not None:
+            verdict, certainty = Verdict.ASK, self.certainty
+        elif heard:
+            certainty = self.certainty
+            verdict = Verdict.RECORD if certainty >= _SURE else Verdict.ASK
+            if verdict is Verdict.ASK:
+                self.question = Question("is_that_right", self.text[:80], (Option(_label_of(heard), heard, certainty),))
+                heard = ()
+        else:
+            return Reading(
+                self.text, Verdict.NOT_SETS, asides=tuple(self.asides or [Aside(AsideKind.CHAT, self.text[:LONGEST].strip())])
+            )
+        return Reading(
+            self.text, verdict, heard, certainty, self.question, tuple(self.asides), tuple(self.unread), tuple(self.why)
+        )
+
+
+def re_number_after_comma(text: str, start: int, stop: int) -> int:
+    """Where, inside a skip's words, a comma or "and" begins set talk again ("skipped B1, 20x12 on C1"); 0 if nowhere."""
+    import re
+
+    found = re.compile(r"[,]\s*(?=[^,]*\d\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))").search(text, start, stop)
+    return found.end() if found else 0
+
+
+def _merged(entries: list[Entry], reader: _Text) -> list[Entry]:
+    """Entries of one slot are one; an entry without a name that comes after named ones goes with the last of them."""
+    merged: dict[str, Entry] = {}
+    for entry in entries:
+        key = entry.label or entry.exercise or ""
+        if key in merged:
+            if entry.items:
+                entry.items[0].before = entry.items[0].before or "|"
+            merged[key].items += entry.items
+            merged[key].end = entry.end
+        else:
+            merged[key] = entry
+    return list(merged.values())
+
+
+def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
+    """Is there enough that speaks of sets? Bare numbers among unknown words are not."""
+    items = [item for entry in entries for item in entry.items]
+    numbers = [term for item in items for term in item.numbers]
+    marks = {mark.kind for item in items for mark in item.marks}
+    if not numbers:
+        return bool(marks & set("AO") or ("l" in marks and marks & set("+v"))) and len(clause.unknown) <= 1
+    named = any(entry.label or entry.exercise for entry in entries)
+    strong = any(
+        (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1)
+        or any(term.role in ("load", "count") or term.plural or term.sign for term in item.numbers)
+        or item.lone_x or item.set_number
+        for item in items
+    )  # fmt: skip
+    if strong or named:
+        return len(clause.unknown) <= 6 + 3 * len(numbers)
+    if clause.verbs or marks & set("EFBcKWAO*"):
+        return len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms)
+    return not clause.unknown
+
+
+def _counts_a_thing(terms: list[Term]) -> bool:
+    """ "12 biscuits": a number just before a word that nobody says between sets."""
+    return any(one.bare and two.kind == "?" and two.start - one.end <= 1 for one, two in zip(terms, terms[1:], strict=False))
+
+
+def _asks_itself(clause: Clause, entries: list[Entry]) -> bool:
+    return False
+
+
+def _slots_for(exercise: ExerciseId, situation: Situation, catalogue: Catalogue, told: ToldDay) -> list[Slot]:
+    """Slots whose place an unplanned exercise may have taken: those of its kind first, then the one that is due."""
+    day = told.day
+    entry = catalogue.get(exercise)
+    if day is None or entry is None:
+        return []
+    alike = [
+        s for s in day.slots if (other := catalogue.get(situation.exercise_of(s))) is not None and other.pattern is entry.pattern
+    ]
+    due = situation.due
+    due_slot = situation.slot(due.label) if due else None
+    return list({slot.label: slot for slot in [*alike, *([due_slot] if due_slot else [])]}.values())[:3]
+
+
+def _same_as_last(settled: Settled, last: SetRecord | None) -> bool:
+    from bot.language.reading.placing import same_numbers
+
+    if last is None or len(settled.heard) != 1 or not isinstance(settled.heard[0], SetsHeard):
+        return False
+    sets = settled.heard[0].sets
+    return len(sets) == 1 and same_numbers(sets[0].done, last.done)
+
+
+def _joined(heard: list[Heard]) -> tuple[Heard, ...]:
+    """Sets of several slots in one value, in the order told; repeats drop out where anything new was said."""
+    sets = [record for part in heard if isinstance(part, SetsHeard) for record in part.sets]
+    others = [part for part in heard if not isinstance(part, SetsHeard | RepeatHeard)]
+    repeats = [part for part in heard if isinstance(part, RepeatHeard)]
+    result: list[Heard] = [SetsHeard(tuple(sets))] if sets else []
+    result += others
+    return tuple(result) if result else tuple(repeats[:1])
+
+
+def _label_of(heard: tuple[Heard, ...]) -> str:
+    from bot.language.reading.explain import say_heard
+
+    return say_heard(heard)
+
+
+__all__ = ["LONGEST", "CorrectionHeard", "SetPlace", "order_of", "read"]

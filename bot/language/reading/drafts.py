@@ -1,0 +1,443 @@
+"""What sets does an entry tell of, once its numbers have been given their parts?
+
+A draft is a set before it has a place: what was said of it, and nothing that was not said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+
+from bot.language.reading.grammar import Entry, Item, role_of
+from bot.language.reading.setting import Setting
+from bot.language.reading.terms import Term
+from bot.training.blocks import Measure, SetKind
+from bot.training.exercises.entry import LoadStyle
+from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit
+from bot.training.records import DropDone
+
+_STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
+_LIGHTER = Decimal("0.86")  # a load cut by less than this share in "then" talk is a next set rather than a drop
+
+
+@dataclass(slots=True)
+class Draft:
+    """One set as told. number: its number where said, else 0. trouble: a code where something needed is not known."""
+
+    number: int = 0
+    load: Load | None = None
+    load_words: Term | None = None
+    count: int | None = None
+    left: int | None = None
+    right: int | None = None
+    measure: Measure | None = None
+    kind: SetKind = SetKind.WORK
+    rpe: Decimal | None = None
+    rir: Decimal | None = None
+    failure: bool = False
+    form_kept: bool | None = None
+    tempo_kept: bool | None = None
+    partials: int = 0
+    bouts: tuple[int, ...] = ()
+    drops: tuple[DropDone, ...] = ()
+    about: bool = False
+    note: str = ""
+    start: int = 0
+    end: int = 0
+    trouble: str = ""
+    count_words: list[Term] = field(default_factory=list)
+
+    @property
+    def empty(self) -> bool:
+        return self.count is None and self.left is None and self.right is None
+
+
+def prepare(entry: Entry, setting: Setting) -> None:
+    """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
+    _join_bouts(entry)
+    for item in entry.items:
+        _pull_pair(item, setting)
+        keep: list[int] = []
+        for place, term in enumerate(item.numbers):
+            if term.role in ("rpe", "rir") or term.partial:
+                item.marks.append(term)
+            else:
+                keep.append(place)
+        if len(keep) < len(item.numbers):
+            item.ops = [item.ops[place - 1] for place in keep[1:]]
+            item.numbers = [item.numbers[place] for place in keep]
+
+
+def _join_bouts(entry: Entry) -> None:
+    """With "rest-pause" said, the counts of its items are bouts of one set."""
+    if not any(item.has("Z") for item in entry.items):
+        return
+    joined: list[Item] = []
+    for item in entry.items:
+        bare = all(term.role in ("", "count") for term in item.numbers)
+        if joined and joined[-1].numbers and item.numbers and bare and item.before in ",& ":
+            joined[-1].ops += ["+", *("+" for _ in item.ops)]
+            joined[-1].numbers += item.numbers
+            joined[-1].marks += item.marks
+        else:
+            item.ops = ["+" if op in "/-" else op for op in item.ops]
+            joined.append(item)
+    entry.items = joined
+
+
+def _pull_pair(item: Item, setting: Setting) -> None:
+    """ "two 12s", "2 x 12kg" with a weight in each hand: the 2 says how many weights."""
+    if len(item.numbers) < 2:
+        return
+    first, second = item.numbers[0], item.numbers[1]
+    if first.value != 2 or first.role or item.ops[0] not in " xo":
+        return
+    counted = setting.measure is Measure.REPS
+    loadlike = second.role == "load" or (second.plural and counted)
+    if loadlike and (item.ops[0] == " " or (setting.style is LoadStyle.PAIR and len(item.numbers) > 2) or second.plural):
+        second.hand = True
+        second.role = "load"
+        second.thing = second.thing or "pair"
+        item.numbers, item.ops = item.numbers[1:], item.ops[1:]
+
+
+def roles_of(item: Item, setting: Setting) -> tuple[str, ...]:
+    return tuple(role_of(term, setting.measure) for term in item.numbers)
+
+
+class Builder:
+    """Turns the items of one entry into drafts, for one way of giving parts to numbers."""
+
+    def __init__(self, setting: Setting, unit: Unit) -> None:
+        self.setting, self.unit = setting, unit
+        self.drafts: list[Draft] = []
+        self._load: Load | None = None
+        self._load_words: Term | None = None
+        self._waiting: list[Term] = []
+        self._sets = 0
+        self._dropping = False
+        self.trouble = ""
+
+    def add(self, item: Item, way: str) -> None:
+        loads = [term for term, role in zip(item.numbers, way, strict=False) if role == "L"]
+        sets = [int(term.number) for term, role in zip(item.numbers, way, strict=False) if role == "S"]
+        efforts = [term for term, role in zip(item.numbers, way, strict=False) if role == "E"]
+        counts = [(place, term) for place, (term, role) in enumerate(zip(item.numbers, way, strict=False)) if role == "R"]
+        load, words = self._load_said(item, loads)
+        if item.before == "d" or item.has("d"):
+            self._dropping = True
+        if counts:
+            self._counted(item, counts, load, words, sets[0] if sets else 0)
+        elif load is not None:
+            self._only_load(load, words, item)
+        if sets and not counts:
+            self._sets = sets[0]
+        for term in efforts:
+            self._mark_last(term)
+        if item.set_number and not counts:
+            self._waiting.append(Term("#", "", item.start, item.end, Decimal(item.set_number)))
+
+    def _load_said(self, item: Item, loads: list[Term]) -> tuple[Load | None, Term | None]:
+        load, trouble = load_of(loads[0] if loads else None, item.marks, self.setting, self.unit)
+        if trouble:
+            self.trouble = trouble
+        words = loads[0] if loads else next((mark for mark in item.marks if mark.kind in "Bcb0"), None)
+        return load, words if load is not None else None
+
+    def _only_load(self, load: Load, words: Term | None, item: Item) -> None:
+        loadless = [draft for draft in self.drafts if draft.load is None]
+        if loadless and len(loadless) == len(self.drafts):
+            for draft in loadless:
+                draft.load, draft.load_words = load, words
+        self._load, self._load_words = load, words
+        self._marks(item, [])
+
+    def _counted(self, item: Item, counts: list[tuple[int, Term]], load: Load | None, words: Term | None, sets: int) -> None:
+        said_here = load is not None
+        if load is None:
+            load, words = self._load, self._load_words
+        elif (
+            item.ops
+            and self.drafts
+            and all(draft.load is None for draft in self.drafts)
+            and _load_comes_last(item, counts, words)
+        ):
+            for draft in self.drafts:
+                draft.load, draft.load_words = load, words
+        self._load, self._load_words = load, words
+        fresh = self._drafts_of(item, counts)
+        for draft in fresh:
+            draft.load, draft.load_words = load, words
+            draft.start = min(draft.start, words.start) if words and said_here else draft.start
+        if self._dropping and self.drafts and self._is_drop(item, load, fresh):
+            self._drop(fresh)
+            return
+        if item.before == "h" and said_here and self.drafts and self._may_be_drop(load):
+            if self._drop_prescribed():
+                self._drop(fresh)
+                return
+            self.trouble = "drop_or_next"
+        if self._dropping and item.before == "d" and not self.drafts:
+            pass  # "drop set: 20x12, 15x10": the first is the set
+        first_joined = self._completes_side(fresh)
+        if first_joined:
+            fresh = fresh[1:]
+        if fresh and item.set_number:
+            fresh[0].number = item.set_number
+        times = sets or (self._sets if len(fresh) == 1 and not first_joined else 0)
+        if len(fresh) == 1 and item.has("*") and not times:
+            times = max(1, len(self.setting.free_numbers))
+        whole = fresh * max(1, min(times, 20)) if len(fresh) == 1 else fresh
+        copies = [replace(draft) for draft in whole]
+        if times and len(fresh) > 1 and times != len(fresh):
+            self.trouble = "sets_and_counts"
+        self._sets = 0
+        self.drafts += copies
+        self._waiting_onto(copies)
+        self._marks(item, copies)
+
+    def _waiting_onto(self, drafts: list[Draft]) -> None:
+        for mark in self._waiting:
+            if mark.kind == "#" and drafts:
+                drafts[0].number = int(mark.number)
+            else:
+                apply_mark(mark, drafts)
+        self._waiting = []
+
+    def _drafts_of(self, item: Item, counts: list[tuple[int, Term]]) -> list[Draft]:
+        """Counts to drafts: the two sides of a set together, bouts summed, "12,5" where it is a list of two."""
+        made: list[Draft] = []
+        bouts = (
+            len(counts) > 1 and all(item.ops[place - 1] == "+" for place, _ in counts[1:]) and not any(t.side for _, t in counts)
+        )
+        if bouts:
+            values = tuple(int(term.number) for _, term in counts)
+            draft = _counted_draft(counts[0][1], self.setting)
+            draft.count, draft.bouts, draft.end = sum(values), values, counts[-1][1].end
+            return [draft]
+        for _, term in counts:
+            if term.side and made and _other_side_open(made[-1], term.side):
+                _give_side(made[-1], term)
+                continue
+            if term.comma and term.value is not None and term.value != term.value.to_integral_value():
+                whole, fraction = term.text.split("s")[0].split(",")
+                for part in (whole, fraction):
+                    draft = _counted_draft(term, self.setting)
+                    draft.count = int(part)
+                    made.append(draft)
+                continue
+            made.append(_counted_draft(term, self.setting))
+        return made
+
+    def _completes_side(self, fresh: list[Draft]) -> bool:
+        """ "left 9, right 7": the second item gives the other side of the set before."""
+        if not (self.drafts and fresh):
+            return False
+        side = "L" if fresh[0].left is not None else "R" if fresh[0].right is not None else ""
+        if not side or fresh[0].count is not None or not _other_side_open(self.drafts[-1], side):
+            return False
+        if side == "L":
+            self.drafts[-1].left = fresh[0].left
+        else:
+            self.drafts[-1].right = fresh[0].right
+        self.drafts[-1].end = max(self.drafts[-1].end, fresh[0].end)
+        self.drafts[-1].about = self.drafts[-1].about or fresh[0].about
+        if self.drafts[-1].load is None:
+            self.drafts[-1].load, self.drafts[-1].load_words = fresh[0].load, fresh[0].load_words
+        return True
+
+    def _is_drop(self, item: Item, load: Load | None, fresh: list[Draft]) -> bool:
+        last = self._lightest()
+        if load is None or last is None or load.amount is None or last.amount is None:
+            return item.before == "d" or load is None or load.kind is LoadKind.BODY or item.before == "h"
+        return load.amount < last.amount
+
+    def _may_be_drop(self, load: Load | None) -> bool:
+        last = self._lightest()
+        if load is None or last is None:
+            return load is not None and self.drafts[-1].load is None and self._lighter_than_known(load)
+        if load.amount is None or last.amount is None or load.unit is not last.unit:
+            return False
+        return load.amount <= last.amount * _LIGHTER
+
+    def _lighter_than_known(self, load: Load) -> bool:
+        before = self.setting.load_before(99)
+        known = float(before.kg) if before and before.kg else max((kg for kg, _ in self.setting.known_loads), default=0.0)
+        return load.kg is not None and known > 0 and float(load.kg) <= known * float(_LIGHTER)
+
+    def _lightest(self) -> Load | None:
+        last = self.drafts[-1]
+        return last.drops[-1].load if last.drops else last.load
+
+    def _drop_prescribed(self) -> bool:
+        number = self.drafts[-1].number or (self.setting.free_numbers[:1] or (1,))[0]
+        target = self.setting.target(number)
+        return bool(target and (target.drops or target.kind is SetKind.BURNOUT)) or any(t.drops for t in self.setting.targets)
+
+    def _drop(self, fresh: list[Draft]) -> None:
+        last = self.drafts[-1]
+        last.drops += tuple(DropDone(draft.load, draft.count) for draft in fresh)
+        last.end = max(last.end, *(draft.end for draft in fresh))
+        self._load = last.load
+
+    def _marks(self, item: Item, fresh: list[Draft]) -> None:
+        for mark in item.marks:
+            if mark.kind == "d":
+                continue
+            if mark.kind == "Z":
+                continue
+            if fresh:
+                apply_mark(mark, fresh)
+            elif self.drafts:
+                # Said after several sets: form and effort speak of the last; a tempo kept, of all.
+                apply_mark(mark, self.drafts if mark.kind == "t" else self.drafts[-1:])
+            else:
+                self._waiting.append(mark)
+
+    def _mark_last(self, term: Term) -> None:
+        if self.drafts:
+            self.drafts[-1].rpe = term.number
+
+    def note_marks(self, item: Item) -> None:
+        """An item without numbers: its marks go to the set before it, or wait for the next."""
+        if item.before == "d" or item.has("d"):
+            self._dropping = True
+        if item.set_number:
+            self._waiting.append(Term("#", "", item.start, item.end, Decimal(item.set_number)))
+        load, words = self._load_said(item, [])
+        if load is not None:
+            self._only_load(load, words, item)
+        else:
+            self._marks(item, [])
+
+
+def _load_comes_last(item: Item, counts: list[tuple[int, Term]], words: Term | None) -> bool:
+    return words is not None and words.start > counts[0][1].start
+
+
+def _counted_draft(term: Term, setting: Setting) -> Draft:
+    value, measure = _measured(term, setting)
+    draft = Draft(measure=measure, about=term.about, start=term.start, end=term.end, count_words=[term])
+    if term.side == "L":
+        draft.left = value
+    elif term.side == "R":
+        draft.right = value
+    else:
+        draft.count = value
+    return draft
+
+
+def _measured(term: Term, setting: Setting) -> tuple[int, Measure | None]:
+    """A count and its measure; "40m" is metres where metres are counted, else minutes."""
+    if term.role == "minutes_or_metres":
+        if setting.measure in (Measure.METRES, Measure.STEPS):
+            return int(term.number), Measure.METRES
+        return int(term.number * 60), Measure.SECONDS
+    return int(term.number), term.measure
+
+
+def _give_side(draft: Draft, term: Term) -> None:
+    if term.side == "L":
+        draft.left = int(term.number)
+    else:
+        draft.right = int(term.number)
+    draft.end = max(draft.end, term.end)
+    draft.about = draft.about or term.about
+    draft.count_words.append(term)
+
+
+def _other_side_open(draft: Draft, side: str) -> bool:
+    if draft.count is not None:
+        return False
+    return (draft.left is None and draft.right is not None) if side == "L" else (draft.right is None and draft.left is not None)
+
+
+def apply_mark(mark: Term, drafts: Sequence[Draft]) -> None:
+    """Put what a mark says onto the drafts; effort and failure of a list belong to its last set."""
+    if not drafts:
+        return
+    same = all(draft.count_words == drafts[0].count_words for draft in drafts)  # "3x12 rpe 8": every set
+    last = drafts if same else drafts[-1:]
+    kind = mark.kind
+    if kind == "n" and mark.role == "rpe":
+        for draft in last:
+            draft.rpe = mark.number
+    elif kind == "n" and mark.role == "rir":
+        for draft in last:
+            draft.rir = mark.number
+    elif kind == "n" and mark.partial:
+        last[-1].partials += int(mark.number)
+    elif kind == "F":
+        for draft in last:
+            draft.failure = True
+    elif kind in "gG":
+        for draft in last:
+            draft.form_kept = kind == "g"
+    elif kind in "tT":
+        for draft in drafts if kind == "t" else last:
+            draft.tempo_kept = kind == "t"
+    elif kind == "W":
+        for draft in drafts:
+            draft.kind = SetKind.WARM_UP
+    elif kind == "M":
+        for draft in drafts:
+            if draft.count is None:
+                value = draft.left if draft.left is not None else draft.right
+                draft.left, draft.right = value, value
+    elif kind in "aY":
+        drafts[-1].about = True
+    if kind in "FgGtTn":
+        last[-1].end = max(last[-1].end, mark.end)
+
+
+def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Unit) -> tuple[Load | None, str]:
+    """The load that a number and the words around it say, and a code of trouble ("bar": the bar's own weight is not known)."""
+    kinds = {mark.kind for mark in marks}
+    helped = "q" in kinds
+    if term is None:
+        if "0" in kinds:
+            bar = setting.situation.kit.bar
+            return (Load(LoadKind.IMPLEMENT, bar[0], bar[1]), "") if bar else (None, "bar")
+        names = band_names(marks, setting)
+        if names:
+            kind = LoadKind.ASSISTED if helped or setting.helped else LoadKind.BAND
+            return Load(kind, bands=names), ""
+        return (BODY_WEIGHT, "") if "B" in kinds else (None, "")
+    own_unit = term.unit or unit
+    amount = term.number
+    if amount <= 0:
+        return None, ""
+    thing = term.thing if term.thing != "pair" else ""
+    thing = thing or next((mark.text for mark in marks if mark.kind == "I"), "")
+    implement = thing or None
+    style = setting.style
+    if term.sign == "-" or helped:
+        return Load(LoadKind.ASSISTED, amount, own_unit), ""
+    if term.sign == "+" or "Q" in kinds or style in (LoadStyle.BODY, LoadStyle.NONE) or "B" in kinds:
+        return Load(LoadKind.ADDED, amount, own_unit, implement=implement), ""
+    if (
+        style is LoadStyle.BARBELL
+        and (term.each or term.hand or ("E" in kinds and term.role == "load"))
+        and thing in ("", "barbell", "plate")
+    ):
+        bar = setting.situation.kit.bar
+        if bar is None:
+            return None, "bar"
+        if bar[1] is not own_unit:
+            return None, "bar"
+        return Load(LoadKind.IMPLEMENT, bar[0] + 2 * amount, own_unit), ""
+    pair = style is LoadStyle.PAIR or term.thing == "pair"
+    if term.total and pair:
+        amount = amount / 2
+    return Load(LoadKind.IMPLEMENT, amount, own_unit, pair=pair, implement=implement), ""
+
+
+def band_names(marks: Sequence[Term], setting: Setting) -> tuple[str, ...]:
+    """Band names as the member's kit has them; a strength word counts only where a band is spoken of or used."""
+    banded = any(mark.kind == "b" for mark in marks) or setting.style is LoadStyle.BAND
+    own = {name.casefold(): name for name in setting.situation.kit.bands}
+    if not banded and not (setting.helped and own):
+        return ()
+    found = [own.get(mark.text, mark.text) for mark in marks if mark.kind == "c" and (banded or mark.text in own)]
+    return tuple(dict.fromkeys(found))

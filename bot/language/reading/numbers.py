@@ -1,0 +1,117 @@
+"""Which numbers do number words mean?
+
+"twenty two" -> 22, "one thirty five" -> 135 (as bars are spoken), "twelve and a half" -> 12.5, "twenties" -> 20, plural.
+A lone "one" stays a word ("the last one"), unless a counted thing follows ("one minute").
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from bot.language.tokens import Token
+
+_ONES = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
+_TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
+NUMBER_WORDS: dict[str, int] = {word: value for value, word in enumerate(_ONES)}
+NUMBER_WORDS |= {word: 20 + 10 * place for place, word in enumerate(_TENS)}
+NUMBER_WORDS |= {
+    "fourty": 40,
+    "twelf": 12,
+    "eigth": 8,
+    "fiveteen": 15,
+    "hundred": 100,
+    "fifthteen": 15,
+    "ninty": 90,
+    "tweny": 20,
+    "twenny": 20,
+}
+PLURAL_WORDS: dict[str, int] = {
+    "fives": 5, "sixes": 6, "sevens": 7, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "fourteens": 14,
+    "fifteens": 15, "sixteens": 16, "eighteens": 18, "twenties": 20, "thirties": 30, "forties": 40, "fifties": 50, "sixties": 60,
+}  # fmt: skip
+_COUNTED = frozenset(
+    ["rep", "reps", "set", "sets", "minute", "minutes", "min", "kg", "kilo", "kilos", "pound", "pounds", "second", "seconds", "hundred", "each", "metre", "step"]
+)
+
+
+def join_number_words(tokens: list[Token]) -> list[Token]:
+    """Replace runs of number words by number tokens, places kept."""
+    joined: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        used, number = _number_at(tokens, at)
+        if number is None:
+            joined.append(tokens[at])
+            at += 1
+        else:
+            joined.append(number)
+            at += used
+    return joined
+
+
+def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
+    first = tokens[at]
+    if first.kind != "w":
+        return 1, None
+    if first.text in PLURAL_WORDS:
+        return 1, first._replace(kind="n", value=Decimal(PLURAL_WORDS[first.text]), plural=True)
+    if first.text not in NUMBER_WORDS and not (first.text == "a" and _word(tokens, at + 1) == "hundred"):
+        return 1, None
+    total, stop, last_size = 0, at, 0
+    while stop < len(tokens):
+        word = _word(tokens, stop)
+        value = 1 if word == "a" and stop == at else NUMBER_WORDS.get(word, PLURAL_WORDS.get(word, -1))
+        if (
+            word in ("and", "-")
+            and last_size >= 1
+            and total % 100 == 0
+            and 0 < NUMBER_WORDS.get(_word(tokens, stop + 1), 0) < 100
+        ):
+            stop += 1
+            continue
+        if word == "-" and last_size == 2 and 0 < NUMBER_WORDS.get(_word(tokens, stop + 1), 0) < 10:
+            stop += 1
+            continue
+        if value < 0 or not _fits(total, last_size, value, word, start=stop == at):
+            break
+        total, last_size = _add(total, last_size, value, word)
+        stop += 1
+    if first.text in ("one", "zero") and stop == at + 1 and _word(tokens, at + 1) not in _COUNTED:
+        return 1, None
+    plural = tokens[stop - 1].text in PLURAL_WORDS
+    amount = Decimal(total)
+    if _word(tokens, stop) == "and" and _word(tokens, stop + 1) == "a" and _word(tokens, stop + 2) == "half":
+        amount += Decimal("0.5")
+        stop += 3
+    elif _word(tokens, stop) == "point" and 0 <= NUMBER_WORDS.get(_word(tokens, stop + 1), -1) < 10:
+        amount += Decimal(NUMBER_WORDS[_word(tokens, stop + 1)]) / 10
+        stop += 2
+    return stop - at, first._replace(kind="n", end=tokens[stop - 1].end, value=amount, plural=plural)
+
+
+def _word(tokens: list[Token], at: int) -> str:
+    return tokens[at].text if at < len(tokens) else ""
+
+
+def _fits(total: int, size: int, value: int, word: str, *, start: bool) -> bool:
+    """size: 1 after a single digit, 2 after tens, 3 after hundred, 9 when nothing more may follow."""
+    if start:
+        return word != "hundred"
+    if word == "hundred":
+        return size == 1
+    if size == 2:
+        return 0 < value < 10
+    if size == 3:
+        return 0 < value < 100
+    return size == 1 and 0 < total < 4 and 20 <= value < 100  # "one thirty five"
+
+
+def _add(total: int, size: int, value: int, word: str) -> tuple[int, int]:
+    if word == "hundred":
+        return total * 100, 3
+    if size == 1:
+        return total * 100 + value, 2
+    grown = total + value
+    return grown, (1 if 0 < grown < 10 and total == 0 else 2 if value >= 20 and value % 10 == 0 else 9)

@@ -1,0 +1,93 @@
+"""How well do numbers fit what is prescribed, what this member has lifted, and the kit? Log weights: 0 is a perfect fit."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from math import exp, log
+
+from bot.language.reading.setting import Setting
+from bot.training.blocks import Measure, SetTarget
+from bot.training.kit import Ladder
+from bot.training.loads import Unit, to_kg
+
+# Judged so that 12 where 20 is usual costs about what reading "a x b" the seldom way costs (the corpus checks it).
+_LOAD_SLOPE = 4.0
+_COUNT_SLOPE = 5.0
+_LOOSE_SLOPE = 2.0
+_OFF_LADDER = -2.6
+_IMPOSSIBLE = -40.0
+_NONE_OF_THESE = -9.0
+
+
+def fit_count(value: Decimal, target: SetTarget | None, setting: Setting) -> float:
+    """Does a set of this many suit its target?"""
+    if value != value.to_integral_value() or value < 0:
+        return _IMPOSSIBLE
+    count = float(value)
+    if count == 0:
+        return -4.0
+    measure = target.measure if target else setting.measure
+    top = {Measure.REPS: 120, Measure.SECONDS: 1200, Measure.STEPS: 2000, Measure.METRES: 5000}[measure]
+    if count > top:
+        return _IMPOSSIBLE
+    low, high = (target.low, target.high) if target else (None, None)
+    if low is None and high is None:
+        if measure is Measure.REPS:
+            return 0.0 if count <= 25 else -_LOOSE_SLOPE * log(count / 25)
+        return 0.0 if count >= 10 else -1.5
+    low = low if low is not None else high
+    high = high if high is not None else low
+    assert low is not None and high is not None
+    if low <= count <= high:
+        return 0.0
+    slope = _LOOSE_SLOPE if target is not None and target.amrap else _COUNT_SLOPE
+    if count > high:
+        away = log(count / max(high, 1))
+        return -(_LOOSE_SLOPE if target is not None and target.amrap else slope) * away * 0.9
+    return -slope * log(max(low, 1) / count) * 0.7
+
+
+def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = True) -> float:
+    """Is this a load that this member uses here? whole: compare with known loads (not for drops)."""
+    if amount <= 0 or amount > 1000:
+        return _IMPOSSIBLE
+    kg = float(to_kg(amount, unit))
+    score = 0.0
+    ladder = setting.ladder
+    if ladder is not None and setting.needs_load and not on_ladder(ladder, amount, unit):
+        score += _OFF_LADDER
+    if whole and setting.known_loads:
+        score += max(-_LOAD_SLOPE * abs(log(kg / known)) / weight for known, weight in setting.known_loads if known > 0)
+    elif ladder is None:
+        score += -0.35 if kg < 4 else 0.0
+    return max(score, _IMPOSSIBLE)
+
+
+def on_ladder(ladder: Ladder, amount: Decimal, unit: Unit) -> bool:
+    """Is it a setting of the ladder? A load said in the other unit may be rounded: 4 % are allowed then."""
+    if ladder.has(amount, unit):
+        return True
+    if unit is ladder.unit or not ladder.amounts:
+        return False
+    kg = to_kg(amount, unit)
+    nearest = to_kg(ladder.nearest(amount, unit), ladder.unit)
+    return abs(nearest - kg) <= kg * Decimal("0.04")
+
+
+def fit_sets(number: Decimal, setting: Setting) -> float:
+    """May this be how many sets were done?"""
+    if number != number.to_integral_value() or not 1 <= number <= 10:
+        return _IMPOSSIBLE
+    left = len(setting.free_numbers)
+    if number == len(setting.targets) or number == left:
+        return 0.3
+    if number <= left:
+        return -0.2
+    return -3.0 if setting.targets else -0.5
+
+
+def certainties(scores: list[float]) -> list[float]:
+    """Shares of the candidates, with a rest for "none of these"."""
+    weights = [exp(max(score, -60.0)) for score in scores]
+    total = sum(weights) + exp(_NONE_OF_THESE)
+    return [weight / total for weight in weights]

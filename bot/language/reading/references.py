@@ -1,0 +1,245 @@
+"""What does a set mean that is told by another one: same, as planned, up 2.5, one more than last week?
+
+"same"                       the set before, again (at the first set: last time's first set)
+"same but 11"                its load, 11 counted
+"up 2.5 got 9"               2.5 heavier than the set before (else than last time), 9 counted
+"one more than last week"    last time's same set, one rep more
+"as planned"                 the coach's numbers, where they are one number and not a range
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from bot.language.reading.drafts import Draft, load_of
+from bot.language.reading.grammar import Entry, Item
+from bot.language.reading.setting import Setting
+from bot.language.reading.terms import Term
+from bot.training.blocks import Measure
+from bot.training.loads import Load, Unit, from_kg
+from bot.training.records import SetDone, SetRecord, Source
+
+
+def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -> tuple[list[Draft], str, Source] | None:
+    """Drafts of an entry that refers to what is known, a code of trouble, and where the values come from; None if it refers to nothing."""
+    marks = [mark for item in entry.items for mark in item.marks]
+    kinds = {mark.kind for mark in marks}
+    numbers = [term for item in entry.items for term in item.numbers]
+    if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
+        kinds.discard("A")
+    if not kinds & set("AOl+vUD"):
+        return None
+    if len(numbers) > 4:
+        return None
+    number = _set_number(entry, setting)
+    if "O" in kinds and not numbers:
+        return _as_planned(number, setting, everything=bool({"*"} & kinds))
+    compared = "l" in kinds
+    before = _last_time(setting, number) if compared else _before(setting, number)
+    changes = [mark for mark in marks if mark.kind in "+vUD"]
+    if changes:
+        return _changed(entry, changes[0], numbers, before, setting, unit, folded, number, compared=compared)
+    if "A" in kinds or (compared and not numbers):
+        return _same(entry, numbers, before, setting, unit, number)
+    return None
+
+
+def marks_text(marks: list[Term], kind: str) -> str:
+    return next((mark.text for mark in marks if mark.kind == kind), "")
+
+
+def _again_follows_number(entry: Entry) -> bool:
+    """ "20 again, 12 11 9": again belongs to the number before it."""
+    for item in entry.items:
+        again = next((mark for mark in item.marks if mark.kind == "A"), None)
+        if again is not None and item.numbers and item.numbers[0].start < again.start:
+            if (len(item.numbers) == 1 and len(entry.items) > 1 and not item.numbers[0].role) or (len(item.numbers) > 1 and not item.numbers[0].role and item.numbers[1].start > again.start):
+                item.numbers[0].role = "load"
+            item.marks.remove(again)
+            return True
+    return False
+
+
+def _set_number(entry: Entry, setting: Setting) -> int:
+    said = next((item.set_number for item in entry.items if item.set_number), 0)
+    return said or (setting.free_numbers[0] if setting.free_numbers else len(setting.targets) or 1)
+
+
+def _before(setting: Setting, number: int) -> SetRecord | None:
+    earlier = [r for r in setting.records if r.place and r.place.number < number] or list(setting.records)
+    return earlier[-1] if earlier else _last_time(setting, number)
+
+
+def _last_time(setting: Setting, number: int) -> SetRecord | None:
+    return next((r for r in setting.last if r.place and r.place.number == number), None)
+
+
+def _as_draft(done: SetDone) -> Draft:
+    return Draft(load=done.load, count=done.count, left=done.left, right=done.right, measure=done.measure)
+
+
+def _as_planned(number: int, setting: Setting, *, everything: bool) -> tuple[list[Draft], str, Source]:
+    places = setting.free_numbers if everything else (number,)
+    drafts: list[Draft] = []
+    trouble = ""
+    for each in places:
+        target = setting.target(each)
+        if target is None or target.low is None or target.low != target.high:
+            trouble = "planned_range"
+        drafts.append(
+            Draft(
+                count=target.high if target else None,
+                measure=target.measure if target else None,
+                load=target.load if target else None,
+            )
+        )
+    return drafts, trouble, Source.ASSUMED
+
+
+def _same(
+    entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, number: int
+) -> tuple[list[Draft], str, Source] | None:
+    if before is None:
+        return None
+    base = _as_draft(before.done)
+    text_load = next((t for t in numbers if t.unit or t.sign or t.plural), None)
+    sets = next((int(t.number) for t in numbers if t.role == "sets"), 0)
+    counts = [t for t in numbers if t is not text_load and t.role not in ("sets", "rpe", "rir")]
+    if text_load is not None:
+        load, _ = load_of(text_load, [m for i in entry.items for m in i.marks], setting, unit)
+        base.load = load
+    if any(t.side for t in counts):
+        base.count = None
+        left = next(
+            (int(t.number) for t in counts if t.side == "L"),
+            before.done.left if before.done.left is not None else before.done.count,
+        )
+        right = next(
+            (int(t.number) for t in counts if t.side == "R"),
+            before.done.right if before.done.right is not None else before.done.count,
+        )
+        base.left, base.right = left, right
+        drafts = [base]
+    elif counts:
+        drafts = []
+        for term in counts:
+            if term.value is not None and term.value != term.value.to_integral_value():
+                load, _ = load_of(term, [], setting, unit)
+                base.load = load
+                continue
+            if term.role == "" and setting.needs_load and _rather_a_load(term.number, before.done, setting):
+                return None
+            drafts.append(replace(base, count=int(term.number), left=None, right=None, about=term.about))
+        drafts = drafts or [base]
+    else:
+        drafts = [base]
+    if sets > 1 and len(drafts) == 1:
+        drafts = [replace(drafts[0]) for _ in range(min(sets, 10))]
+    if any(item.has("*") for item in entry.items) and len(drafts) == 1:
+        drafts = [replace(drafts[0]) for _ in setting.free_numbers] or drafts
+    _marks(entry, drafts)
+    return drafts, "", Source.CARRIED
+
+
+def _rather_a_load(value: Decimal, done: SetDone, setting: Setting) -> bool:
+    count = done.worst_count or 0
+    amount = done.load.amount if done.load and done.load.amount else None
+    if amount is None or not count:
+        return False
+    return abs(float(value) / float(amount) - 1) < 0.3 < abs(float(value) / count - 1)
+
+
+def _changed(
+    entry: Entry, change: Term, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, folded: str, number: int,
+    *, compared: bool,
+) -> tuple[list[Draft], str, Source] | None:  # fmt: skip
+    """ "up 2.5 got 9", "down to 18, 10", "one more than last week", "2 less"."""
+    if change.kind in "UD":
+        return _moved(entry, change, numbers, before, setting, unit, folded)
+    if before is None:
+        return None
+    step = 1 if change.text in ("one", "1") and change.end - change.start > 4 else None
+    giver = next((t for t in reversed(numbers) if t.end <= change.start and not t.unit), None)
+    if step is None and giver is not None:
+        step = int(giver.number)
+    if step is None and folded[max(0, change.start - 4) : change.start].strip().endswith("one"):
+        step = 1
+    if step is None or not (compared or "than" in folded or "same" in folded):
+        return None
+    base = _as_draft(before.done)
+    if base.count is None:
+        return None
+    base.count += step if change.kind == "+" else -step
+    if base.count < 0:
+        return None
+    others = [t for t in numbers if t is not giver]
+    if others:
+        load, _ = load_of(others[0], [], setting, unit)
+        base.load = load if others[0].unit else base.load
+    _marks(entry, [base])
+    return [base], "", Source.CARRIED
+
+
+def _moved(
+    entry: Entry, change: Term, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, folded: str
+) -> tuple[list[Draft], str, Source] | None:
+    by = next((t for t in numbers if t.start >= change.end), None)
+    if by is None:
+        return None
+    between = folded[change.end : by.start]
+    if " to " in f" {between.strip()} ":
+        by.role = "load"
+        for item in entry.items:
+            item.marks = [mark for mark in item.marks if mark is not change]
+        return None  # an absolute load: the grammar has it
+    if before is None or before.done.load is None or before.done.load.kg is None:
+        return None
+    load = _moved_load(before.done.load, by, unit, up=change.kind == "U")
+    counts = [t for t in numbers if t is not by and t.role in ("", "count")]
+    if load is None or not counts:
+        return None
+    drafts = [
+        Draft(load=load, count=int(t.number), measure=t.measure, about=t.about, start=t.start, end=t.end, count_words=[t])
+        for t in counts
+    ]
+    _marks(entry, drafts)
+    return drafts, "", Source.SAID
+
+
+def _moved_load(load: Load, by: Term, unit: Unit, *, up: bool) -> Load | None:
+    assert load.amount is not None and load.unit is not None
+    step_unit = by.unit or (load.unit if by.unit is None else unit)
+    step = (
+        by.number
+        if step_unit is load.unit
+        else from_kg(replace(load, amount=by.number, unit=step_unit).kg or Decimal(0), load.unit)
+    )
+    amount = load.amount + step if up else load.amount - step
+    return replace(load, amount=amount) if amount > 0 else None
+
+
+def _marks(entry: Entry, drafts: list[Draft]) -> None:
+    from bot.language.reading.drafts import apply_mark
+
+    for item in entry.items:
+        for mark in _effects(item):
+            apply_mark(mark, drafts)
+
+
+def _effects(item: Item) -> list[Term]:
+    return [
+        mark
+        for mark in item.marks
+        if mark.kind in "FgGtTWY" or (mark.kind == "n" and (mark.role in ("rpe", "rir") or mark.partial))
+    ] + [term for term in item.numbers if term.role in ("rpe", "rir")]
+
+
+def planned_counts(setting: Setting, number: int) -> list[int]:
+    """The counts a range allows, the top first: what "as planned" may have meant."""
+    target = setting.target(number)
+    if target is None or target.high is None:
+        return []
+    low = target.low if target.low is not None else target.high
+    step = 1 if target.measure is Measure.REPS else 5
+    return list(range(target.high, low - 1, -step))[:4]

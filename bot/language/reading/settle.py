@@ -1,0 +1,446 @@
+"""Which of all ways to read an entry is meant, and is it sure enough to be put on record?
+
+Every way is weighed: how often people mean it so (grammar.py), times how well its numbers fit the prescription, this member's
+loads and the kit (ranking.py). Ways that come to the same sets are one. What is left of doubt becomes one question.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from itertools import product
+
+from bot.language.reading.drafts import Builder, Draft, prepare, roles_of
+from bot.language.reading.explain import say_done, say_record, say_sets
+from bot.language.reading.grammar import Entry, Item, shapes
+from bot.language.reading.placing import Placed, is_surprising, likely_loads, place
+from bot.language.reading.ranking import certainties, fit_count, fit_load, fit_sets
+from bot.language.reading.references import planned_counts, told_by_reference
+from bot.language.reading.setting import Setting
+from bot.language.reading.terms import Term
+from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard, SetsHeard, Why
+from bot.language.situation import Situation
+from bot.training.exercises.entry import LoadStyle
+from bot.training.loads import LoadKind, Unit, say_load
+from bot.training.records import SetRecord, Source
+
+_MOST_WAYS = 48
+_SHOWN = 4
+_HABITS = {"x": "times", " ": "bare_pair"}
+_HABIT_WAYS = {"load_reps": "LR", "reps_load": "RL", "sets_reps": "SR"}
+_WAY_HABITS = {"LR": "load_reps", "RL": "reps_load", "SR": "sets_reps"}
+
+
+@dataclass(slots=True)
+class Settled:
+    """heard: what to carry out. question: where one is needed; then heard_anyway holds what was sure."""
+
+    heard: tuple[Heard, ...] = ()
+    certainty: float = 0.0
+    question: Question | None = None
+    heard_anyway: tuple[Heard, ...] = ()
+    why: tuple[Why, ...] = ()
+    said: str = ""
+
+
+@dataclass(slots=True)
+class Way:
+    score: float
+    drafts: list[Draft]
+    trouble: str
+    parts: tuple[str, ...]
+
+
+def settle_entry(
+    entry: Entry, setting: Setting, folded: str, text: str, situation: Situation, *, sure: float, alone: bool
+) -> Settled:
+    """Read one entry in its setting. sure: below this certainty a question is asked."""
+    said = text[entry.start : entry.end]
+    unit = _unit_of(entry, situation)
+    told = told_by_reference(entry, setting, unit, folded)
+    if told is not None:
+        drafts, trouble, source = told
+        return _referred(drafts, trouble, source, setting, said, entry, text)
+    prepare(entry, setting)
+    ways = _ways(entry, setting, unit, situation)
+    if not ways:
+        return Settled(question=Question("unclear", said[:80], ()), certainty=0.2, said=said)
+    shares = certainties([way.score for way in ways])
+    best, share = ways[0], shares[0]
+    if not best.drafts:
+        return _load_without_count(entry, setting, unit, said)
+    if share < sure and len(ways) > 1:
+        return _between(ways, shares, setting, said, entry)
+    return _placed(best, share, setting, said, entry, text)
+
+
+def _unit_of(entry: Entry, situation: Situation) -> Unit:
+    """The unit of loads said without one: that of the others in the entry, else the member's own."""
+    said = {term.unit for item in entry.items for term in item.numbers if term.unit is not None}
+    return said.pop() if len(said) == 1 else situation.unit
+
+
+def _ways(entry: Entry, setting: Setting, unit: Unit, situation: Situation) -> list[Way]:
+    """All ways to give the entry's numbers their parts, each weighed; items of one shape are read alike. The best first."""
+    keys: list[tuple[tuple[str, ...], tuple[str, ...], tuple[bool, ...]] | None] = []
+    for item in entry.items:
+        keys.append((roles_of(item, setting), tuple(item.ops), tuple(map(_small, item.numbers))) if item.numbers else None)
+    kinds = list(dict.fromkeys(key for key in keys if key is not None))
+    choices = [shapes(*kind) for kind in kinds]
+    if not all(choices):
+        return []
+    while _product(choices) > _MOST_WAYS:
+        longest = max(range(len(choices)), key=lambda n: len(choices[n]))
+        choices[longest] = choices[longest][:-1]
+    ways: list[Way] = []
+    for combination in product(*choices):
+        chosen = dict(zip(kinds, combination, strict=True))
+        way = _weighed(entry, keys, chosen, setting, unit, situation)
+        if way is not None:
+            ways.append(way)
+    ways.sort(key=lambda way: -way.score)
+    return _distinct(ways)
+
+
+def _product(choices: list[tuple[tuple[float, str], ...]]) -> int:
+    total = 1
+    for choice in choices:
+        total *= len(choice)
+    return total
+
+
+def _small(term: Term) -> bool:
+    value = term.number
+    return value <= 10 and value * 2 == int(value * 2)
+
+
+def _weighed(
+    entry: Entry,
+    keys: list[tuple[tuple[str, ...], tuple[str, ...], tuple[bool, ...]] | None],
+    chosen: dict[tuple[tuple[str, ...], tuple[str, ...], tuple[bool, ...]], tuple[float, str]],
+    setting: Setting,
+    unit: Unit,
+    situation: Situation,
+) -> Way | None:
+    builder = Builder(setting, unit)
+    score = 0.0
+    parts: list[str] = []
+    for item, key in zip(entry.items, keys, strict=True):
+        if key is None:
+            builder.note_marks(item)
+            continue
+        log_share, way = chosen[key]
+        score += (log_share + _habit(way, item, situation)) / (1 if len(entry.items) < 4 else 2)
+        parts.append(way)
+        for term, role in zip(item.numbers, way, strict=True):
+            if role == "S":
+                score += fit_sets(term.number, setting)
+            elif role == "E" and not 5 <= term.number <= 10:
+                score -= 4.0
+            elif role == "R" and term.measure is None and not _countable(term):
+                score -= 30.0
+        builder.add(item, way)
+    drafts = builder.drafts
+    if not drafts and len(entry.items) > 1:
+        score -= 2.0
+    score += _fit(drafts, setting, unit)
+    return Way(score, drafts, builder.trouble, tuple(parts))
+
+
+def _countable(term: Term) -> bool:
+    return term.value is not None and (term.comma or term.value == term.value.to_integral_value()) and term.value >= 0
+
+
+def _habit(way: str, item: Item, situation: Situation) -> float:
+    """What this member's earlier answers taught outweighs what people mean in general."""
+    if len(way) != 2 or not item.ops or any(term.role for term in item.numbers):
+        return 0.0
+    name = _HABITS.get(item.ops[0])
+    habit = getattr(situation.habits, name) if name else ""
+    if not habit:
+        return 0.0
+    return 2.5 if _HABIT_WAYS.get(habit) == way else -1.0
+
+
+def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
+    """How well the drafts fit; of many sets, the mean counts as three."""
+    if not drafts:
+        return -1.0
+    counts = 0.0
+    free = setting.free_numbers
+    for place_, draft in enumerate(drafts):
+        number = draft.number or (free[place_] if place_ < len(free) else len(setting.targets))
+        values = [term for term in draft.count_words] or []
+        value = draft.count if draft.count is not None else draft.left if draft.left is not None else draft.right
+        if value is None or not values:
+            continue
+        from decimal import Decimal
+
+        counts += fit_count(Decimal(value), setting.target(number), setting)
+    score = counts * min(len(drafts), 3) / len(drafts)
+    loads = list(
+        dict.fromkeys(
+            (d.load.amount, d.load.unit, d.load.kind)
+            for d in drafts
+            if d.load is not None and d.load.amount is not None and d.load.unit is not None
+        )
+    )
+    for amount, load_unit, kind in loads:
+        assert amount is not None and load_unit is not None
+        if kind in (LoadKind.IMPLEMENT,):
+            score += fit_load(amount, load_unit, setting) / len(loads)
+        elif setting.style in (LoadStyle.BODY, LoadStyle.NONE) and not setting.has_extra_load() and not _load_was_marked(drafts):
+            score -= 1.6 if not (setting.exercise_id or "").startswith("weighted_") else 0.0
+    if setting.style is LoadStyle.BAND and loads:
+        score -= 1.0
+    if setting.needs_load and all(draft.load is None for draft in drafts) and setting.load_before(99) is None:
+        score -= 0.4
+    extra = len(drafts) - len(free)
+    if extra > 0 and len(drafts) != len(setting.targets) and setting.targets:
+        score -= 1.2 * extra
+    return score
+
+
+def _load_was_marked(drafts: list[Draft]) -> bool:
+    return any(d.load_words is not None and (d.load_words.unit or d.load_words.sign or d.load_words.kind != "n") for d in drafts)
+
+
+def _distinct(ways: list[Way]) -> list[Way]:
+    """Ways that come to the same sets are one; their weights are near enough that the best one's is taken."""
+    seen: set[object] = set()
+    kept: list[Way] = []
+    for way in ways:
+        key = tuple((d.load, d.count, d.left, d.right, d.rpe, d.number, d.drops, d.partials, d.bouts) for d in way.drafts)
+        if key not in seen:
+            seen.add(key)
+            kept.append(way)
+    return kept
+
+
+def _heard_of(placed: Placed) -> tuple[Heard, ...]:
+    heard: list[Heard] = [SetsHeard(tuple(placed.records))] if placed.records else []
+    heard += [CorrectionHeard(old, new) for old, new in placed.corrected]
+    if not heard and placed.repeated:
+        heard.append(RepeatHeard())
+    return tuple(heard)
+
+
+def _label(placed: Placed) -> str:
+    if placed.records:
+        return say_sets(placed.records)[:60]
+    if placed.corrected:
+        return f"change {say_record(placed.corrected[0][1])}"[:60]
+    return "already on record"
+
+
+def _between(ways: list[Way], shares: list[float], setting: Setting, said: str, entry: Entry) -> Settled:
+    """Ask which way is meant."""
+    options: list[Option] = []
+    for way, share in list(zip(ways, shares, strict=True))[: _SHOWN + 2]:
+        if share < 0.01 and options:
+            continue
+        placed = place(way.drafts, setting)
+        heard = _heard_of(placed)
+        if not way.drafts or not heard:
+            continue
+        if placed.missing:
+            options += [Option(label, told, share * weight) for label, told, weight in _with_loads(placed, setting)[:2]]
+            continue
+        options.append(Option(_label(placed), heard, share, _taught(way, entry)))
+    options.sort(key=lambda option: -option.certainty)
+    return Settled(
+        question=Question(_doubt(ways[0], ways[1]), said[:80], tuple(options[:_SHOWN])), certainty=shares[0], said=said
+    )
+
+
+def _doubt(one: Way, other: Way) -> str:
+    parts = {part for way in (one, other) for part in way.parts}
+    return (
+        "sets_or_load"
+        if any("S" in part for part in parts)
+        else "load_or_reps"
+        if any("L" in part for part in parts)
+        else "which_reading"
+    )
+
+
+def _taught(way: Way, entry: Entry) -> tuple[str, str] | None:
+    numbered = [item for item in entry.items if item.numbers]
+    if len(numbered) != 1 or len(numbered[0].numbers) != 2 or any(term.role for term in numbered[0].numbers):
+        return None
+    name, value = _HABITS.get(numbered[0].ops[0]), _WAY_HABITS.get(way.parts[0])
+    return (name, value) if name and value else None
+
+
+def _load_without_count(entry: Entry, setting: Setting, unit: Unit, said: str) -> Settled:
+    """Only a load was said: ask how many."""
+    from bot.language.reading.drafts import load_of
+
+    item = entry.items[0]
+    load, _ = load_of(next(iter(item.numbers), None), item.marks, setting, unit)
+    free = setting.free_numbers
+    options: list[Option] = []
+    for count in planned_counts(setting, free[0] if free else 1):
+        placed = place([Draft(load=load, count=count)], setting)
+        options.append(Option(_label(placed), _heard_of(placed), 0.3))
+    return Settled(question=Question("missing_count", said[:80], tuple(options[:_SHOWN])), certainty=0.3, said=said)
+
+
+def _with_loads(placed: Placed, setting: Setting) -> list[tuple[str, tuple[Heard, ...], float]]:
+    """The placed sets, once for each load that their loadless ones may have had."""
+    number = next((placed.records[n].place.number for n in placed.missing if placed.records[n].place), 1)  # type: ignore[union-attr]
+    loads = likely_loads(setting, number)
+    made: list[tuple[str, tuple[Heard, ...], float]] = []
+    for rank, load in enumerate(loads):
+        source = Source.CARRIED
+        records = [
+            replace(r, done=replace(r.done, load=load, load_source=source)) if n in placed.missing else r
+            for n, r in enumerate(placed.records)
+        ]
+        heard = _heard_of(replace(placed, records=records))
+        made.append((f"{say_load(load)} ({say_done(replace(records[placed.missing[0]].done))})"[:60], heard, 0.5 / (rank + 1)))
+    return made
+
+
+def _placed(best: Way, share: float, setting: Setting, said: str, entry: Entry, text: str) -> Settled:
+    placed = place(best.drafts, setting)
+    why = _why(best.drafts, placed, text)
+    trouble = best.trouble or placed.trouble
+    if trouble:
+        return replace_why(_troubled(trouble, best, placed, setting, said), why)
+    surprising = next((kind for record in placed.records if (kind := is_surprising(record, setting))), "")
+    surprising = surprising or next((kind for _, new in placed.corrected if (kind := is_surprising(new, setting))), "")
+    if surprising:
+        return _surprised(placed, setting, said, why)
+    return Settled(_heard_of(placed), share, why=why, said=said)
+
+
+def replace_why(settled: Settled, why: tuple[Why, ...]) -> Settled:
+    settled.why = why
+    return settled
+
+
+def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: str) -> Settled:
+    """Something needed was not said: one question, the likeliest answer first."""
+    if trouble == "missing_load":
+        options = [Option(label, heard, share) for label, heard, share in _with_loads(placed, setting)]
+        return Settled(question=Question("missing_load", said[:80], tuple(options)), certainty=0.5, said=said)
+    if trouble == "drop_or_next":
+        dropped = _as_drops(best.drafts)
+        first = place(dropped, setting)
+        options = [
+            Option(f"a drop: {_label(first)}"[:60], _heard_of(first), 0.5),
+            Option(f"next set: {_label(placed)}"[:60], _heard_of(placed), 0.45),
+        ]
+        return Settled(question=Question("drop_or_next", said[:80], tuple(options)), certainty=0.5, said=said)
+    if trouble == "too_many_sets":
+        free = len(setting.free_numbers)
+        options = []
+        if free:
+            for kept in (best.drafts[:free], best.drafts[-free:]):
+                some = place(kept, setting)
+                options.append(Option(_label(some), _heard_of(some), 0.4))
+        options.append(Option(_label(placed), _heard_of(placed), 0.3))
+        return Settled(question=Question("too_many_sets", said[:80], tuple(options)), certainty=0.4, said=said)
+    options = [Option(_label(placed), _heard_of(placed), 0.4)] if _heard_of(placed) and trouble != "bar" else []
+    return Settled(
+        question=Question("bar_weight" if trouble == "bar" else trouble, said[:80], tuple(options)), certainty=0.4, said=said
+    )
+
+
+def _as_drops(drafts: list[Draft]) -> list[Draft]:
+    from bot.training.records import DropDone
+
+    kept: list[Draft] = []
+    for draft in drafts:
+        before = kept[-1].load if kept else None
+        lighter = draft.load is not None and (before is None or (before.amount or 0) > (draft.load.amount or 0))
+        if kept and lighter:
+            kept[-1] = replace(kept[-1], drops=(*kept[-1].drops, DropDone(draft.load, draft.count)))
+        else:
+            kept.append(draft)
+    return kept
+
+
+def _surprised(placed: Placed, setting: Setting, said: str, why: tuple[Why, ...]) -> Settled:
+    options = [Option(_label(placed), _heard_of(placed), 0.5)]
+    options += [Option(_label(other), _heard_of(other), 0.3) for other in _likelier(placed, setting)]
+    return Settled(question=Question("surprise", said[:80], tuple(options)), certainty=0.5, why=why, said=said)
+
+
+def _likelier(placed: Placed, setting: Setting) -> list[Placed]:
+    """What a slip of the thumb may have hidden: a digit too many, load and count the wrong way round, half of a total."""
+    found: list[Placed] = []
+    if len(placed.records) != 1:
+        return found
+    record = placed.records[0]
+    load, count = record.done.load, record.done.count
+    if load is None or load.amount is None or count is None:
+        return found
+    tries = [(load.amount / 10, count), (load.amount / 2, count)]
+    if load.amount == load.amount.to_integral_value() and load.amount < 200:
+        from decimal import Decimal
+
+        tries.append((Decimal(count), int(load.amount)))
+    for amount, reps in tries:
+        if amount <= 0:
+            continue
+        other = replace(record, done=replace(record.done, load=replace(load, amount=amount), count=reps))
+        if not is_surprising(other, setting):
+            found.append(replace(placed, records=[other]))
+    return found[:2]
+
+
+def _referred(drafts: list[Draft], trouble: str, source: Source, setting: Setting, said: str, entry: Entry, text: str) -> Settled:
+    """Sets told by other sets: their load is carried over; what was counted anew was said."""
+    if trouble == "planned_range":
+        number = setting.free_numbers[0] if setting.free_numbers else 1
+        options = []
+        for count in planned_counts(setting, number):
+            placed = place([replace(draft, count=count) for draft in drafts], setting)
+            if placed.missing:
+                options += [Option(label, heard, share) for label, heard, share in _with_loads(placed, setting)[:1]]
+            else:
+                options.append(Option(_label(placed), _heard_of(placed), 0.3))
+        return Settled(question=Question("missing_count", said[:80], tuple(options[:_SHOWN])), certainty=0.4, said=said)
+    placed = place(drafts, setting)
+    records = []
+    for record in placed.records:
+        done = record.done
+        counted = any(term.role in ("", "count") for item in entry.items for term in item.numbers) and source is Source.CARRIED
+        load_said = any(term.unit for item in entry.items for term in item.numbers) or source is Source.SAID
+        load_source = Source.SAID if load_said else done.load_source if done.load_source is not Source.SAID else source
+        if source is Source.CARRIED and not load_said:
+            load_source = Source.CARRIED
+        records.append(
+            replace(
+                record,
+                done=replace(
+                    done, load_source=load_source, count_source=Source.SAID if counted or source is Source.SAID else source
+                ),
+            )
+        )
+    placed.records = records
+    way = Way(0.0, drafts, "", ())
+    if placed.trouble:
+        return _troubled(placed.trouble, way, placed, setting, said)
+    surprising = next((kind for record in placed.records if (kind := is_surprising(record, setting))), "")
+    if surprising:
+        return _surprised(placed, setting, said, ())
+    why = (Why(entry.start, entry.end, f"told by what is known: {_label(placed)}"),)
+    return Settled(_heard_of(placed), 0.95, why=why, said=said)
+
+
+def _why(drafts: list[Draft], placed: Placed, text: str) -> tuple[Why, ...]:
+    found: list[Why] = []
+    for draft in drafts:
+        if draft.load_words is not None and draft.load is not None:
+            found.append(Why(draft.load_words.start, draft.load_words.end, f"load {say_load(draft.load)}"))
+        for term in draft.count_words:
+            side = {"L": " left", "R": " right"}.get(term.side, "")
+            found.append(Why(term.start, term.end, f"count {term.value}{side}"))
+    carried: list[SetRecord] = [
+        record for record in placed.records if record.done.load_source is Source.CARRIED and record.done.load
+    ]
+    if carried and carried[0].done.load:
+        found.append(Why(0, 0, f"load not said: carried over, {say_load(carried[0].done.load)}"))
+    return tuple(dict.fromkeys(found))

@@ -1,0 +1,466 @@
+"""What is each word or number of a clause about? Tokens become terms: numbers that know their unit, side and doubt, and marks.
+
+"got 9 on the right and 7 on the left with the 20"  -> 9 (right) · & · 7 (left) · with · 20
+"3 sets of 12 with 15kg"                            -> 3 (sets) · of · 12 · with · 15 (kg)
+"supposed to be 12, got 10ish"                      -> 10 (about); what was aimed at is left out
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from bot.language.reading.words import LEXICON, ORDINALS, PHRASES, REMARKS, THINGS, UNITS
+from bot.language.tokens import Token
+from bot.training.blocks import Measure
+from bot.training.loads import Unit
+
+_REST = frozenset(("rest", "rested", "resting", "rests", "break"))
+_LINKS = frozenset((":", "-", "=", "|", ","))
+_NEVER_PHRASED = frozenset("nxJX#")
+
+
+class Term:
+    """kind: the grammar's letter (words.py). value: of numbers; text for names. start, end: places in the text."""
+
+    __slots__ = (
+        "about",
+        "comma",
+        "each",
+        "end",
+        "glued",
+        "hand",
+        "kind",
+        "measure",
+        "ordinal",
+        "partial",
+        "plural",
+        "role",
+        "side",
+        "sign",
+    )
+    __slots__ += ("start", "text", "thing", "total", "unit", "value")
+
+    def __init__(self, kind: str, text: str, start: int, end: int, value: Decimal | None = None) -> None:
+        self.kind, self.text, self.start, self.end, self.value = kind, text, start, end, value
+        self.unit: Unit | None = None
+        self.measure: Measure | None = None
+        self.role = ""  # "load", "count", "sets", "rpe", "rir", "minutes_or_metres" where the words say so
+        self.side = self.sign = self.thing = ""
+        self.each = self.hand = self.total = self.plural = self.comma = self.about = self.partial = self.ordinal = self.glued = (
+            False
+        )
+
+    def __repr__(self) -> str:
+        return f"{self.kind}:{self.text}{'/' + self.role if self.role else ''}"
+
+    @property
+    def number(self) -> Decimal:
+        return self.value if self.value is not None else Decimal(0)
+
+    @property
+    def bare(self) -> bool:
+        """A number of which the words do not say what it is."""
+        return self.kind == "n" and not self.role
+
+
+@dataclass(slots=True)
+class Clause:
+    """The terms of one stretch of set talk, and what was said of the whole."""
+
+    terms: list[Term]
+    unknown: list[Token] = field(default_factory=list)
+    verbs: int = 0
+    remarks: list[str] = field(default_factory=list)
+    aimed: list[Term] = field(default_factory=list)
+
+
+def terms_of(tokens: Sequence[Token], labels: frozenset[str], names: Sequence[tuple[int, int, str]], *, sided: bool) -> Clause:
+    """Read tokens as terms.
+
+    labels: the day's slot labels, upper case. names: (start, end, exercise id) of names found. sided: the due exercise has sides.
+    """
+    clause = Clause([])
+    _first_pass(tokens, labels, names, clause)
+    terms = _sided(_merged(clause.terms), sided=sided)
+    clause.terms = _without_aims(terms, clause)
+    return clause
+
+
+def _first_pass(tokens: Sequence[Token], labels: frozenset[str], names: Sequence[tuple[int, int, str]], clause: Clause) -> None:
+    out, at, name_at = clause.terms, 0, 0
+    count = len(tokens)
+    while at < count:
+        token = tokens[at]
+        while name_at < len(names) and names[name_at][1] <= token.start:
+            name_at += 1
+        if name_at < len(names) and names[name_at][0] <= token.start < names[name_at][1]:
+            start, stop, exercise = names[name_at]
+            out.append(Term("X", exercise, start, stop))
+            while at < count and tokens[at].start < stop:
+                at += 1
+            continue
+        used = _label_or_set_number(tokens, at, labels, out)
+        if used:
+            at += used
+            continue
+        if token.kind == "n":
+            term = Term("n", token.text, token.start, token.end, token.value)
+            term.plural, term.comma, term.ordinal, term.glued = token.plural, token.comma, token.ordinal, token.glued
+            out.append(term)
+            at += 1
+        elif token.kind == "c":
+            term = Term("n", token.text, token.start, token.end, token.value)
+            term.role, term.measure = "count", Measure.SECONDS
+            out.append(term)
+            at += 1
+        elif token.kind == "b":
+            out.append(Term("|", token.text, token.start, token.end))
+            at += 1
+        else:
+            at += _word(tokens, at, clause)
+
+
+def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str], out: list[Term]) -> int:
+    """A slot label ("A1", "a 1:"), or a set's number ("set 2", "2nd set", "#2", "s2:"); how many tokens it took, 0 if none."""
+    token = tokens[at]
+    following = tokens[at + 1] if at + 1 < len(tokens) else None
+    if following is None:
+        return 0
+    if token.kind == "w" and following.kind == "n" and following.value is not None and (following.glued or len(token.text) == 1):
+        label = f"{token.text}{following.text}".upper()
+        spaced = not following.glued
+        if label in labels and (not spaced or (not out and token.text not in "ax")):
+            out.append(Term("J", label, token.start, following.end))
+            return 2
+    if (
+        token.text in ("set", "s", "sets", "satz")
+        and following.kind == "n"
+        and (token.text != "s" or following.glued)
+        and following.value
+    ):
+        beyond = tokens[at + 2] if at + 2 < len(tokens) else None
+        previous = out[-1] if out else None
+        counted = previous is not None and previous.kind == "n" and token.text != "s"  # "3 sets 12"
+        if (
+            following.value <= 12
+            and not counted
+            and token.text != "sets"
+            and not (beyond and beyond.text == "x" and token.text == "s")
+        ):
+            out.append(Term("#", token.text, token.start, following.end, following.value))
+            return 2
+    if following.text == "set" and (token.text in ORDINALS or (token.kind == "n" and token.ordinal)):
+        number = Decimal(ORDINALS[token.text]) if token.text in ORDINALS else token.value
+        out.append(Term("#", token.text, token.start, following.end, number))
+        return 2
+    if token.text == "#" and following.kind == "n" and following.glued and not (out and out[-1].kind == "n" and token.glued):
+        out.append(Term("#", token.text, token.start, following.end, following.value))
+        return 2
+    starts_line = not out or out[-1].kind == "|"
+    if token.kind == "n" and starts_line and following.text in (")", ".") and following.glued and at + 2 < len(tokens):
+        out.append(Term("#", token.text, token.start, following.end, token.value))
+        return 2
+    if (token.ordinal or token.text in ORDINALS) and following.text in (":", "-", "=", "was"):
+        number = token.value if token.value is not None else Decimal(ORDINALS[token.text])
+        out.append(Term("#", token.text, token.start, following.end, number))
+        return 2
+    return 0
+
+
+def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
+    """One word, sign or phrase; returns how many tokens it took."""
+    token = tokens[at]
+    text = token.text.strip("'")
+    for rest, kind in PHRASES.get(text, ()):
+        if at + len(rest) < len(tokens) and all(tokens[at + 1 + n].text == word for n, word in enumerate(rest)):
+            if kind == "k":
+                clause.verbs += 1
+            if kind != ".":
+                clause.terms.append(Term(kind, text, token.start, tokens[at + len(rest)].end))
+            return 1 + len(rest)
+    known = LEXICON.get(text)
+    if known is None and text.endswith("'s"):
+        known = LEXICON.get(text[:-2])
+    if text in REMARKS:
+        clause.remarks.append(text)
+    if known == "k":
+        clause.verbs += 1
+        clause.terms.append(Term("k", text, token.start, token.end))
+    elif known is None:
+        if token.kind == "w":
+            clause.unknown.append(token)
+            clause.terms.append(Term("?", text, token.start, token.end))
+        elif text in ",/-+:;|=()>&.":
+            kind = {";": "|", "=": ":", ">": "h", "&": "&", ".": "."}.get(text, text)
+            if kind == "-" and text == "-" and _arrow(tokens, at):
+                kind = "h"
+            if kind not in "().":
+                term = Term(kind, text, token.start, token.end)
+                term.glued = token.glued
+                clause.terms.append(term)
+    elif known != "." or text in _REST:
+        term = Term("~" if text in _REST else known, text, token.start, token.end)
+        term.glued = token.glued
+        clause.terms.append(term)
+    return 1
+
+
+def _arrow(tokens: Sequence[Token], at: int) -> bool:
+    return at + 1 < len(tokens) and tokens[at + 1].text == ">" and tokens[at + 1].glued
+
+
+def _merged(terms: list[Term]) -> list[Term]:
+    """Give numbers their units, measures and flags; take out what was only said for them."""
+    out: list[Term] = []
+    sided_letters = any(term.kind == "L" for term in terms)
+    at = 0
+    while at < len(terms):
+        term = terms[at]
+        nxt = terms[at + 1] if at + 1 < len(terms) else None
+        last = out[-1] if out else None
+        kind = term.kind
+        if kind == "n":
+            at = _number(terms, at, out, sided_letters=sided_letters)
+            continue
+        if kind == "r" and sided_letters and term.text == "r":
+            term.kind = "R"
+        if kind == "i" and last is not None and last.kind == "K" and last.text == "half":
+            out.pop()  # "half a minute"
+            out.append(_seconds(term, Decimal(30), last.start))
+        elif kind == "i" and (last is None or last.kind != "n"):
+            half = [t.text for t in terms[at + 1 : at + 3]] == ["and", "half"]
+            out.append(_seconds(term, Decimal(90) if half else Decimal(60), term.start))
+            at += 2 if half else 0
+        elif kind == "Y" and last is not None and last.kind == "n":
+            last.about = True
+        elif kind == "E" and last is not None and last.kind == "n":
+            last.each = True
+        elif kind == "H" and last is not None and last.kind == "n":
+            last.hand = True
+            last.role = last.role or "load"
+        elif kind == "C" and last is not None and last.kind == "n":
+            last.total = True
+        elif kind == "I":
+            term.text = THINGS.get(term.text, term.text)
+            if last is not None and last.kind == "n" and (last.unit or last.role == "load"):
+                last.thing = term.text
+            elif nxt is not None and nxt.kind == "n" and nxt is not terms[-1]:
+                out.append(term)
+            else:
+                out.append(term)
+        elif kind == "+" and last is not None and last.kind == "n" and term.text == "more":
+            out.append(term)
+        elif kind == "~":
+            if last is not None and last.kind == "n" and (last.measure is Measure.SECONDS or last.plural):
+                out.pop()  # "90s rest"
+            elif nxt is not None and nxt.kind == "n":
+                at = _skip_time(terms, at + 1)
+                continue
+        else:
+            out.append(term)
+        at += 1
+    return out
+
+
+def _skip_time(terms: list[Term], at: int) -> int:
+    """After "rested": the number and its unit."""
+    at += 1
+    while at < len(terms) and terms[at].kind in "sim":
+        at += 1
+    return at
+
+
+def _seconds(term: Term, value: Decimal, start: int) -> Term:
+    made = Term("n", term.text, start, term.end, value)
+    made.role, made.measure = "count", Measure.SECONDS
+    return made
+
+
+def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool) -> int:
+    """One number with what follows it closely; appended to out. Returns where to go on."""
+    term = terms[at]
+    _signed(term, out)
+    out.append(term)
+    at += 1
+    if at >= len(terms):
+        return at
+    follower = terms[at]
+    kind = follower.kind
+    if kind == "Y" and follower.text == "ish":
+        term.about = True
+        at += 1
+        if at >= len(terms):
+            return at
+        follower = terms[at]
+        kind = follower.kind
+    if kind == "-" and at + 1 < len(terms) and terms[at + 1].text == "ish":
+        term.about = True
+        return at + 2
+    if kind == "u":
+        term.unit, term.role = UNITS.get(follower.text, Unit.KG), "load"
+    elif kind == "r" and not (sided_letters and follower.text == "r"):
+        term.role, term.measure = "count", Measure.REPS
+        if at + 1 < len(terms) and terms[at + 1].kind == "K":
+            term.partial = True
+            at += 1
+    elif kind == "z":
+        term.role = "sets"
+    elif kind == "s":
+        term.role, term.measure = "count", Measure.SECONDS
+        term.plural = False
+    elif kind in "im":
+        return _minutes(terms, at, term, follower)
+    elif kind == "e":
+        term.role, term.measure = "count", Measure.METRES
+    elif kind == "p":
+        term.role, term.measure = "count", Measure.STEPS
+    elif (kind == "K" and follower.text != "half") or kind == "K":
+        term.partial, term.role = True, "count"
+    elif (kind == "V" and not (follower.text == "rir" and at + 1 < len(terms) and terms[at + 1].kind in "n:")) or (
+        kind == "+" and follower.text == "more" and _could_have(terms, at)
+    ):
+        term.role = "rir"
+    elif kind == "S" and not (
+        at + 1 < len(terms) and (terms[at + 1].kind == "n" or (terms[at + 1].kind in ":@-" and not term.sign))
+    ):
+        term.role = "rpe"
+    else:
+        return at
+    term.end = max(term.end, follower.end)
+    at += 1
+    return at
+
+
+def _signed(term: Term, out: list[Term]) -> None:
+    """Take the words just before a number into it: doubt, a sign, an effort word."""
+    while out:
+        last = out[-1]
+        if last.kind == "a" or (last.kind == "Y" and last.text == "maybe"):
+            term.about = True
+            out.pop()
+        elif last.kind in ("S", "V") or (
+            last.kind in (":", "@", "-", "=") and len(out) > 1 and out[-2].kind in ("S", "V") and not term.role
+        ):
+            if last.kind in (":", "@", "-", "="):
+                out.pop()
+            term.role = "rpe" if out[-1].kind == "S" else "rir"
+            out.pop()
+            if out and out[-1].kind == "@":
+                out.pop()
+        elif (
+            last.kind in ("+", "-")
+            and last.text in "+-"
+            and (len(out) < 2 or out[-2].kind not in "n" or (not last.glued and term.glued))
+        ):
+            before = out[-2] if len(out) > 1 else None
+            if last.text == "-" and not term.glued:
+                return
+            term.sign = last.text
+            out.pop()
+            if before is not None and before.kind == "B":
+                out.pop()
+                term.role = "load"
+            return
+        else:
+            return
+
+
+def _minutes(terms: list[Term], at: int, term: Term, follower: Term) -> int:
+    """ "1 min 10", "1m10", "2 minutes", "1 minute 30 seconds", "a minute and a half"; a lone "40m" stays open."""
+    nxt = terms[at + 1] if at + 1 < len(terms) else None
+    minutes = term.number * 60
+    if nxt is not None and nxt.kind == "&" and at + 2 < len(terms) and terms[at + 2].text == "half":
+        term.value, term.role, term.measure = minutes + 30, "count", Measure.SECONDS
+        return at + 3
+    if nxt is not None and nxt.kind == "n" and nxt.number < 60 and not nxt.unit and (follower.kind == "i" or nxt.glued):
+        beyond = terms[at + 2] if at + 2 < len(terms) else None
+        if follower.kind == "m" or (beyond is not None and beyond.kind == "s") or nxt.plural or beyond is None:
+            term.value, term.role, term.measure, term.end = minutes + nxt.number, "count", Measure.SECONDS, nxt.end
+            return at + 2 + (1 if beyond is not None and beyond.kind == "s" else 0)
+    term.end = follower.end
+    if follower.kind == "m":
+        term.role = "minutes_or_metres"
+    else:
+        term.value, term.role, term.measure = minutes, "count", Measure.SECONDS
+    return at + 1
+
+
+def _could_have(terms: list[Term], at: int) -> bool:
+    """ "could have done 2 more", "had 1 more in me": said of what was left over."""
+    return any(
+        term.text in ("could", "couldve", "could've", "had", "have", "coulda", "left") for term in terms[max(0, at - 6) : at]
+    )
+
+
+def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
+    """Hand each side word to its number; decide whether "left" is a side or what was left over."""
+    kinds = [term.kind for term in terms]
+    if "j" in kinds:
+        has_right = "R" in kinds
+        numbers = kinds.count("n")
+        for place, term in enumerate(terms):
+            if term.kind == "j":
+                before = terms[place - 1] if place else None
+                if (
+                    not has_right
+                    and before is not None
+                    and before.kind == "n"
+                    and (numbers > 1 or not sided)
+                    and before.number <= 6
+                ):
+                    before.role = "rir"
+                    term.kind = "."
+                else:
+                    term.kind = "L"
+        kinds = [term.kind for term in terms]
+    if "L" not in kinds and "R" not in kinds:
+        return terms
+    kept = [term for term in terms if term.kind not in ".k"]
+    side_first = _side_first(kept)
+    waiting = ""
+    for place, term in enumerate(kept):
+        if term.kind in "LR":
+            if side_first:
+                waiting = term.kind
+                continue
+            giver = next((t for t in reversed(kept[:place]) if t.kind == "n" and t.role in ("", "count") and not t.side), None)
+            if giver is not None:
+                giver.side = term.kind
+                giver.role = "count"
+        elif waiting and term.kind == "n" and term.role in ("", "count") and not term.unit:
+            term.side, waiting = waiting, ""
+            term.role = "count"
+    return [term for term in terms if term.kind not in "LR"]
+
+
+def _side_first(terms: list[Term]) -> bool:
+    first = next(place for place, term in enumerate(terms) if term.kind in "LR")
+    following = terms[first + 1] if first + 1 < len(terms) else None
+    if following is not None and following.kind == "n" and following.glued:
+        return True
+    before = terms[first - 1] if first else None
+    if before is None or before.kind != "n" or before.unit or before.role in ("load", "rpe", "rir"):
+        return True
+    # "20 left 12 right 10" has one number more than sides.
+    numbers = sum(term.kind == "n" and term.role in ("", "count") for term in terms)
+    sides = sum(term.kind in "LR" for term in terms)
+    return numbers > sides and following is not None and following.kind == "n" and terms[-1].kind == "n"
+
+
+def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
+    """Leave out what was only aimed at ("supposed to be 12") and what was denied ("not 12"), if another number is left."""
+    marks = [place for place, term in enumerate(terms) if term.kind in "!N"]
+    for place in reversed(marks):
+        numbers = [n for n, term in enumerate(terms) if term.kind == "n" and term.role in ("", "count")]
+        after = next((n for n in range(place + 1, min(place + 4, len(terms))) if terms[n].kind == "n"), None)
+        before = place - 1 if place and terms[place - 1].kind == "n" else None
+        if before is not None and terms[place].text in ("planned", "prescribed", "target", "goal"):
+            after = before
+        if after is not None and len(numbers) > 1:
+            clause.aimed.append(terms[after])
+            terms = [term for n, term in enumerate(terms) if n not in (after, place)]
+        else:
+            terms = [term for n, term in enumerate(terms) if n != place]
+    return terms
