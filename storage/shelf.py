@@ -1,21 +1,29 @@
-"""How is a value kept? Whole, in one JSON column, with what it is looked up by in columns of its own.
+"""How is a value kept? Whole, as JSON text in one column, with what it is looked up by in columns of its own.
 
 A shelf holds the values of one class. The table names its key columns; their values are copied out of the value at each save, so
 that a key can never say something else than the value. Storage needs no mapping code for each class, and a new field with a
 default needs no migration; a new key column does.
+
+Deeds look the same things up many times within one transaction, in which nobody else writes what they see (BEGIN IMMEDIATE; on
+PostgreSQL one chat is one lane). So a shelf remembers what it found until something is written to it, and the decoding of a text
+into its frozen value is remembered for the process. Statements are built once for each shape of question.
 """
 
 from __future__ import annotations
 
+import json
+from collections.abc import Iterable
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any, Generic, TypeVar
 
-from sqlalchemy import delete, func, select
+from sqlalchemy import Select, bindparam, delete, func, insert, select, update
 from sqlalchemy.orm import Session
 
 from bot.training.plain import from_plain, to_plain
 
 V = TypeVar("V")
+_DECODED = 20_000  # values remembered; a set's text and value are about 1.5 KB together
 
 
 class Shelf(Generic[V]):
@@ -26,61 +34,124 @@ class Shelf(Generic[V]):
     """
 
     def __init__(self, session: Session, table: Any, value_class: type[V]) -> None:
-        self._session, self._table, self._class = session, table, value_class
-        self._keys = tuple(c.name for c in table.__table__.columns if c.name not in ("id", "value"))
+        self._session, self._table, self._class = session, table.__table__, value_class
+        self._keys = tuple(c.name for c in self._table.columns if c.name not in ("id", "value"))
+        self._found: dict[Any, list[V]] = {}
 
     def add(self, value: V) -> V:
         """Store a new value; returns it with its id."""
-        row = self._table(value=to_plain(value), **{key: getattr(value, key) for key in self._keys})
-        self._session.add(row)
-        self._session.flush()
-        return replace(value, id=row.id)  # type: ignore[type-var]
+        self._found.clear()
+        result = self._session.connection().execute(_insert(self._table), self._row(value))
+        return replace(value, id=int(result.inserted_primary_key[0]))  # type: ignore[type-var,index]
 
     def save(self, value: V) -> V:
         """Store a value that has an id; returns it."""
-        row = self._session.get(self._table, value.id)  # type: ignore[attr-defined]
-        if row is None:
+        self._found.clear()
+        row = self._row(value) | {"the_id": value.id}  # type: ignore[attr-defined]
+        if self._session.connection().execute(_update(self._table, self._keys), row).rowcount == 0:
             raise LookupError(f"nothing on record to save over: {type(value).__name__} {value.id}")  # type: ignore[attr-defined]
-        row.value = to_plain(value)
-        for key in self._keys:
-            setattr(row, key, getattr(value, key))
-        self._session.flush()
         return value
 
     def get(self, value_id: int) -> V | None:
-        row = self._session.get(self._table, value_id)
-        return self._value(row) if row is not None else None
+        found = self.find(id=value_id)
+        return found[0] if found else None
 
     def find(self, **keys: Any) -> list[V]:
-        rows = self._session.scalars(select(self._table).where(*self._conditions(keys)).order_by(self._table.id))
-        return [self._value(row) for row in rows]
+        asked = tuple(sorted((key, tuple(wanted) if isinstance(wanted, list) else wanted) for key, wanted in keys.items()))
+        shape = _shape(keys)
+        if (shape, asked) not in self._found:
+            rows = self._session.connection().execute(_select(self._table, shape), _given(keys))
+            self._found[shape, asked] = [self._value(*row) for row in rows]
+        return list(self._found[shape, asked])
 
     def newest(self, **keys: Any) -> V | None:
         """The one stored last among those that match, or None."""
-        query = select(self._table).where(*self._conditions(keys)).order_by(self._table.id.desc()).limit(1)
-        row = self._session.scalars(query).first()
-        return self._value(row) if row is not None else None
+        row = self._session.connection().execute(_newest(self._table, _shape(keys)), _given(keys)).first()
+        return self._value(*row) if row is not None else None
 
     def count(self, **keys: Any) -> int:
-        return self._session.scalar(select(func.count()).select_from(self._table).where(*self._conditions(keys))) or 0
+        query = select(func.count()).select_from(self._table).where(*_conditions(self._table, _shape(keys)))
+        return int(self._session.connection().execute(query, _given(keys)).scalar_one())
 
     def remove(self, **keys: Any) -> int:
         """Erase the values that match, for good; returns how many. Never without a key."""
         if not keys:
             raise ValueError("remove needs at least one key")
-        return self._session.execute(delete(self._table).where(*self._conditions(keys))).rowcount  # type: ignore[attr-defined]
+        self._found.clear()
+        query = delete(self._table).where(*_conditions(self._table, _shape(keys)))
+        return self._session.connection().execute(query, _given(keys)).rowcount
 
-    def _value(self, row: Any) -> V:
-        return replace(from_plain(row.value, self._class), id=row.id)  # type: ignore[type-var]
+    def _row(self, value: V) -> dict[str, Any]:
+        keys = {key: getattr(value, key) for key in self._keys}
+        return {"value": json.dumps(to_plain(value), ensure_ascii=False, separators=(",", ":")), **keys}
 
-    def _conditions(self, keys: dict[str, Any]) -> list[Any]:
-        conditions = []
-        for key, wanted in keys.items():
-            column = getattr(self._table, key)
-            if isinstance(wanted, tuple):
-                conditions.append(column.between(*wanted))
-            elif isinstance(wanted, list):
-                conditions.append(column.in_(wanted))
-            else:
-                conditions.append(column == wanted if wanted is not None else column.is_(None))
-        return conditions
+    def _value(self, row_id: int, text: str) -> V:
+        kind: Any = self._class
+        value: V = _decoded(kind, row_id, text)
+        return value
+
+
+@lru_cache(maxsize=_DECODED)
+def _decoded(kind: type[Any], row_id: int, text: str) -> Any:
+    return replace(from_plain(json.loads(text), kind), id=row_id)
+
+
+Shape = tuple[tuple[str, str], ...]
+
+
+def _shape(keys: dict[str, Any]) -> Shape:
+    """Which keys are asked for, and how: "=", "between", "in", "null"."""
+    return tuple((key, _how(wanted)) for key, wanted in keys.items())
+
+
+def _how(wanted: Any) -> str:
+    if wanted is None:
+        return "null"
+    return "between" if isinstance(wanted, tuple) else "in" if isinstance(wanted, list) else "="
+
+
+def _given(keys: dict[str, Any]) -> dict[str, Any]:
+    given: dict[str, Any] = {}
+    for key, wanted in keys.items():
+        if isinstance(wanted, tuple):
+            given[f"{key}_from"], given[f"{key}_to"] = wanted
+        elif wanted is not None:
+            given[f"{key}_is"] = wanted
+    return given
+
+
+def _conditions(table: Any, shape: Iterable[tuple[str, str]]) -> list[Any]:
+    conditions = []
+    for key, how in shape:
+        column = table.c[key]
+        if how == "null":
+            conditions.append(column.is_(None))
+        elif how == "between":
+            conditions.append(
+                column.between(bindparam(f"{key}_from", type_=column.type), bindparam(f"{key}_to", type_=column.type))
+            )
+        elif how == "in":
+            conditions.append(column.in_(bindparam(f"{key}_is", expanding=True, type_=column.type)))
+        else:
+            conditions.append(column == bindparam(f"{key}_is", type_=column.type))
+    return conditions
+
+
+@lru_cache(maxsize=500)
+def _select(table: Any, shape: Shape) -> Select[Any]:
+    return select(table.c.id, table.c.value).where(*_conditions(table, shape)).order_by(table.c.id)
+
+
+@lru_cache(maxsize=500)
+def _newest(table: Any, shape: Shape) -> Select[Any]:
+    return select(table.c.id, table.c.value).where(*_conditions(table, shape)).order_by(table.c.id.desc()).limit(1)
+
+
+@lru_cache(maxsize=100)
+def _insert(table: Any) -> Any:
+    return insert(table)
+
+
+@lru_cache(maxsize=100)
+def _update(table: Any, keys: tuple[str, ...]) -> Any:
+    return update(table).where(table.c.id == bindparam("the_id")).values({name: bindparam(name) for name in (*keys, "value")})

@@ -13,21 +13,18 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Any
 
-from sqlalchemy import JSON, BigInteger, Date, ForeignKey, Index, String, UniqueConstraint
+from sqlalchemy import BigInteger, Date, ForeignKey, Index, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from storage.base import Base, BigId
 
-_ID = BigId
-
 
 class _Kept:
-    """Every table of values: a running id and the value as plain data."""
+    """Every table of values: a running id and the value as JSON text."""
 
-    id: Mapped[int] = mapped_column(_ID, primary_key=True, autoincrement=True)
-    value: Mapped[dict[str, Any]] = mapped_column(JSON)
+    id: Mapped[int] = mapped_column(BigId, primary_key=True, autoincrement=True)
+    value: Mapped[str] = mapped_column(Text)
 
 
 class GroupRow(_Kept, Base):
