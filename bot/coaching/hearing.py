@@ -101,10 +101,11 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
     reading = read(text, situation, catalogue)
     scene.uow.messages.save(replace(message, certainty=reading.certainty))
     if reading.verdict is not Verdict.NOT_SETS and course is not None:
-        claimed = reading.verdict is Verdict.ASK and _others_claim(scene, member, message, text, safety, situation, reading)
-        if claimed:
+        hurts = safety.level in (Level.PAIN, Level.SAME_DAY)
+        unsure = reading.verdict is Verdict.ASK and not hurts
+        if unsure and _others_claim(scene, member, message, text, safety, situation, reading):
             return
-        if safety.level is Level.PAIN or safety.level is Level.SAME_DAY:
+        if hurts:
             pain.mark_before(scene, course, safety)
         sets_answered = _sets(scene, course, message, reading)
         _asides(scene, member, message, reading.asides, safety, situation, answered=sets_answered)
