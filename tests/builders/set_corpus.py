@@ -108,7 +108,7 @@ def said(reading: Reading) -> str:
             case CorrectionHeard():
                 parts.append(f"fix {say_record(heard.new, plain=True)}")
             case SkipHeard():
-                parts.append("skip " + " ".join(f"{p.label}.{p.number}" for p in heard.places))
+                parts.append("skip " + " ".join(sorted(f"{p.label}.{p.number}" for p in heard.places)))
             case UndoHeard():
                 parts.append("redo" if heard.redo else "undo")
             case RepeatHeard():

@@ -72,6 +72,7 @@ class _Text:
     certainty: float = 1.0
     question: Question | None = None
     ended: Heard | None = None
+    forced: ToldDay | None = None  # the day that a question about days tries out
 
     def read(self) -> Reading:
         parts = parts_of(self.folded)
@@ -121,7 +122,7 @@ class _Text:
     def _only_chat(self, tokens: list[Token]) -> bool:
         from bot.language.reading.words import LEXICON, PHRASES
 
-        telling = "FGgtTWAOBcb+vUDMEVS"
+        telling = "FGgtTWAOBcb+vUDMEVSi"
         for at, token in enumerate(tokens):
             kind = LEXICON.get(token.text)
             if (
@@ -214,7 +215,7 @@ class _Text:
 
     def _entries(self, tokens: list[Token], names: list[tuple[int, int, str]], parts: Parts) -> None:
         situation = self.situation
-        told = told_day(parts.when, names, tokens, situation) if parts.when else ToldDay(situation.on, situation.day)
+        told = self.forced or (told_day(parts.when, names, tokens, situation) if parts.when else ToldDay(situation.on, situation.day))
         day = told.day
         labels = frozenset(slot.label for slot in day.slots) if day else frozenset()
         due = situation.due if not parts.when else None
@@ -225,7 +226,7 @@ class _Text:
         if not _tells_sets(clause, entries):
             return
         if day is None or (told.options and not day):
-            self._which_day(entries, names, parts)
+            self._which_day(told)
             return
         if _asks_itself(clause, entries):
             self.certainty = min(self.certainty, 0.85)
@@ -236,19 +237,18 @@ class _Text:
                 continue
             self._take(settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1))
 
-    def _which_day(self, entries: list[Entry], names: list[tuple[int, int, str]], parts: Parts) -> None:
+    def _which_day(self, told: ToldDay) -> None:
         """No day is planned and none is said: ask which day of the block it was."""
         block = self.situation.block
         options: list[Option] = []
-        for day in block.days if block else ():
+        for day in (block.days[:7] if block and self.forced is None else ()):
             there = replace(self.situation, day=day, today=(), last_time=(), due_override=None)
-            inner = _Text(self.text, self.folded, there, self.catalogue)
+            inner = _Text(self.text, self.folded, there, self.catalogue, forced=ToldDay(told.on, day))
             inner.read()
             if inner.heard:
                 options.append(Option(f"Day {day.number}: {day.name}"[:60], tuple(inner.heard), 0.5))
-        if options or block is None:
-            self.question = Question("which_day", self.text[:80], tuple(options[:5]))
-            self.certainty = 0.4
+        self.question = Question("which_day", self.text[:80], tuple(options[:5]))
+        self.certainty = 0.4
 
     def _setting(self, slot: Slot | None, told: ToldDay, exercise: ExerciseId | None = None) -> Setting:
         return setting_for(self.situation, self.catalogue, slot, exercise=exercise, on=told.on, day=told.day)

@@ -56,7 +56,12 @@ class Draft:
 def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
     _join_bouts(entry)
+    _drop_ordinals(entry)
+    every = any(item.has("*") for item in entry.items)
     for item in entry.items:
+        if every or not setting.needs_load:
+            for term in item.numbers:
+                term.plural = term.plural and setting.measure is Measure.SECONDS
         _pull_pair(item, setting)
         keep: list[int] = []
         for place, term in enumerate(item.numbers):
@@ -67,6 +72,17 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(keep) < len(item.numbers):
             item.ops = [item.ops[place - 1] for place in keep[1:]]
             item.numbers = [item.numbers[place] for place in keep]
+
+
+def _drop_ordinals(entry: Entry) -> None:
+    """ "20x11, failed on the 12th": which rep it was is no count of its own."""
+    numbers = [term for item in entry.items for term in item.numbers]
+    if not any(term.ordinal for term in numbers) or all(term.ordinal for term in numbers):
+        return
+    for item in entry.items:
+        keep = [place for place, term in enumerate(item.numbers) if not term.ordinal]
+        item.ops = [item.ops[place - 1] for place in keep[1:]]
+        item.numbers = [item.numbers[place] for place in keep]
 
 
 def _join_bouts(entry: Entry) -> None:

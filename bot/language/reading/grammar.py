@@ -188,13 +188,18 @@ def _items(body: list[Term]) -> list[Item]:
         elif term.kind in _OPERATORS:
             if term.kind == ":" and not item.numbers:
                 continue
-            if term.kind == "@" and op in ("f", "w", "x"):
+            if (term.kind == "@" and op in ("f", "w", "x")) or (term.kind in "/:-" and op in ("w", "@")):
+                continue
+            if term.kind in "/+-" and item.ops and item.ops[-1] in "x@f" and _pair_follows(body, place):
+                close(",")
                 continue
             op = term.kind
             if term.kind == "+" and term.text != "+":
                 item.marks.append(term)
                 op = ""
         elif term.kind in _BETWEEN_ITEMS:
+            if term.kind in "&," and _between_bands(body, place):
+                continue
             close(term.kind)
         elif term.kind in "kw?.!N":
             continue
@@ -202,6 +207,16 @@ def _items(body: list[Term]) -> list[Item]:
             item.marks.append(term)
     close("")
     return items
+
+
+def _pair_follows(body: list[Term], place: int) -> bool:
+    """Does a whole "22x10" stand after this sign?"""
+    return place + 2 < len(body) and body[place + 1].kind == "n" and body[place + 2].kind in "x@f"
+
+
+def _between_bands(body: list[Term], place: int) -> bool:
+    """ "red and blue": two bands of one set."""
+    return 0 < place < len(body) - 1 and body[place - 1].kind == "c" and body[place + 1].kind == "c"
 
 
 def _begins_anew(body: list[Term], place: int, item: Item) -> bool:
@@ -237,10 +252,16 @@ def shapes(roles: tuple[str, ...], ops: tuple[str, ...], small: tuple[bool, ...]
     elif count > 6:
         return ()
     else:
-        choices = [[role] if role else (["L", "R", "S", "E"] if small[n] else ["L", "R"]) for n, role in enumerate(roles)]
+        choices = [[role] if role else (_open_roles(n, ops, small[n])) for n, role in enumerate(roles)]
         ways = ["".join(way) for way in product(*choices) if _possible(way, ops)]
     scored = [(_share(way, ops), way) for way in ways]
     return tuple(sorted(scored, key=lambda pair: -pair[0])[:8])
+
+
+def _open_roles(place: int, ops: tuple[str, ...], small: bool) -> list[str]:
+    """An effort only after an at-sign; a number of sets only where it is small."""
+    roles = ["L", "R", "S"] if small else ["L", "R"]
+    return [*roles, "E"] if small and place and ops[place - 1] == "@" else roles
 
 
 def _possible(way: tuple[str, ...], ops: tuple[str, ...]) -> bool:
@@ -286,7 +307,7 @@ def role_of(term: Term, measure: Measure) -> str:
     if term.role in ("count", "minutes_or_metres"):
         return "R"
     if term.plural:
-        return "R" if measure is not Measure.REPS else "L"
+        return "R" if measure is Measure.SECONDS else "L"
     if term.value is not None and term.value != term.value.to_integral_value() and not term.comma:
-        return "L"
+        return "" if term.number * 2 == int(term.number * 2) and 5 <= term.number <= 10 else "L"
     return ""

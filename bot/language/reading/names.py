@@ -45,7 +45,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
             continue
         if (
             label is not None
-            and all(word in ("step", "steps", "hold", "band", "bands", "bar", "bench") for word in words)
+            and all(word in ("step", "steps", "hold", "held", "holding", "band", "bands", "bar") for word in words)
             and len(words) == 1
             and len(among) > 1
         ):

@@ -28,7 +28,7 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     numbers = [term for item in entry.items for term in item.numbers]
     if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
         kinds.discard("A")
-    if not kinds & set("AOl+vUD"):
+    if not kinds & set("AOl+vUD") and not (setting.needs_load and any(t.sign for t in numbers)):
         return None
     if len(numbers) > 4:
         return None
@@ -40,6 +40,10 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     changes = [mark for mark in marks if mark.kind in "+vUD"]
     if changes:
         return _changed(entry, changes[0], numbers, before, setting, unit, folded, number, compared=compared)
+    signed = next((t for t in numbers if t.sign and setting.needs_load), None)
+    if signed is not None and before is not None and len(numbers) > 1 and not signed.text.startswith("bw"):
+        change = Term("U" if signed.sign == "+" else "D", signed.sign, signed.start, signed.start)
+        return _moved(entry, change, numbers, before, setting, unit, folded)
     if "A" in kinds or (compared and not numbers):
         return _same(entry, numbers, before, setting, unit, number)
     return None
@@ -159,7 +163,7 @@ def _changed(
         return _moved(entry, change, numbers, before, setting, unit, folded)
     if before is None:
         return None
-    step = 1 if change.text in ("one", "1") and change.end - change.start > 4 else None
+    step = 1 if change.text in ("one", "1", "an") and change.end - change.start > 4 else None
     giver = next((t for t in reversed(numbers) if t.end <= change.start and not t.unit), None)
     if step is None and giver is not None:
         step = int(giver.number)

@@ -138,6 +138,8 @@ def _weighed(
                 score -= 4.0
             elif role == "R" and term.measure is None and not _countable(term):
                 score -= 30.0
+            elif role == "R" and not term.side and not term.role and any(other.side for other in item.numbers):
+                score -= 3.0
         builder.add(item, way)
     drafts = builder.drafts
     if not drafts and len(entry.items) > 1:
@@ -189,9 +191,9 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
         if kind in (LoadKind.IMPLEMENT,):
             score += fit_load(amount, load_unit, setting) / len(loads)
         elif setting.style in (LoadStyle.BODY, LoadStyle.NONE) and not setting.has_extra_load() and not _load_was_marked(drafts):
-            score -= 1.6 if not (setting.exercise_id or "").startswith("weighted_") else 0.0
+            score -= 4.5 if not (setting.exercise_id or "").startswith("weighted_") else 0.0
     if setting.style is LoadStyle.BAND and loads:
-        score -= 1.0
+        score -= 4.5 if not _load_was_marked(drafts) else 1.0
     if setting.needs_load and all(draft.load is None for draft in drafts) and setting.load_before(99) is None:
         score -= 0.4
     extra = len(drafts) - len(free)

@@ -180,6 +180,11 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
             if kind != ".":
                 clause.terms.append(Term(kind, text, token.start, tokens[at + len(rest)].end))
             return 1 + len(rest)
+    if text == "twice":
+        term = Term("n", text, token.start, token.end, Decimal(2))
+        term.role = "sets"
+        clause.terms.append(term)
+        return 1
     known = LEXICON.get(text)
     if known is None and text.endswith("'s"):
         known = LEXICON.get(text[:-2])
@@ -226,6 +231,8 @@ def _merged(terms: list[Term]) -> list[Term]:
             continue
         if kind == "r" and sided_letters and term.text == "r":
             term.kind = "R"
+        if kind in "y" and nxt is not None and nxt.kind in ":=":
+            terms[at + 1].kind = "."
         if kind == "i" and last is not None and last.kind == "K" and last.text == "half":
             out.pop()  # "half a minute"
             out.append(_seconds(term, Decimal(30), last.start))
@@ -337,7 +344,9 @@ def _signed(term: Term, out: list[Term]) -> None:
     """Take the words just before a number into it: doubt, a sign, an effort word."""
     while out:
         last = out[-1]
-        if last.kind == "a" or (last.kind == "Y" and last.text == "maybe"):
+        if last.kind == "." and not last.text:
+            out.pop()
+        elif last.kind == "a" or (last.kind == "Y" and last.text == "maybe"):
             term.about = True
             out.pop()
         elif last.kind in ("S", "V") or (
@@ -432,7 +441,11 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
         elif waiting and term.kind == "n" and term.role in ("", "count") and not term.unit:
             term.side, waiting = waiting, ""
             term.role = "count"
-    return [term for term in terms if term.kind not in "LR"]
+    plain = [
+        term for place, term in enumerate(terms)
+        if not (term.kind in ":-=/|" and term.kind != "|" and any(terms[n].kind in "LR" for n in (place - 1, place + 1) if 0 <= n < len(terms)))
+    ]  # fmt: skip
+    return [term for term in plain if term.kind not in "LR"]
 
 
 def _side_first(terms: list[Term]) -> bool:

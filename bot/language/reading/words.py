@@ -60,6 +60,7 @@ _WORDS = {
     "Z": "rest-pause restpause rp cluster clusters",
     "M": "matched matching",
     "S": "rpe",
+    "y": "weight load wt gewicht",
     "V": "rir",
     "A": "same ditto again repeat",
     "U": "up",
@@ -140,7 +141,8 @@ _PHRASES = {
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
     "what it says|as coach wrote|as scheduled|as set|as per coach",
     "l": "last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
-    "+": "one more|1 more",
+    "+": "one more|1 more|one rep more|1 rep more|an extra rep",
+    "v": "one less|1 less|one fewer|1 fewer|one rep less|1 rep less|one rep fewer",
     "!": "supposed to be|supposed to do|supposed to get|meant to be|meant to do|meant to get|was aiming for|aimed for|aiming for|aim was|target was|goal was|plan was|planned|prescribed|"
     "plan said|plan says|should have been|should've been|shouldve been|should be|was going for|was going for|instead of|out of|rather than|asked for|target|goal|the plan was|"
     "tried for|trying for|shooting for|shot for|hoping for|hoped for|was after|aim|called for|calls for|was planning|plan is|supposed to hit|meant to hit|needed|short of|of the planned|sheet says|"
