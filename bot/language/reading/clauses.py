@@ -32,7 +32,7 @@ _PAIN = re.compile(
     rf"throbbing|throbs|bothering|bugging|acting up|acts up|playing up|flar\w+ up|complain\w*|not happy|angry|unhappy|short of breath|cant breathe|can't breathe|passed out)\b"
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
-    rf"|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) {_BODY}\b"
+    rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) {_BODY}\b"
 )
 _NO_PAIN = re.compile(
     r"\b(?:no|without|zero|didn'?t|not|doesn'?t|don'?t|pain[- ]?free|isn'?t)\b[^,.]{0,14}\b(?:pain|hurt|hurts|ache|aches|twinge)\b|\bpain[- ]?free\b|no pain no gain"
@@ -160,6 +160,6 @@ def _kind(piece: str, asked: bool) -> str:
             return "pain"
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"
-    if _SWAP.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d", piece):
+    if _SWAP.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?,? \d", piece):
         return "swap"
     return "sets"

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from bot.language.situation import Situation
-from bot.language.tokens import Token
 from bot.training.blocks import Day
 
+NamesThere = Callable[[Situation], Sequence[tuple[int, int, str]]]
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
 
@@ -23,8 +23,11 @@ class ToldDay:
     options: tuple[Day, ...] = ()
 
 
-def told_day(when: str, names: Sequence[tuple[int, int, str]], tokens: Sequence[Token], situation: Situation) -> ToldDay:
-    """The date that the words name, never in the future, and the day of the split done then."""
+def told_day(when: str, names_there: NamesThere, situation: Situation) -> ToldDay:
+    """The date that the words name, never in the future, and the day of the split done then.
+
+    names_there: the names that the text holds, were a given situation's day meant.
+    """
     number = re.fullmatch(r"day (\d{1,2})(?:'?s)?", when)
     block = situation.block
     if number and block:
@@ -36,8 +39,7 @@ def told_day(when: str, names: Sequence[tuple[int, int, str]], tokens: Sequence[
     on = _date(when, situation.now.date())
     if on == situation.on:
         return ToldDay(on, situation.day)
-    day = _day_on(on, names, tokens, situation)
-    return ToldDay(on, day)
+    return ToldDay(on, _day_on(on, names_there, situation))
 
 
 def _date(when: str, today: date) -> date:
@@ -52,25 +54,29 @@ def _date(when: str, today: date) -> date:
     return today - timedelta(days=1)
 
 
-def _day_on(on: date, names: Sequence[tuple[int, int, str]], tokens: Sequence[Token], situation: Situation) -> Day | None:
-    """The day on record for that date; else the one whose exercises or slots are named; else the one before today's."""
+def _day_on(on: date, names_there: NamesThere, situation: Situation) -> Day | None:
+    """The day on record for that date; else the one that holds the exercises named; else the one before today's."""
     block = situation.block
     if block is None:
         return situation.day
     recorded = {record.day for record in (*situation.earlier, *situation.last_time) if record.on == on and record.day is not None}
     if recorded:
         return block.day(max(recorded))
-    others = [day for day in block.days if situation.day is None or day.number != situation.day.number]
-    exercises = {name.removeprefix("ex:") for _, _, name in names if name.startswith("ex:")}
-    fitting = [day for day in others if exercises and any(slot.exercise in exercises for slot in day.slots)]
+    held = {day.number: _held(day, names_there, situation) for day in block.days}
+    most = max(held.values(), default=0)
+    fitting = [day for day in block.days if held[day.number] == most] if most else list(block.days)
     if len(fitting) == 1:
         return fitting[0]
     last_done = max(((r.on, r.day) for r in situation.earlier if r.day is not None and r.on < on), default=None)
-    if situation.day is not None and situation.now.date() - on == timedelta(days=1):
-        before = (situation.day.number - 2) % len(block.days) + 1
-        return block.day(before)
+    expected = None
     if last_done is not None:
-        return block.day(last_done[1] % len(block.days) + 1)
-    if situation.day is not None:
-        return situation.day if len(block.days) == 1 else None
-    return None
+        expected = last_done[1] % len(block.days) + 1
+    elif situation.day is not None and situation.now.date() - on == timedelta(days=1):
+        expected = (situation.day.number - 2) % len(block.days) + 1
+    return next((day for day in fitting if day.number == expected), None)
+
+
+def _held(day: Day, names_there: NamesThere, situation: Situation) -> int:
+    """How many of the names in the text are exercises of this day."""
+    there = replace(situation, day=day, today=(), due_override=None, swaps=(), skipped=())
+    return sum(day.slot(name) is not None for _, _, name in names_there(there))

@@ -40,7 +40,7 @@ from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
-_SURE = 0.90  # what is held with less certainty is asked about
+_SURE = 0.80  # what is held with less certainty is asked about
 _COMMAND_CERTAINTY = 0.97
 
 
@@ -150,7 +150,14 @@ class _Text:
 
     def _sets(self, tokens: list[Token], parts: Parts) -> None:
         situation = self.situation
-        names = self._names(tokens)
+        told = self.forced
+        if parts.when and told is None:
+            told = told_day(parts.when, lambda there: names_in(self.folded, tokens, there, self.catalogue), self.situation)
+        if told is not None and (told.on, told.day) != (situation.on, situation.day):
+            there = replace(situation, day=told.day, today=(), due_override=None, swaps=(), skipped=())
+            names = names_in(self.folded, tokens, there, self.catalogue)
+        else:
+            names = self._names(tokens)
         sets_text = "".join(self.folded[p.start : p.end] if p.kind == "sets" else " " * (p.end - p.start) for p in parts.parts)
         offset = parts.parts[0].start if parts.parts else 0
         sets_text = " " * offset + sets_text
@@ -167,7 +174,7 @@ class _Text:
         if only is not None:
             tokens = self._without_only(tokens, sets_text)
         if any(token.kind in "nc" for token in tokens) or skipped is None:
-            self._entries(tokens, names, parts)
+            self._entries(tokens, names, told or ToldDay(situation.on, situation.day))
         if skipped is not None:
             self.heard.append(SkipHeard(skipped.places, self._reason(sets_text)))
             self.certainty = min(self.certainty, 0.95)
@@ -213,12 +220,11 @@ class _Text:
             self.heard.append(SkipHeard(rest))
             self.certainty = min(self.certainty, 0.93)
 
-    def _entries(self, tokens: list[Token], names: list[tuple[int, int, str]], parts: Parts) -> None:
+    def _entries(self, tokens: list[Token], names: list[tuple[int, int, str]], told: ToldDay) -> None:
         situation = self.situation
-        told = self.forced or (told_day(parts.when, names, tokens, situation) if parts.when else ToldDay(situation.on, situation.day))
         day = told.day
         labels = frozenset(slot.label for slot in day.slots) if day else frozenset()
-        due = situation.due if not parts.when else None
+        due = situation.due if told.on == situation.on and day is not None and day == situation.day else None
         due_slot = situation.slot(due.label) if due else None
         base = self._setting(due_slot, told) if due_slot else None
         clause = terms_of(tokens, labels, names, sided=bool(base and base.sided))
@@ -368,6 +374,8 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
     items = [item for entry in entries for item in entry.items]
     numbers = [term for item in items for term in item.numbers]
     marks = {mark.kind for item in items for mark in item.marks}
+    if numbers and clause.unknown and all(term.role == "load" for term in numbers):
+        return False
     if not numbers:
         return bool(marks & set("AO") or ("l" in marks and marks & set("+v"))) and len(clause.unknown) <= 1
     named = any(entry.label or entry.exercise for entry in entries)

@@ -12,7 +12,7 @@ from decimal import Decimal
 from bot.language.reading.grammar import Entry, Item, role_of
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
-from bot.training.blocks import Measure, SetKind
+from bot.training.blocks import Measure, SetKind, Sides
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit
 from bot.training.records import DropDone
@@ -57,6 +57,8 @@ def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
     _join_bouts(entry)
     _drop_ordinals(entry)
+    _join_singles(entry)
+    _give_sides(entry, setting)
     every = any(item.has("*") for item in entry.items)
     for item in entry.items:
         if every or not setting.needs_load:
@@ -72,6 +74,36 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(keep) < len(item.numbers):
             item.ops = [item.ops[place - 1] for place in keep[1:]]
             item.numbers = [item.numbers[place] for place in keep]
+
+
+def _join_singles(entry: Entry) -> None:
+    """ "20, 12, 12, 11": numbers alone between commas are one list, of which the first may be the load."""
+    joined: list[Item] = []
+    for item in entry.items:
+        last = joined[-1] if joined else None
+        alone = len(item.numbers) == 1 and item.numbers[0].bare and not item.set_number and not item.numbers[0].plural
+        if last is not None and alone and item.before in ",&" and item.before and _open_list(last):
+            last.numbers += item.numbers
+            last.ops.append(item.before)
+            last.marks += item.marks
+        else:
+            joined.append(item)
+    entry.items = joined
+
+
+def _open_list(item: Item) -> bool:
+    return bool(item.numbers) and not item.marks and all(term.bare for term in item.numbers) and all(op in ",&" for op in item.ops)
+
+
+def _give_sides(entry: Entry, setting: Setting) -> None:
+    """ "12/10" with one set left of a one-sided exercise is its two sides, in the order in which they are done."""
+    if not setting.sided or len(setting.free_numbers) != 1 or len([i for i in entry.items if i.numbers]) != 1:
+        return
+    item = next(i for i in entry.items if i.numbers)
+    if len(item.numbers) >= 2 and item.ops[-1] == "/" and all(term.bare for term in item.numbers[-2:]) and len(item.numbers) <= 3:
+        right_first = setting.slot is not None and setting.slot.sides is Sides.RIGHT_FIRST
+        for term, side in zip(item.numbers[-2:], "RL" if right_first else "LR", strict=True):
+            term.side, term.role = side, "count"
 
 
 def _drop_ordinals(entry: Entry) -> None:
@@ -109,9 +141,9 @@ def _pull_pair(item: Item, setting: Setting) -> None:
     first, second = item.numbers[0], item.numbers[1]
     if first.value != 2 or first.role or item.ops[0] not in " xo":
         return
-    counted = setting.measure is Measure.REPS
+    counted = setting.measure is not Measure.SECONDS
     loadlike = second.role == "load" or (second.plural and counted)
-    if loadlike and (item.ops[0] == " " or (setting.style is LoadStyle.PAIR and len(item.numbers) > 2) or second.plural):
+    if loadlike and (item.ops[0] == " " or setting.style is LoadStyle.PAIR or second.plural):
         second.hand = True
         second.role = "load"
         second.thing = second.thing or "pair"
@@ -133,6 +165,7 @@ class Builder:
         self._waiting: list[Term] = []
         self._sets = 0
         self._dropping = False
+        self._warming: Term | None = None
         self.trouble = ""
 
     def add(self, item: Item, way: str) -> None:
@@ -141,8 +174,7 @@ class Builder:
         efforts = [term for term, role in zip(item.numbers, way, strict=False) if role == "E"]
         counts = [(place, term) for place, (term, role) in enumerate(zip(item.numbers, way, strict=False)) if role == "R"]
         load, words = self._load_said(item, loads)
-        if item.before == "d" or item.has("d"):
-            self._dropping = True
+        self._begin_drop(item)
         if counts:
             self._counted(item, counts, load, words, sets[0] if sets else 0)
         elif load is not None:
@@ -154,6 +186,15 @@ class Builder:
         if item.set_number and not counts:
             self._waiting.append(Term("#", "", item.start, item.end, Decimal(item.set_number)))
 
+    def _begin_drop(self, item: Item) -> None:
+        """ "drop", "drop set" are drops; "dropped to", "down to" may be a lighter next set just as well."""
+        if item.before == "d":
+            if item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to")) or item.drop_word in ("drop", "drops"):
+                self._dropping = True
+            else:
+                item.before = "h"
+                self._dropping = self._dropping or (bool(self.drafts) and self._drop_prescribed())
+
     def _load_said(self, item: Item, loads: list[Term]) -> tuple[Load | None, Term | None]:
         load, trouble = load_of(loads[0] if loads else None, item.marks, self.setting, self.unit)
         if trouble:
@@ -163,7 +204,7 @@ class Builder:
 
     def _only_load(self, load: Load, words: Term | None, item: Item) -> None:
         loadless = [draft for draft in self.drafts if draft.load is None]
-        if loadless and len(loadless) == len(self.drafts):
+        if loadless and len(loadless) == len(self.drafts) and not self._dropping:
             for draft in loadless:
                 draft.load, draft.load_words = load, words
         self._load, self._load_words = load, words
@@ -204,6 +245,9 @@ class Builder:
         times = sets or (self._sets if len(fresh) == 1 and not first_joined else 0)
         if len(fresh) == 1 and item.has("*") and not times:
             times = max(1, len(self.setting.free_numbers))
+        if self._warming and item.before in (",", "&", "") and fresh:
+            self._waiting.append(self._warming)
+        self._warming = next((mark for mark in (*self._waiting, *item.marks) if mark.kind == "W"), None)
         whole = fresh * max(1, min(times, 20)) if len(fresh) == 1 else fresh
         copies = [replace(draft) for draft in whole]
         if times and len(fresh) > 1 and times != len(fresh):
@@ -266,7 +310,7 @@ class Builder:
     def _is_drop(self, item: Item, load: Load | None, fresh: list[Draft]) -> bool:
         last = self._lightest()
         if load is None or last is None or load.amount is None or last.amount is None:
-            return item.before == "d" or load is None or load.kind is LoadKind.BODY or item.before == "h"
+            return True
         return load.amount < last.amount
 
     def _may_be_drop(self, load: Load | None) -> bool:
@@ -317,8 +361,7 @@ class Builder:
 
     def note_marks(self, item: Item) -> None:
         """An item without numbers: its marks go to the set before it, or wait for the next."""
-        if item.before == "d" or item.has("d"):
-            self._dropping = True
+        self._begin_drop(item)
         if item.set_number:
             self._waiting.append(Term("#", "", item.start, item.end, Decimal(item.set_number)))
         load, words = self._load_said(item, [])

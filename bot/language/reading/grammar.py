@@ -59,6 +59,7 @@ class Item:
     marks: list[Term] = field(default_factory=list)
     before: str = ""  # what parted it from the item before: "," "|" "h" (then) "d" (drop) "&"
     set_number: int = 0
+    drop_word: str = ""  # how the drop was said, where before is "d"
     lone_x: bool = False  # "x12": an x with no number before it
 
     def has(self, kinds: str) -> bool:
@@ -201,6 +202,8 @@ def _items(body: list[Term]) -> list[Item]:
             if term.kind in "&," and _between_bands(body, place):
                 continue
             close(term.kind)
+            if term.kind == "d":
+                item.drop_word = term.text
         elif term.kind in "kw?.!N":
             continue
         else:

@@ -43,7 +43,7 @@ def fit_count(value: Decimal, target: SetTarget | None, setting: Setting) -> flo
     slope = _LOOSE_SLOPE if target is not None and target.amrap else _COUNT_SLOPE
     if count > high:
         away = log(count / max(high, 1))
-        return -(_LOOSE_SLOPE if target is not None and target.amrap else slope) * away * 0.9
+        return -slope * away * 1.1
     return -slope * log(max(low, 1) / count) * 0.7
 
 

@@ -178,7 +178,8 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
             if kind == "k":
                 clause.verbs += 1
             if kind != ".":
-                clause.terms.append(Term(kind, text, token.start, tokens[at + len(rest)].end))
+                phrase = " ".join((text, *rest)) if kind == "d" else text
+                clause.terms.append(Term(kind, phrase, token.start, tokens[at + len(rest)].end))
             return 1 + len(rest)
     if text == "twice":
         term = Term("n", text, token.start, token.end, Decimal(2))
@@ -198,7 +199,7 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
             clause.unknown.append(token)
             clause.terms.append(Term("?", text, token.start, token.end))
         elif text in ",/-+:;|=()>&.":
-            kind = {";": "|", "=": ":", ">": "h", "&": "&", ".": "."}.get(text, text)
+            kind = {";": "|", "|": ",", "=": ":", ">": "h", "&": "&", ".": "."}.get(text, text)
             if kind == "-" and text == "-" and _arrow(tokens, at):
                 kind = "h"
             if kind not in "().":
@@ -358,6 +359,19 @@ def _signed(term: Term, out: list[Term]) -> None:
             out.pop()
             if out and out[-1].kind == "@":
                 out.pop()
+        elif last.kind == "o" and len(out) > 1 and out[-2].kind in ("S", "V") and not term.role:
+            out.pop()
+        elif last.kind == "d" and last.text.endswith(" to") and not term.role:
+            term.role = "load"
+            return
+        elif last.kind == "y" and not term.role and (len(out) < 2 or out[-2].kind != "A"):
+            term.role = "load"
+            out.pop()
+        elif last.kind == "r" and last.text.startswith("rep") and not term.role and (len(out) < 2 or out[-2].kind not in "nA"):
+            term.role = "count"
+            out.pop()
+        elif last.kind in (":", "=") and len(out) > 1 and (out[-2].kind == "y" or (out[-2].kind == "r" and out[-2].text.startswith("rep"))):
+            out.pop()
         elif (
             last.kind in ("+", "-")
             and last.text in "+-"

@@ -112,7 +112,7 @@ _PHRASES = {
     "on each leg|on each arm|on both legs|on both arms|ea side|each side's",
     "H": "each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
-    "B": "body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
+    "B": "no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
     "V": "in reserve|in the tank|left in the tank|in tank|left in me|in me|reps in reserve|rep in reserve|reps in the tank|rep in the tank|more in me|more in the tank|"
     "left in tank|reps left|rep left|more reps left|more left in the tank|to spare|reps to spare|rep to spare|reps short of failure|from failure|rep from failure|reps from failure|"
