@@ -14,6 +14,20 @@ from bot.training.loads import Unit
 from bot.training.records import SetRecord
 
 
+# The order of a day is asked for several times a text; days are kept here by identity, so that their number stays theirs.
+_ORDERS: dict[int, tuple[Day, tuple[SetPlace, ...]]] = {}
+_MOST_ORDERS = 256
+
+
+def _order(day: Day) -> tuple[SetPlace, ...]:
+    known = _ORDERS.get(id(day))
+    if known is None or known[0] is not day:
+        if len(_ORDERS) >= _MOST_ORDERS:
+            _ORDERS.clear()
+        known = _ORDERS[id(day)] = (day, order_of(day))
+    return known[1]
+
+
 @dataclass(frozen=True, slots=True)
 class Habits:
     """What this member's earlier answers taught.
@@ -66,7 +80,7 @@ class Situation:
             return None
         if self.due_override is not None:
             return self.due_override
-        order = order_of(self.day)
+        order = _order(self.day)
         gone = {record.place for record in self.today if record.place} | set(self.skipped)
         last = next((record.place for record in reversed(self.today) if record.place), None)
         start = order.index(last) + 1 if last in order else 0

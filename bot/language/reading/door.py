@@ -41,6 +41,7 @@ from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _SURE = 0.80  # what is held with less certainty is asked about
+_MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
 
 
@@ -98,7 +99,7 @@ class _Text:
             if part.kind != "sets":
                 self.asides.append(Aside(AsideKind(part.kind), self.text[part.start : part.end].strip(" ,.;-\n")))
                 continue
-            fresh = tokens_of(piece)
+            fresh = tokens_of(piece)[: max(0, _MOST_TOKENS - len(tokens))]
             if not fresh:
                 continue
             ended = commands.finish(piece)

@@ -18,6 +18,7 @@ from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit
 from bot.training.records import DropDone
 
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
+_LONGEST_LIST = 12
 _LIGHTER = Decimal("0.86")  # a load cut by less than this share in "then" talk is a next set rather than a drop
 
 
@@ -92,7 +93,7 @@ def _join_singles(entry: Entry) -> None:
 
 
 def _open_list(item: Item) -> bool:
-    return bool(item.numbers) and not item.marks and all(term.bare for term in item.numbers) and all(op in ",&" for op in item.ops)
+    return 0 < len(item.numbers) <= _LONGEST_LIST and not item.marks and all(term.bare for term in item.numbers) and all(op in ",&" for op in item.ops)
 
 
 def _give_sides(entry: Entry, setting: Setting) -> None:

@@ -16,6 +16,9 @@ _EVERYDAY = frozenset(
     ["step", "steps", "hold", "holds", "press", "pressed", "curl", "curled", "row", "rowed", "band", "bands", "bar", "bench", "plank", "planks", "raise", "raises", "side", "sides", "weight", "weights", "single"]
 )
 
+_VERBS = frozenset("benched squatted pressed rowed curled planked deadlifted lunged".split())
+_MOST_TOKENS = 700  # a session of sixty lines has fewer; beyond, no names are looked for
+
 
 def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: Catalogue) -> list[tuple[int, int, str]]:
     """(start, end, slot label) for exercises of the day; (start, end, "ex:" + id) for others. In reading order, not overlapping."""
@@ -30,7 +33,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
     planned = {slot.exercise: slot.label for slot in reversed(day.slots)} if day else {}
     due = situation.due
     among = [exercise for exercise in (*here, *planned) if exercise is not None]
-    first, last = tokens[0].start, tokens[-1].end
+    first, last = tokens[0].start, tokens[min(len(tokens), _MOST_TOKENS) - 1].end
     found = list(own)
     for mention in catalogue.names.mentions(folded[first:last], among=among):
         start, end = mention.start + first, mention.end + first
@@ -56,7 +59,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
 
 def _may_name(word: str) -> bool:
     kind = LEXICON.get(word)
-    return kind is None or kind in "bIkc." or word in _EVERYDAY
+    return kind is None or kind in "bI" or word in _EVERYDAY or word in _VERBS
 
 
 def _own_names(folded: str, day: Day | None, situation: Situation) -> list[tuple[int, int, str]]:

@@ -24,6 +24,7 @@ from bot.training.loads import LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
 
 _MOST_WAYS = 48
+_MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4
 _HABITS = {"x": "times", " ": "bare_pair"}
 _HABIT_WAYS = {"load_reps": "LR", "reps_load": "RL", "sets_reps": "SR"}
@@ -60,6 +61,8 @@ def settle_entry(
     if told is not None:
         drafts, trouble, source = told
         return _referred(drafts, trouble, source, setting, said, entry, text)
+    if sum(len(item.numbers) for item in entry.items) > _MOST_NUMBERS:
+        return Settled(question=Question("unclear", said[:80], ()), certainty=0.1, said=said)
     prepare(entry, setting)
     ways = _ways(entry, setting, unit, situation)
     if not ways:
