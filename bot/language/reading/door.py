@@ -116,7 +116,7 @@ class _Text:
                 continue
             if tokens:
                 broken = "\n" in self.folded[tokens[-1].end : part.start + 1]
-                tokens.append(Token("b", "\n", part.start, part.start) if broken else Token("s", ",", part.start, part.start))
+                tokens.append(Token("b", "\n", tokens[-1].end, tokens[-1].end) if broken else Token("s", ",", part.start, part.start))
             tokens += [token._replace(start=token.start + part.start, end=token.end + part.start) for token in fresh]
         return tokens
 

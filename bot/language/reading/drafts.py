@@ -187,6 +187,10 @@ class Builder:
         if item.set_number and not counts:
             self._waiting.append(Term("#", "", item.start, item.end, Decimal(item.set_number)))
 
+    @property
+    def has_load(self) -> bool:
+        return self._load is not None
+
     def _begin_drop(self, item: Item) -> None:
         """ "drop", "drop set" are drops; "dropped to", "down to" may be a lighter next set just as well."""
         if item.before == "d":
@@ -218,6 +222,7 @@ class Builder:
         elif (
             item.ops
             and self.drafts
+            and not self._dropping
             and all(draft.load is None for draft in self.drafts)
             and _load_comes_last(item, counts, words)
         ):

@@ -44,6 +44,8 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         if label and due and (slot := situation.slot(due.label)) and situation.exercise_of(slot) == exercise:
             label = due.label
         words = re.findall(r"[^\W\d_]+", folded[start:end])
+        if all(LEXICON.get(word, "?") in "cbkuQq.x" for word in words):
+            continue
         if label is None and all(word in _EVERYDAY or word in LEXICON for word in words):
             continue
         if (

@@ -23,6 +23,7 @@ from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
 
+Kind = tuple[tuple[str, ...], tuple[str, ...]]  # what the words say of each number, and what stands between them
 _MOST_WAYS = 48
 _MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4
@@ -84,11 +85,11 @@ def _unit_of(entry: Entry, situation: Situation) -> Unit:
 
 def _ways(entry: Entry, setting: Setting, unit: Unit, situation: Situation) -> list[Way]:
     """All ways to give the entry's numbers their parts, each weighed; items of one shape are read alike. The best first."""
-    keys: list[tuple[tuple[str, ...], tuple[str, ...], tuple[bool, ...]] | None] = []
+    keys: list[Kind | None] = []
     for item in entry.items:
-        keys.append((roles_of(item, setting), tuple(item.ops), tuple(map(_small, item.numbers))) if item.numbers else None)
+        keys.append((roles_of(item, setting), tuple(item.ops)) if item.numbers else None)
     kinds = list(dict.fromkeys(key for key in keys if key is not None))
-    choices = [shapes(*kind) for kind in kinds]
+    choices = [shapes(*kind, _all_small(kind, keys, entry)) for kind in kinds]
     if not all(choices):
         return []
     while _product(choices) > _MOST_WAYS:
@@ -102,6 +103,12 @@ def _ways(entry: Entry, setting: Setting, unit: Unit, situation: Situation) -> l
             ways.append(way)
     ways.sort(key=lambda way: -way.score)
     return _distinct(ways)
+
+
+def _all_small(kind: Kind, keys: list[Kind | None], entry: Entry) -> tuple[bool, ...]:
+    """Which numbers are small in every item of this kind."""
+    alike = [item.numbers for item, key in zip(entry.items, keys, strict=True) if key == kind]
+    return tuple(all(_small(term) for term in column) for column in zip(*alike, strict=True))
 
 
 def _product(choices: list[tuple[tuple[float, str], ...]]) -> int:
@@ -118,14 +125,15 @@ def _small(term: Term) -> bool:
 
 def _weighed(
     entry: Entry,
-    keys: list[tuple[tuple[str, ...], tuple[str, ...], tuple[bool, ...]] | None],
-    chosen: dict[tuple[tuple[str, ...], tuple[str, ...], tuple[bool, ...]], tuple[float, str]],
+    keys: list[Kind | None],
+    chosen: dict[Kind, tuple[float, str]],
     setting: Setting,
     unit: Unit,
     situation: Situation,
 ) -> Way | None:
     builder = Builder(setting, unit)
     score = 0.0
+    sided = any(term.side for item in entry.items for term in item.numbers)
     parts: list[str] = []
     for item, key in zip(entry.items, keys, strict=True):
         if key is None:
@@ -141,8 +149,10 @@ def _weighed(
                 score -= 4.0
             elif role == "R" and term.measure is None and not _countable(term):
                 score -= 30.0
-            elif role == "R" and not term.side and not term.role and any(other.side for other in item.numbers):
+            elif role == "R" and not term.side and not term.role and sided:
                 score -= 3.0
+        if way[0] == "L" and item.ops and item.ops[0] in " ,&" and item.numbers[0].bare and builder.has_load:
+            score -= 2.5  # the load is said already
         builder.add(item, way)
     drafts = builder.drafts
     if not drafts and len(entry.items) > 1:

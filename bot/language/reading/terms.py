@@ -232,8 +232,6 @@ def _merged(terms: list[Term]) -> list[Term]:
             continue
         if kind == "r" and sided_letters and term.text == "r":
             term.kind = "R"
-        if kind in "y" and nxt is not None and nxt.kind in ":=":
-            terms[at + 1].kind = "."
         if kind == "i" and last is not None and last.kind == "K" and last.text == "half":
             out.pop()  # "half a minute"
             out.append(_seconds(term, Decimal(30), last.start))
@@ -308,7 +306,7 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
         return at + 2
     if kind == "u":
         term.unit, term.role = UNITS.get(follower.text, Unit.KG), "load"
-    elif kind == "r" and not (sided_letters and follower.text == "r"):
+    elif kind == "r" and term.role != "load" and not (sided_letters and follower.text == "r"):
         term.role, term.measure = "count", Measure.REPS
         if at + 1 < len(terms) and terms[at + 1].kind == "K":
             term.partial = True
@@ -326,6 +324,9 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
         term.role, term.measure = "count", Measure.STEPS
     elif (kind == "K" and follower.text != "half") or kind == "K":
         term.partial, term.role = True, "count"
+    elif kind == "b" and term.number <= 3 and not term.role:
+        out.pop()  # "two bands": how many, beside which
+        return at + 1
     elif (kind == "V" and not (follower.text == "rir" and at + 1 < len(terms) and terms[at + 1].kind in "n:")) or (
         kind == "+" and follower.text == "more" and _could_have(terms, at)
     ):
@@ -473,7 +474,7 @@ def _side_first(terms: list[Term]) -> bool:
     # "20 left 12 right 10" has one number more than sides.
     numbers = sum(term.kind == "n" and term.role in ("", "count") for term in terms)
     sides = sum(term.kind in "LR" for term in terms)
-    return numbers > sides and following is not None and following.kind == "n" and terms[-1].kind == "n"
+    return numbers > sides and following is not None and following.kind == "n" and terms[-1].kind == "n" and terms[-2].kind in "LR"
 
 
 def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
