@@ -11,7 +11,7 @@ import re
 from dataclasses import dataclass
 
 _QUESTION_START = (
-    r"(?:can|could|should|shall|may|do|does|did|is|are|was it|am|will|would|have)\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
+    r"(?:can|could|should|shall|may|do|does|is|are|was it|am|will|would|did (?:you|u|we))\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
     r"|(?:what|whats|what's|why|how|hows|how's|when|which|where|who|wheres|whens|wich|wat|hw)\b(?!\s+a\b)"
     r"|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wondering|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
 )
@@ -33,6 +33,11 @@ _PAIN = re.compile(
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
     rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) {_BODY}\b"
+)
+_OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
+_CHAT = re.compile(
+    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
+    r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
 _NO_PAIN = re.compile(
     r"\b(?:no|without|zero|didn'?t|not|doesn'?t|don'?t|pain[- ]?free|isn'?t)\b[^,.]{0,14}\b(?:pain|hurt|hurts|ache|aches|twinge)\b|\bpain[- ]?free\b|no pain no gain"
@@ -135,6 +140,11 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
         cuts.append((begin + inside.start(), stop, True))
         return
     pain = _PAIN.search(piece)
+    part = next((found for found in _OWN_BODY.finditer(piece) if pain and found.start() <= pain.start() and found.end() + 24 > pain.start()), None)
+    if pain and part and _SET_LIKE.search(piece[: part.start()]) and not _NO_PAIN.search(piece):
+        cuts.append((begin, begin + part.start(), False))
+        cuts.append((begin + part.start(), stop, asked))
+        return
     if pain and pain.start() > 2:
         joint = max(
             piece.rfind(" and ", 0, pain.start()),
@@ -158,6 +168,8 @@ def _kind(piece: str, asked: bool) -> str:
         scored = _PHYSICAL_SCORE.sub("", piece)
         if not (re.search(r"\d\s*[x×@]\s*\d", scored)):
             return "pain"
+    if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):
+        return "chat"
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"
     if _SWAP.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?,? \d", piece):

@@ -11,11 +11,11 @@ from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
 
 _LEAD = r"(?:(?:ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
-_TAIL = r"(?:[\s,.!]*(?:please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers))*[\s.!]*"
+_TAIL = r"(?:[\s,.!]*(?:please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
 _IT = r"(?:that|it|this|the last (?:one|set|entry|message|bit)?|last(?: one| set| entry| message| bit)?|my last(?: one| set| entry| message)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
     rf"{_LEAD}(?:undo(?: {_IT})?|(?:scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|"
-    rf"take {_IT} (?:back|off|out)|(?:wrong|mistake|misclick|typo|didn'?t mean(?: to)?(?: send)?(?: that)?|wrong (?:chat|person|number|one|entry|button|message)|sent by (?:mistake|accident)|sent (?:that )?by (?:mistake|accident)|by mistake)(?:[,. ]+(?:undo|delete|remove|ignore)(?: {_IT})?)|never ?mind(?: {_IT})?|that (?:wasn'?t|was not) (?:me|real|a set|mine)|go back one|that didn'?t (?:count|happen)|that shouldn'?t count){_TAIL}"
+    rf"take {_IT} (?:back|off|out)|(?:wrong|mistake|misclick|typo|didn'?t mean(?: to)?(?: send)?(?: that)?|wrong (?:chat|person|number|one|entry|button|message)|sent by (?:mistake|accident)|sent (?:that )?by (?:mistake|accident)|by mistake)(?:[,. ]+(?:undo|delete|remove|ignore)(?: {_IT})?)|never ?mind(?: {_IT})?|that was (?:a mistake|wrong|an error|a typo)[,. ]+(?:please )?(?:undo|delete|remove|ignore)(?: {_IT})?|that (?:wasn'?t|was not) (?:me|real|a set|mine)|go back one|that didn'?t (?:count|happen)|that shouldn'?t count){_TAIL}"
 )
 _REDO = re.compile(
     rf"{_LEAD}(?:redo(?: {_IT})?|undo (?:the|that|my) undo|un-?undo|put {_IT} back(?: in| on)?|bring {_IT} back|restore(?: {_IT})?|undelete(?: {_IT})?|(?:it|that) was (?:right|correct)(?: after all)?|keep {_IT}(?: after all)?|add {_IT} back(?: in)?|i want {_IT} back|undo was (?:a mistake|wrong)|didn'?t mean to undo(?: {_IT})?){_TAIL}"
@@ -27,7 +27,7 @@ _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: done)?|a wrap|everything|that)|thats (?:it|all|me(?: done)?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
     rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me done|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
-    rf"(?P<rest>(?:[\s,.:;(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|\d+(?:[.,]\d+)?)\)?)*){_TAIL}"
+    rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|\d+(?:[.,]\d+)?)\)?)*){_TAIL}"
 )
 _SKIP = re.compile(
     r"\b(?:skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"

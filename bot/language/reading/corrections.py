@@ -25,13 +25,14 @@ _WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set
 _SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one)?)(?:\s+(?:of|on|for|in)\s+(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:the )?(?P<label>[a-z]\d{{1,2}})\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?P<which>{_WHICH})\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|amend|adjust|call)\s+(?P<which2>{_WHICH})\s*(?:to|=|into|as|be|a)?\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:i )?(?:meant|mean|ment|should say|should read|should be|should've been|should have been|shouldve been|make that|make it|call it|read)(?: to (?:say|type|write|put|send))?{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
-    re.compile(r"(?:(?:oops|whoops|sorry|no|nope|wait|actually|correction|typo|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?:(?:oops|whoops|sorry|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
@@ -121,6 +122,12 @@ def _meant(groups: dict[str, str | None], situation: Situation, wrong: Decimal |
         last = records[-1].place
         slot = label or (last.label if last else "")
         return next((r for r in reversed(records) if r.place and r.place.label == slot and r.place.number == number), None)
+    if label:
+        here = [record for record in records if record.place and record.place.label == label]
+        due = situation.due
+        if not here or (wrong is None and due is not None and due.label == label):
+            return None
+        return here[-1]
     if wrong is not None:
         for record in reversed(records[-6:]):
             if wrong in _values(record.done):

@@ -17,6 +17,7 @@ from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, entries_of
 from bot.language.reading.names import names_in
 from bot.language.reading.setting import Setting, setting_for
+from bot.language.reading.noise import without_noise
 from bot.language.reading.settle import Settled, settle_entry
 from bot.language.reading.terms import Clause, Term, terms_of
 from bot.language.readings import (
@@ -99,7 +100,7 @@ class _Text:
             if part.kind != "sets":
                 self.asides.append(Aside(AsideKind(part.kind), self.text[part.start : part.end].strip(" ,.;-\n")))
                 continue
-            fresh = tokens_of(piece)[: max(0, _MOST_TOKENS - len(tokens))]
+            fresh = tokens_of(without_noise(piece))[: max(0, _MOST_TOKENS - len(tokens))]
             if not fresh:
                 continue
             ended = commands.finish(piece)

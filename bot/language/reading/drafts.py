@@ -176,6 +176,8 @@ class Builder:
         counts = [(place, term) for place, (term, role) in enumerate(zip(item.numbers, way, strict=False)) if role == "R"]
         load, words = self._load_said(item, loads)
         self._begin_drop(item)
+        if item.has("$"):
+            self.trouble = "which_side"
         if counts:
             self._counted(item, counts, load, words, sets[0] if sets else 0)
         elif load is not None:
@@ -277,6 +279,8 @@ class Builder:
         bouts = (
             len(counts) > 1 and all(item.ops[place - 1] == "+" for place, _ in counts[1:]) and not any(t.side for _, t in counts)
         )
+        if bouts and self.setting.sided and len(counts) == 2 and not item.has("Z"):
+            self.trouble = "sides_or_bouts"
         if bouts:
             values = tuple(int(term.number) for _, term in counts)
             draft = _counted_draft(counts[0][1], self.setting)
@@ -468,6 +472,8 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
         if names:
             kind = LoadKind.ASSISTED if helped or setting.helped else LoadKind.BAND
             return Load(kind, bands=names), ""
+        if setting.style is LoadStyle.BARBELL and any(mark.kind == "I" and mark.text == "barbell" for mark in marks) and setting.situation.kit.bar:
+            return Load(LoadKind.IMPLEMENT, *setting.situation.kit.bar), ""
         return (BODY_WEIGHT, "") if "B" in kinds else (None, "")
     own_unit = term.unit or unit
     amount = term.number

@@ -21,7 +21,7 @@ from bot.training.blocks import Measure
 
 # How often each shape is meant: judged, then checked against the corpus (common practice). R stands for a list of counts as well.
 _SHAPES: dict[str, float] = {
-    "R": 1.0, "L": 0.02, "S": 0.01,
+    "R": 1.0, "L": 0.05, "S": 0.01, "SwL": 0.9, "S@L": 0.6, "SoL": 0.1, "LfS": 0.3, "S L": 0.3, "L S": 0.1, "LxS": 0.05,
     "LxR": 0.62, "SxR": 0.25, "RxL": 0.13,
     "R@L": 0.85, "L@R": 0.10, "R@E": 0.30, "S@R": 0.01,
     "LfR": 0.90, "RfL": 0.02, "SfR": 0.03,
@@ -100,7 +100,7 @@ def entries_of(terms: list[Term]) -> list[Entry]:
     for line in lines:
         parts = _parts_of_line(line)
         for number, (head, body) in enumerate(parts):
-            if not head and entries and number == 0:
+            if not head and entries and number == 0 and len(parts) == 1:
                 # A line without a name goes on with the exercise above it.
                 more = _entry(body, [])
                 if more.items:
@@ -138,12 +138,21 @@ def _parts_of_line(line: list[Term]) -> list[tuple[list[Term], list[Term]]]:
             start = group[-1] + 1
         parts[-1] = (parts[-1][0], parts[-1][1] + line[start:])
         return parts
+    if len(groups) == 1 and _two_tellings(line, groups[0]):
+        head = groups[0]
+        return [([], line[: head[0]]), ([line[p] for p in head], line[head[-1] + 1 :])]
     for number, group in enumerate(groups):
         stop = groups[number + 1][0] if number + 1 < len(groups) else len(line)
         begin = 0 if number == 0 else group[0]
         inside = [term for place, term in enumerate(line[begin:stop], begin) if place not in group]
         parts.append(([line[p] for p in group], inside))
     return parts
+
+
+def _two_tellings(line: list[Term], group: list[int]) -> bool:
+    """ "20x11 rows 18x12": a whole set on each side of the name; the first is of the exercise that is due."""
+    before, after = line[: group[0]], line[group[-1] + 1 :]
+    return all(any(term.kind == "x" for term in part) and sum(term.kind == "n" for term in part) > 1 for part in (before, after))
 
 
 def _entry(body: list[Term], head: list[Term]) -> Entry:
@@ -177,6 +186,8 @@ def _items(body: list[Term]) -> list[Item]:
         if term.kind == "n":
             if item.numbers and not op and _begins_anew(body, place, item):
                 close(" ")
+            if not item.numbers and op in "@w" and op and not term.role and not item.has("F"):
+                term.role = "load"
             if item.numbers:
                 item.ops.append(op or " ")
             elif op == "x":
@@ -277,7 +288,7 @@ def _possible(way: tuple[str, ...], ops: tuple[str, ...]) -> bool:
                 runs += 1
             elif ops[place - 1] not in " ,/-&+":
                 return False
-    return runs == 1 or (runs == 0 and "L" in way and len(way) == 1) or way == ("S",)
+    return runs == 1 or (runs == 0 and set(way) == {"S", "L"}) or (runs == 0 and "L" in way and len(way) == 1) or way == ("S",)
 
 
 def _share(way: str, ops: tuple[str, ...]) -> float:

@@ -40,7 +40,8 @@ def fit_count(value: Decimal, target: SetTarget | None, setting: Setting) -> flo
     assert low is not None and high is not None
     if low <= count <= high:
         return 0.0
-    slope = _LOOSE_SLOPE if target is not None and target.amrap else _COUNT_SLOPE
+    loose = (target is not None and target.amrap) or measure is not Measure.REPS
+    slope = _LOOSE_SLOPE if loose else _COUNT_SLOPE
     if count > high:
         away = log(count / max(high, 1))
         return -slope * away * 1.1

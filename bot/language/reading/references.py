@@ -9,6 +9,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from decimal import Decimal
 
@@ -28,7 +29,7 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     numbers = [term for item in entry.items for term in item.numbers]
     if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
         kinds.discard("A")
-    if not kinds & set("AOl+vUD") and not (setting.needs_load and any(t.sign for t in numbers)):
+    if not kinds & set("AOl+vUD") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
         return None
     if len(numbers) > 4:
         return None
@@ -37,12 +38,19 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         return _as_planned(number, setting, everything=bool({"*"} & kinds))
     compared = "l" in kinds
     before = _last_time(setting, number) if compared else _before(setting, number)
+    if "A" in kinds and not compared:
+        said = next((item for item in entry.items if item.set_number and re.search(r"\bas (?:the )?(?:my )?(?:set|first|second|1st|2nd|s\d|#)", folded)), None)
+        if said is not None:
+            before = next((r for r in setting.records if r.place and r.place.number == said.set_number), before)
+            said.set_number = 0
+            number = _set_number(entry, setting)
     changes = [mark for mark in marks if mark.kind in "+vUD"]
     if changes:
         return _changed(entry, changes[0], numbers, before, setting, unit, folded, number, compared=compared)
-    signed = next((t for t in numbers if t.sign and setting.needs_load), None)
+    added = "Q" in kinds and setting.needs_load
+    signed = next((t for t in numbers if setting.needs_load and (t.sign or (added and t.unit))), None)
     if signed is not None and before is not None and len(numbers) > 1 and not signed.text.startswith("bw"):
-        change = Term("U" if signed.sign == "+" else "D", signed.sign, signed.start, signed.start)
+        change = Term("D" if signed.sign == "-" else "U", signed.sign, signed.start, signed.start)
         return _moved(entry, change, numbers, before, setting, unit, folded)
     if "A" in kinds or (compared and not numbers):
         return _same(entry, numbers, before, setting, unit, number)

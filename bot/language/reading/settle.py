@@ -142,6 +142,8 @@ def _weighed(
         log_share, way = chosen[key]
         score += (log_share + _habit(way, item, situation)) / (1 if len(entry.items) < 4 else 2)
         parts.append(way)
+        if way == "L" and _counts_follow(entry, item):
+            score += 1.5
         for term, role in zip(item.numbers, way, strict=True):
             if role == "S":
                 score += fit_sets(term.number, setting)
@@ -159,6 +161,13 @@ def _weighed(
         score -= 2.0
     score += _fit(drafts, setting, unit)
     return Way(score, drafts, builder.trouble, tuple(parts))
+
+
+def _counts_follow(entry: Entry, item: Item) -> bool:
+    """ "used 20, 12 reps": a number alone, and a certain count in the item after it."""
+    place_ = next(n for n, other in enumerate(entry.items) if other is item)
+    following = entry.items[place_ + 1] if place_ + 1 < len(entry.items) else None
+    return following is not None and any(term.role == "count" for term in following.numbers)
 
 
 def _countable(term: Term) -> bool:
@@ -179,7 +188,7 @@ def _habit(way: str, item: Item, situation: Situation) -> float:
 def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     """How well the drafts fit; of many sets, the mean counts as three."""
     if not drafts:
-        return -1.0
+        return -1.0 if setting.needs_load else -4.0
     counts = 0.0
     free = setting.free_numbers
     for place_, draft in enumerate(drafts):

@@ -230,6 +230,15 @@ def _merged(terms: list[Term]) -> list[Term]:
         if kind == "n":
             at = _number(terms, at, out, sided_letters=sided_letters)
             continue
+        if kind == "*" and nxt is not None and nxt.kind == "n" and not nxt.plural:
+            beyond = terms[at + 2] if at + 2 < len(terms) else None
+            if (last is not None and last.kind == "k") or (beyond is not None and beyond.kind == "r"):
+                at += 1  # "got all 12": every rep of one set
+                continue
+        if kind == "Y" and nxt is not None and nxt.kind == "n" and term.text in ("maybe", "probably", "roughly"):
+            at += 1
+            nxt.about = True
+            continue
         if kind == "r" and sided_letters and term.text == "r":
             term.kind = "R"
         if kind == "i" and last is not None and last.kind == "K" and last.text == "half":

@@ -43,7 +43,7 @@ _WORDS = {
     "R": "rt right rigth rght rhs righty rechts rite",
     "j": "left",
     "C": "total altogether combined overall tot",
-    "B": "bw bodyweight body unweighted",
+    "B": "unassisted bw bodyweight body unweighted",
     "c": "yellow red green blue black silver gold orange purple pink grey gray white brown tan light medium heavy thin thick strong",
     "b": "band bands tube tubes loop loops elastic bnad",
     "Q": "added weighted extra vest",
@@ -70,7 +70,7 @@ _WORDS = {
     "*": "all every",
     "N": "not",
     "O": "",
-    "k": "got did managed hit made done completed finished logged pulled pushed squeezed ground grinded cranked banged repped lifted used moved "
+    "k": "got did managed hit made done completed finished logged pulled pushed squeezed ground grinded cranked banged repped lifted moved "
     "went have hav had do doing reached kept stayed moved benched squatted pressed rowed curled held hold cranked smashed nailed gotten been",
     ".": "a an the my i im i'm ive i've was were is it it's its that that's thats this these those so and ok okay oh hey hi hello coach just "
     "only on in to too then but well yes yeah yep yup ya no wow phew ugh oof man dude bro lol haha lmao hmm um uh er erm ah alright right then "
@@ -83,7 +83,7 @@ _WORDS = {
     "work working working-set exercise session per myself you u ur your will going go gonna please pls plz thanks thx ty cheers sorry like "
     "kind kinda sort sorta bad best better worse worst pb pr personal record new first hell damn shit fuck fucking bloody effing god gosh jeez crikey omg "
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
-    "balance controlled slowly paused pause full range deep depth clean morning evening reps' next' goes gone by myself yall did'nt "
+    "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
     "squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
@@ -113,6 +113,7 @@ _PHRASES = {
     "H": "each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
     "B": "no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
+    "$": "weaker side|weak side|stronger side|strong side|other side|bad side|good side|weaker arm|weaker leg|stronger arm|stronger leg|other arm|other leg|bad leg|bad arm|good leg|good arm|first side|second side|dominant side|weak arm|weak leg",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
     "V": "in reserve|in the tank|left in the tank|in tank|left in me|in me|reps in reserve|rep in reserve|reps in the tank|rep in the tank|more in me|more in the tank|"
     "left in tank|reps left|rep left|more reps left|more left in the tank|to spare|reps to spare|rep to spare|reps short of failure|from failure|rep from failure|reps from failure|"

@@ -1,0 +1,76 @@
+"""Which numbers in set talk are no sets at all? Tempos, pulse, rests and plans are blanked, ranges of effort brought to one number.
+
+The text keeps its length, so that places stay places: what is taken out becomes spaces.
+
+    "20x12 tempo 3110"            -> "20x12           "
+    "20x12 rpe 8-9"               -> "20x12 rpe 8.5"
+    "20x10 failed on the 11th"    -> "20x10 failed            "
+"""
+
+from __future__ import annotations
+
+import re
+
+_N = r"\d+(?:[.,]\d+)?"
+_TEN = r"(?:10|\d(?:[.,]5)?)"
+_BLANK = re.compile(
+    rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
+    rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)?\s+(?:sec\s+)?(?:negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
+    rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:of|was|at|is|around|about|:)?\s*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
+    rf"|\b(?:ready for|next (?:time|week|session)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
+    rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
+    rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?|\"|')?(?:\s+between(?: sets)?)?"
+    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b|\bday \d+\b"
+)
+_LESS = re.compile(r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to))\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b")
+_FAILED = re.compile(
+    r"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out)(?:\s+(?:the|rep|number|that))*\s+\d+(?:st|nd|rd|th)?(?:\s+(?:rep|one))?\b"
+    r"|\bfail(?:ed|ing|ure|s)?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|\s)*\s*(?:the\s+|rep\s+)?\d+(?:st|nd|rd|th)?(?:\s+(?:rep|one))?\b|\bmissed\s+(?:the\s+)?\d+(?:st|nd|rd|th)(?:\s+rep)?\b"
+)
+_RANGE_LEFT = re.compile(r"\b(\d)\s*(?:-|/|or|to|–)\s*(\d)(?=\s*(?:more\s+)?(?:reps?\s+)?(?:in reserve|in the tank|rir\b|left|more in me|more\b|to spare|from failure|shy))")
+_RANGE_RIR = re.compile(r"(?<=rir)(\s*:?\s*)(\d)\s*[-/–]\s*(\d)\b")
+_RANGE_RPE = re.compile(rf"(?<=rpe)(\s*(?:of|:|was|about|around|~)?\s*)({_TEN})\s*(?:-|/|or|to|–)\s*({_TEN})\b")
+_OF_TEN = re.compile(rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10(?=\s*(?:effort|difficulty|hard|for effort|rpe))")
+_AN_EIGHT = re.compile(r"(?:\b(?:was|felt like|feels like|like|rated|call(?:ed)? it|i'?d say|rate it|probably|solid|easy|hard|about)\s+)+(?:about\s+|a solid\s+|a hard\s+|maybe\s+)?an?\s+([5-9](?:[.,]5)?|10)\b(?!\s*(?:kg|lb|reps?|x|sec|min|s\b|/|rir|more|:|left))")
+
+
+def without_noise(text: str) -> str:
+    """Blank what is no set; the same length."""
+    if not any(letter.isdigit() for letter in text) or text.isascii() and not _WORDY.search(text):
+        return text
+    text = _BLANK.sub(_blank, text)
+    text = _OF_TEN.sub(_rpe_of_ten, text)
+    text = _RANGE_LEFT.sub(lambda m: _padded(_mean(m[1], m[2]), m), text)
+    text = _RANGE_RIR.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)
+    text = _RANGE_RPE.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)
+    for pattern, word in ((_FAILED, "failed"), (_LESS, "")):
+        found = pattern.search(text)
+        if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
+            text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
+    found = _AN_EIGHT.search(text)
+    if found and re.search(r"\d", text[: found.start()]) and found.end() - found.start() >= 6:
+        text = text[: found.start()] + f"rpe {found[1]}".ljust(found.end() - found.start()) + text[found.end() :]
+    return text
+
+
+_WORDY = re.compile(r"[a-z]{3}|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
+
+
+def _blank(found: re.Match[str]) -> str:
+    return " " * (found.end() - found.start())
+
+
+def _padded(text: str, found: re.Match[str]) -> str:
+    room = found.end() - found.start()
+    return text.ljust(room) if len(text) <= room else found.group()
+
+
+def _mean(low: str, high: str) -> str:
+    """ "8", "9" -> "8.5"; the lower one where they are far apart (a slip)."""
+    one, two = float(low.replace(",", ".")), float(high.replace(",", "."))
+    return f"{(one + two) / 2:g}" if abs(two - one) <= 2 else f"{one:g}"
+
+
+def _rpe_of_ten(found: re.Match[str]) -> str:
+    value = found[2] or found[3] or found[5]
+    return _padded(f"rpe {value}", found)
