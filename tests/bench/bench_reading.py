@@ -14,16 +14,21 @@ from time import perf_counter
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-import dateparser.search  # noqa: E402
-from rapidfuzz import process  # noqa: E402
+import dateparser.search
+from rapidfuzz import process
 
-from bot.language import read  # noqa: E402
-from bot.training.exercises.catalogue import load_catalogue  # noqa: E402
-from tests.builders.set_corpus import cases  # noqa: E402
-from tests.builders.situations import situation  # noqa: E402
+from bot.language import read
+from bot.training.exercises.catalogue import load_catalogue
+from tests.builders.set_corpus import cases
+from tests.builders.situations import situation
 
 CORPUS = Path(__file__).resolve().parents[1] / "language" / "reading" / "corpus"
-SESSION = "\n".join(f"{name} {load}x12 rpe 8" for load in (18, 20) for name in ("A1", "B1", "goblet squat", "rows", "B2", "curls") for _ in range(5))
+SESSION = "\n".join(
+    f"{name} {load}x12 rpe 8"
+    for load in (18, 20)
+    for name in ("A1", "B1", "goblet squat", "rows", "B2", "curls")
+    for _ in range(5)
+)
 HOSTILE = {
     "digits": "1" * 4096, "x": "x" * 4096, "20x": "20x" * 1365, "numbers": "12 " * 1365, "commas": "1," * 2048, "a1": "a1 " * 1365,
     "words": "goblet squat " * 315, "and": "and " * 1024, "signs": "@/-+:" * 819, "spaces": " " * 4096, "skip": "skip " * 819,
@@ -51,13 +56,22 @@ def main() -> None:
     gc.collect()
     gc.freeze()
     once = sorted(timed(text, where, 3) for text, where in short)
-    single = [t for text, where in short if text.replace(" ", "").replace("kg", "").replace("x", "").isdigit() for t in [timed(text, where, 3)]]
-    print(f"short entries: {len(short)}, median {statistics.median(once):.0f} us, p99 {once[int(len(once) * 0.99)]:.0f} us, worst {once[-1]:.0f} us")
+    single = [
+        t
+        for text, where in short
+        if text.replace(" ", "").replace("kg", "").replace("x", "").isdigit()
+        for t in [timed(text, where, 3)]
+    ]
+    print(
+        f"short entries: {len(short)}, median {statistics.median(once):.0f} us, p99 {once[int(len(once) * 0.99)]:.0f} us, worst {once[-1]:.0f} us"
+    )
     print(f"bare numbers such as 20x12: {len(single)}, median {statistics.median(single):.0f} us")
     print(f"60-line session: {timed(SESSION, situation('home')) / 1000:.2f} ms")
     for length in (10, 32, 100, 316, 1000, 2000, 4096):
         told = ("20x12, 12, 11 rpe 8 and then B1 18x12 each side " * 100)[:length]
-        print(f"length {length:5}: {timed(told, situation('home')):8.0f} us, {timed(told, situation('home')) / length:.2f} us a character")
+        print(
+            f"length {length:5}: {timed(told, situation('home')):8.0f} us, {timed(told, situation('home')) / length:.2f} us a character"
+        )
     worst = {name: timed(text, situation("home A1.1=20x12"), 2) / 1000 for name, text in HOSTILE.items()}
     for name, took in sorted(worst.items(), key=lambda pair: -pair[1])[:6]:
         print(f"hostile {name}: {took:.2f} ms")

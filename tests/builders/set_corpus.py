@@ -75,7 +75,13 @@ def outcome(case: Case) -> Outcome:
     heard = {aside.kind.value for aside in reading.asides}
     right = (got == _normal(gold)) and set(asides) <= heard
     if gold == "ask":
-        kind = "unclear asked" if got.startswith("ask") else "unclear wrong" if reading.verdict is Verdict.RECORD else "unclear missed"
+        kind = (
+            "unclear asked"
+            if got.startswith("ask")
+            else "unclear wrong"
+            if reading.verdict is Verdict.RECORD
+            else "unclear missed"
+        )
     elif gold == "none":
         kind = "none right" if got == "none" and set(asides) <= heard else "none asked" if got.startswith("ask") else "none wrong"
     elif right:

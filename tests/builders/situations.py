@@ -56,8 +56,12 @@ _HOME_KIT = Kit(
     ("yellow", "red", "blue"),
 )
 _BAR_KIT = Kit(frozenset({KitItem.BARBELL, KitItem.RACK, KitItem.BENCH, KitItem.DUMBBELL}), bar=(Decimal(45), Unit.LB))
-_HOME_LAST = "A1.1=20x12 A1.2=20x12 A1.3=20x11 A2.1=12 A2.2=11 A2.3=10 B1.1=18x12 B1.2=18x12 B1.3=18x11 B2.1=16x10 B2.2=16x9 B2.3=16x9"
-_HOME_LAST += " C1.1=45 C1.2=40 C1.3=40 C2.1=24x40 C2.2=24x40 D1.1=7 D1.2=6 D1.3=5 E1.1=redx20 E1.2=redx18 F1.1=8x14 F1.2=8x13 F1.3=8x12"
+_HOME_LAST = (
+    "A1.1=20x12 A1.2=20x12 A1.3=20x11 A2.1=12 A2.2=11 A2.3=10 B1.1=18x12 B1.2=18x12 B1.3=18x11 B2.1=16x10 B2.2=16x9 B2.3=16x9"
+)
+_HOME_LAST += (
+    " C1.1=45 C1.2=40 C1.3=40 C2.1=24x40 C2.2=24x40 D1.1=7 D1.2=6 D1.3=5 E1.1=redx20 E1.2=redx18 F1.1=8x14 F1.2=8x13 F1.3=8x12"
+)
 _HOME_LAST += " G1.1=10x12 G1.2=12x11 G1.3=14x10"
 _BAR_LAST = "A1.1=185x5 A1.2=185x5 A1.3=185x5 A1.4=185x5 A1.5=185x5 B1.1=135x8 B1.2=135x7 B1.3=135x7 B1.4=135x6 C1.1=155x10 C1.2=155x9 C1.3=155x9"
 _BAR_LAST += " D1.1=25x10 D1.2=25x10 D1.3=25x9"
@@ -106,7 +110,11 @@ def record(word: str, day: Day, unit: Unit, *, days_ago: int = 0) -> SetRecord:
     elif left:
         load = band(left)
     target = its_slot.sets[0]
-    sides = dict(zip(("left", "right"), map(int, right[1:].split("R")), strict=True)) if right.startswith("L") else {"count": int(right)}
+    sides = (
+        dict(zip(("left", "right"), map(int, right[1:].split("R")), strict=True))
+        if right.startswith("L")
+        else {"count": int(right)}
+    )
     done = SetDone(measure=target.measure, load=load, **sides)  # type: ignore[arg-type]
     return SetRecord(done, place, (NOW - timedelta(days=days_ago)).date(), its_slot.exercise, day.number)
 

@@ -1,3 +1,4 @@
+# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Which parts of a text talk of what? A text is cut into clauses, and each is set talk, a question, pain, a swap, a date, or chat.
 
 "20x12, knee hurts a bit"            -> sets · pain
@@ -140,7 +141,14 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
         cuts.append((begin + inside.start(), stop, True))
         return
     pain = _PAIN.search(piece)
-    part = next((found for found in _OWN_BODY.finditer(piece) if pain and found.start() <= pain.start() and found.end() + 24 > pain.start()), None)
+    part = next(
+        (
+            found
+            for found in _OWN_BODY.finditer(piece)
+            if pain and found.start() <= pain.start() and found.end() + 24 > pain.start()
+        ),
+        None,
+    )
     if pain and part and _SET_LIKE.search(piece[: part.start()]) and not _NO_PAIN.search(piece):
         cuts.append((begin, begin + part.start(), False))
         cuts.append((begin + part.start(), stop, asked))
@@ -172,6 +180,8 @@ def _kind(piece: str, asked: bool) -> str:
         return "chat"
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"
-    if _SWAP.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?,? \d", piece):
+    if _SWAP.search(piece) and not re.search(
+        r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?,? \d", piece
+    ):
         return "swap"
     return "sets"

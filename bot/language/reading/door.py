@@ -8,6 +8,7 @@ Sure parts of a text are heard even where another part has to be asked about.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
@@ -16,8 +17,8 @@ from bot.language.reading.corrections import correction
 from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, entries_of
 from bot.language.reading.names import names_in
-from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.noise import without_noise
+from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import Settled, settle_entry
 from bot.language.reading.terms import Clause, Term, terms_of
 from bot.language.readings import (
@@ -41,6 +42,7 @@ from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
+_WAS = re.compile(r"\s+(?:was|were|should)\b")
 _SURE = 0.80  # what is held with less certainty is asked about
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
@@ -58,7 +60,7 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     ended = commands.finish(folded) if situation.day is not None else None
     if ended is not None:
         return Reading(text, Verdict.RECORD, (ended,), 0.95, why=(Why(0, len(folded), "the session is over"),))
-    return _Text(text, folded, situation, known).read()
+    return _Text(text, without_noise(folded), situation, known).read()
 
 
 @dataclass
@@ -79,13 +81,23 @@ class _Text:
     def read(self) -> Reading:
         parts = parts_of(self.folded)
         if self.situation.day is not None and not parts.when:
-            whole = correction(self.folded, self.situation, self.catalogue)
+            whole = correction(self._with_labels(), self.situation, self.catalogue)
             if whole is not None:
                 return self._corrected(whole)
         tokens = self._set_tokens(parts)
         if tokens:
             self._sets(tokens, parts)
         return self._reading()
+
+    def _with_labels(self) -> str:
+        """The text, with "the push ups were" written as "a2 were": a correction may name its exercise."""
+        if len(self.folded) > 90 or not _WAS.search(self.folded):
+            return self.folded
+        names = [name for name in self._names(tokens_of(self.folded)) if self.situation.slot(name[2])]
+        if len(names) != 1 or not _WAS.match(self.folded[names[0][1] :]):
+            return self.folded
+        start, end, label = names[0]
+        return f"{self.folded[:start]}{label.lower()}{self.folded[end:]}"
 
     def _corrected(self, found: tuple[tuple[Heard, ...], float, Question | None]) -> Reading:
         heard, certainty, question = found
@@ -100,7 +112,7 @@ class _Text:
             if part.kind != "sets":
                 self.asides.append(Aside(AsideKind(part.kind), self.text[part.start : part.end].strip(" ,.;-\n")))
                 continue
-            fresh = tokens_of(without_noise(piece))[: max(0, _MOST_TOKENS - len(tokens))]
+            fresh = tokens_of(piece)[: max(0, _MOST_TOKENS - len(tokens))]
             if not fresh:
                 continue
             ended = commands.finish(piece)
@@ -117,7 +129,9 @@ class _Text:
                 continue
             if tokens:
                 broken = "\n" in self.folded[tokens[-1].end : part.start + 1]
-                tokens.append(Token("b", "\n", tokens[-1].end, tokens[-1].end) if broken else Token("s", ",", part.start, part.start))
+                tokens.append(
+                    Token("b", "\n", tokens[-1].end, tokens[-1].end) if broken else Token("s", ",", part.start, part.start)
+                )
             tokens += [token._replace(start=token.start + part.start, end=token.end + part.start) for token in fresh]
         return tokens
 
@@ -243,13 +257,31 @@ class _Text:
             if setting is None:
                 self._no_place(entry, told, clause)
                 continue
-            self._take(settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1))
+            settled = settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1)
+            unnamed = not entry.label and not entry.exercise
+            if settled.question is not None and settled.question.code == "surprise" and unnamed and due_slot is not None:
+                settled = self._elsewhere(entry, settled, told, due_slot)
+            self._take(settled)
+
+    def _elsewhere(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
+        """What surprises in the slot that is due may fit its partner in the superset: offer that first."""
+        day, question = told.day, settled.question
+        assert day is not None and question is not None
+        options = list(question.options)
+        for slot in day.slots:
+            if slot.group != due_slot.group or slot is due_slot:
+                continue
+            other = settle_entry(entry, self._setting(slot, told), self.folded, self.text, self.situation, sure=_SURE, alone=True)
+            if other.question is None and any(isinstance(part, SetsHeard) for part in other.heard):
+                options.insert(0, Option(_label_of(other.heard)[:60], other.heard, 0.6))
+        settled.question = replace(question, options=tuple(options[:4]))
+        return settled
 
     def _which_day(self, told: ToldDay) -> None:
         """No day is planned and none is said: ask which day of the block it was."""
         block = self.situation.block
         options: list[Option] = []
-        for day in (block.days[:7] if block and self.forced is None else ()):
+        for day in block.days[:7] if block and self.forced is None else ():
             there = replace(self.situation, day=day, today=(), last_time=(), due_override=None)
             inner = _Text(self.text, self.folded, there, self.catalogue, forced=ToldDay(told.on, day))
             inner.read()
@@ -350,8 +382,6 @@ class _Text:
 
 def re_number_after_comma(text: str, start: int, stop: int) -> int:
     """Where, inside a skip's words, a comma or "and" begins set talk again ("skipped B1, 20x12 on C1"); 0 if nowhere."""
-    import re
-
     found = re.compile(r"[,]\s*(?=[^,]*\d\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))").search(text, start, stop)
     return found.end() if found else 0
 

@@ -58,6 +58,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
     _join_bouts(entry)
     _drop_ordinals(entry)
+    _drop_told_sets(entry)
     _join_singles(entry)
     _give_sides(entry, setting)
     every = any(item.has("*") for item in entry.items)
@@ -77,6 +78,29 @@ def prepare(entry: Entry, setting: Setting) -> None:
             item.numbers = [item.numbers[place] for place in keep]
 
 
+def _drop_told_sets(entry: Entry) -> None:
+    """ "3 sets with 20: 12, 11, 10": how many sets is said twice; the counts tell it already."""
+    numbers = [(item, term) for item in entry.items for term in item.numbers]
+    told = [(item, term) for item, term in numbers if term.role == "sets"]
+    counts = [term for _, term in numbers if term.role in ("", "count") and not term.plural and not term.partial]
+    if len(told) != 1 or not 2 <= told[0][1].number <= len(counts) <= told[0][1].number + 1:
+        return
+    if any("x" in item.ops for item in entry.items) or any(item.before not in ("", ",", "&", " ") for item in entry.items):
+        return
+    item, term = told[0]
+    place = next(n for n, other in enumerate(item.numbers) if other is term)
+    following = item.numbers[place + 1] if place + 1 < len(item.numbers) else None
+    if len(counts) > term.number:
+        if following is None or following.role or item.ops[place] not in "w@":
+            return
+        following.role = "load"
+    item.numbers.pop(place)
+    if item.ops:
+        item.ops.pop(min(place, len(item.ops) - 1))
+    if not item.numbers and not item.marks:
+        entry.items = [other for other in entry.items if other is not item]
+
+
 def _join_singles(entry: Entry) -> None:
     """ "20, 12, 12, 11": numbers alone between commas are one list, of which the first may be the load."""
     joined: list[Item] = []
@@ -93,7 +117,12 @@ def _join_singles(entry: Entry) -> None:
 
 
 def _open_list(item: Item) -> bool:
-    return 0 < len(item.numbers) <= _LONGEST_LIST and not item.marks and all(term.bare for term in item.numbers) and all(op in ",&" for op in item.ops)
+    return (
+        0 < len(item.numbers) <= _LONGEST_LIST
+        and not item.marks
+        and all(term.bare for term in item.numbers)
+        and all(op in ",&" for op in item.ops)
+    )
 
 
 def _give_sides(entry: Entry, setting: Setting) -> None:
@@ -152,7 +181,10 @@ def _pull_pair(item: Item, setting: Setting) -> None:
 
 
 def roles_of(item: Item, setting: Setting) -> tuple[str, ...]:
-    return tuple(role_of(term, setting.measure) for term in item.numbers)
+    roles = [role_of(term, setting.measure) for term in item.numbers]
+    if item.lone_x and not roles[0]:
+        roles[0] = "R"
+    return tuple(roles)
 
 
 class Builder:
@@ -196,7 +228,10 @@ class Builder:
     def _begin_drop(self, item: Item) -> None:
         """ "drop", "drop set" are drops; "dropped to", "down to" may be a lighter next set just as well."""
         if item.before == "d":
-            if item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to")) or item.drop_word in ("drop", "drops"):
+            if item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to")) or item.drop_word in (
+                "drop",
+                "drops",
+            ):
                 self._dropping = True
             else:
                 item.before = "h"
@@ -472,7 +507,11 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
         if names:
             kind = LoadKind.ASSISTED if helped or setting.helped else LoadKind.BAND
             return Load(kind, bands=names), ""
-        if setting.style is LoadStyle.BARBELL and any(mark.kind == "I" and mark.text == "barbell" for mark in marks) and setting.situation.kit.bar:
+        if (
+            setting.style is LoadStyle.BARBELL
+            and any(mark.kind == "I" and mark.text == "barbell" for mark in marks)
+            and setting.situation.kit.bar
+        ):
             return Load(LoadKind.IMPLEMENT, *setting.situation.kit.bar), ""
         return (BODY_WEIGHT, "") if "B" in kinds else (None, "")
     own_unit = term.unit or unit

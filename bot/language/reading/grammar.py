@@ -21,8 +21,8 @@ from bot.training.blocks import Measure
 
 # How often each shape is meant: judged, then checked against the corpus (common practice). R stands for a list of counts as well.
 _SHAPES: dict[str, float] = {
-    "R": 1.0, "L": 0.05, "S": 0.01, "SwL": 0.9, "S@L": 0.6, "SoL": 0.1, "LfS": 0.3, "S L": 0.3, "L S": 0.1, "LxS": 0.05,
-    "LxR": 0.62, "SxR": 0.25, "RxL": 0.13,
+    "R": 1.0, "L": 0.05, "S": 0.01, "SwL": 0.3, "S@L": 0.01, "LfS": 0.01, "S L": 0.01,
+    "LxR": 0.58, "SxR": 0.25, "RxL": 0.20,
     "R@L": 0.85, "L@R": 0.10, "R@E": 0.30, "S@R": 0.01,
     "LfR": 0.90, "RfL": 0.02, "SfR": 0.03,
     "RwL": 0.97, "SwR": 0.01, "LwR": 0.02,

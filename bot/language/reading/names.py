@@ -8,15 +8,40 @@ from functools import lru_cache
 from bot.language.reading.words import LEXICON
 from bot.language.situation import Situation
 from bot.language.tokens import Token, fold
-from bot.training.blocks import Day
+from bot.training.blocks import Day, ExerciseId
 from bot.training.exercises.catalogue import Catalogue
 
 # Everyday words of set talk that are also exercise names; they name one only where it is on the day's plan.
 _EVERYDAY = frozenset(
-    ["step", "steps", "hold", "holds", "press", "pressed", "curl", "curled", "row", "rowed", "band", "bands", "bar", "bench", "plank", "planks", "raise", "raises", "side", "sides", "weight", "weights", "single"]
+    [
+        "step",
+        "steps",
+        "hold",
+        "holds",
+        "press",
+        "pressed",
+        "curl",
+        "curled",
+        "row",
+        "rowed",
+        "band",
+        "bands",
+        "bar",
+        "bench",
+        "plank",
+        "planks",
+        "raise",
+        "raises",
+        "side",
+        "sides",
+        "weight",
+        "weights",
+        "single",
+    ]
 )
 
-_VERBS = frozenset("benched squatted pressed rowed curled planked deadlifted lunged".split())
+_VERBS = frozenset(["benched", "squatted", "pressed", "rowed", "curled", "planked", "deadlifted", "lunged"])
+_MOST_LINES = 100
 _MOST_TOKENS = 700  # a session of sixty lines has fewer; beyond, no names are looked for
 
 
@@ -56,7 +81,41 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         ):
             continue
         found.append((start, end, label or f"ex:{exercise}"))
+    if "\n" in folded:
+        found += _headings(folded, first, last, found, here, catalogue)
     return sorted(found)
+
+
+def _headings(
+    folded: str,
+    first: int,
+    last: int,
+    found: list[tuple[int, int, str]],
+    here: dict[ExerciseId | None, str],
+    catalogue: Catalogue,
+) -> list[tuple[int, int, str]]:
+    """A line of words alone above lines of numbers names an exercise, even by a word that elsewhere would be too little."""
+    more: list[tuple[int, int, str]] = []
+    at = 0
+    among = [exercise for exercise in here if exercise is not None]
+    for line in folded.split("\n")[:_MOST_LINES]:
+        start, end = at, at + len(line)
+        at = end + 1
+        bare = line.strip(" :-.*#")
+        if (
+            not (first <= start < last)
+            or not bare
+            or len(bare) > 40
+            or any(letter.isdigit() for letter in bare)
+            or len(bare.split()) > 5
+        ):
+            continue
+        if any(begin < end and start < stop for begin, stop, _ in found):
+            continue
+        best = catalogue.names.find(bare, among=among, limit=2)
+        if best and best[0].score >= 0.5 and (len(best) < 2 or best[0].score >= 1.2 * best[1].score):
+            more.append((start, end, here[best[0].exercise]))
+    return more
 
 
 def _may_name(word: str) -> bool:

@@ -1,3 +1,4 @@
+# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Which numbers in set talk are no sets at all? Tempos, pulse, rests and plans are blanked, ranges of effort brought to one number.
 
 The text keeps its length, so that places stay places: what is taken out becomes spaces.
@@ -15,28 +16,36 @@ _N = r"\d+(?:[.,]\d+)?"
 _TEN = r"(?:10|\d(?:[.,]5)?)"
 _BLANK = re.compile(
     rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
-    rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)?\s+(?:sec\s+)?(?:negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
+    rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
     rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:of|was|at|is|around|about|:)?\s*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
     rf"|\b(?:ready for|next (?:time|week|session)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
-    rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?|\"|')?(?:\s+between(?: sets)?)?"
-    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b|\bday \d+\b"
+    rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
+    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b"
 )
-_LESS = re.compile(r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to))\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b")
+_LESS = re.compile(
+    r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to))\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"
+)
 _FAILED = re.compile(
     r"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out)(?:\s+(?:the|rep|number|that))*\s+\d+(?:st|nd|rd|th)?(?:\s+(?:rep|one))?\b"
     r"|\bfail(?:ed|ing|ure|s)?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|\s)*\s*(?:the\s+|rep\s+)?\d+(?:st|nd|rd|th)?(?:\s+(?:rep|one))?\b|\bmissed\s+(?:the\s+)?\d+(?:st|nd|rd|th)(?:\s+rep)?\b"
 )
-_RANGE_LEFT = re.compile(r"\b(\d)\s*(?:-|/|or|to|–)\s*(\d)(?=\s*(?:more\s+)?(?:reps?\s+)?(?:in reserve|in the tank|rir\b|left|more in me|more\b|to spare|from failure|shy))")
+_RANGE_LEFT = re.compile(
+    r"\b(\d)\s*(?:-|/|or|to|–)\s*(\d)(?=\s*(?:more\s+)?(?:reps?\s+)?(?:in reserve|in the tank|rir\b|left|more in me|more\b|to spare|from failure|shy))"
+)
 _RANGE_RIR = re.compile(r"(?<=rir)(\s*:?\s*)(\d)\s*[-/–]\s*(\d)\b")
 _RANGE_RPE = re.compile(rf"(?<=rpe)(\s*(?:of|:|was|about|around|~)?\s*)({_TEN})\s*(?:-|/|or|to|–)\s*({_TEN})\b")
-_OF_TEN = re.compile(rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10(?=\s*(?:effort|difficulty|hard|for effort|rpe))")
-_AN_EIGHT = re.compile(r"(?:\b(?:was|felt like|feels like|like|rated|call(?:ed)? it|i'?d say|rate it|probably|solid|easy|hard|about)\s+)+(?:about\s+|a solid\s+|a hard\s+|maybe\s+)?an?\s+([5-9](?:[.,]5)?|10)\b(?!\s*(?:kg|lb|reps?|x|sec|min|s\b|/|rir|more|:|left))")
+_OF_TEN = re.compile(
+    rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10(?=\s*(?:effort|difficulty|hard|for effort|rpe))"
+)
+_AN_EIGHT = re.compile(
+    r"(?:\b(?:was|felt like|feels like|like|rated|call(?:ed)? it|i'?d say|rate it|probably|solid|easy|hard|about)\s+)+(?:about\s+|a solid\s+|a hard\s+|maybe\s+)?an?\s+([5-9](?:[.,]5)?|10)\b(?!\s*(?:kg|lb|reps?|x|sec|min|s\b|/|rir|more|:|left))"
+)
 
 
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
-    if not any(letter.isdigit() for letter in text) or text.isascii() and not _WORDY.search(text):
+    if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _BLANK.sub(_blank, text)
     text = _OF_TEN.sub(_rpe_of_ten, text)

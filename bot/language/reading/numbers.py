@@ -12,7 +12,28 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from bot.language.tokens import Token
 
-_ONES = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
+_ONES = [
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+]
 _TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 NUMBER_WORDS: dict[str, int] = {word: value for value, word in enumerate(_ONES)}
 NUMBER_WORDS |= {word: 20 + 10 * place for place, word in enumerate(_TENS)}
@@ -32,7 +53,26 @@ PLURAL_WORDS: dict[str, int] = {
     "fifteens": 15, "sixteens": 16, "eighteens": 18, "twenties": 20, "thirties": 30, "forties": 40, "fifties": 50, "sixties": 60,
 }  # fmt: skip
 _COUNTED = frozenset(
-    ["rep", "reps", "set", "sets", "minute", "minutes", "min", "kg", "kilo", "kilos", "pound", "pounds", "second", "seconds", "hundred", "each", "metre", "step"]
+    [
+        "rep",
+        "reps",
+        "set",
+        "sets",
+        "minute",
+        "minutes",
+        "min",
+        "kg",
+        "kilo",
+        "kilos",
+        "pound",
+        "pounds",
+        "second",
+        "seconds",
+        "hundred",
+        "each",
+        "metre",
+        "step",
+    ]
 )
 
 

@@ -39,7 +39,14 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     compared = "l" in kinds
     before = _last_time(setting, number) if compared else _before(setting, number)
     if "A" in kinds and not compared:
-        said = next((item for item in entry.items if item.set_number and re.search(r"\bas (?:the )?(?:my )?(?:set|first|second|1st|2nd|s\d|#)", folded)), None)
+        said = next(
+            (
+                item
+                for item in entry.items
+                if item.set_number and re.search(r"\bas (?:the )?(?:my )?(?:set|first|second|1st|2nd|s\d|#)", folded)
+            ),
+            None,
+        )
         if said is not None:
             before = next((r for r in setting.records if r.place and r.place.number == said.set_number), before)
             said.set_number = 0
@@ -66,7 +73,9 @@ def _again_follows_number(entry: Entry) -> bool:
     for item in entry.items:
         again = next((mark for mark in item.marks if mark.kind == "A"), None)
         if again is not None and item.numbers and item.numbers[0].start < again.start:
-            if (len(item.numbers) == 1 and len(entry.items) > 1 and not item.numbers[0].role) or (len(item.numbers) > 1 and not item.numbers[0].role and item.numbers[1].start > again.start):
+            if (len(item.numbers) == 1 and len(entry.items) > 1 and not item.numbers[0].role) or (
+                len(item.numbers) > 1 and not item.numbers[0].role and item.numbers[1].start > again.start
+            ):
                 item.numbers[0].role = "load"
             item.marks.remove(again)
             return True

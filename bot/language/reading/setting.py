@@ -126,8 +126,8 @@ class Setting:
                     ladder = kit.ladder(item)
                     if ladder is not None:
                         return ladder
-        item = _STYLE_ITEM.get(self.style)
-        return kit.ladder(item) if item else None
+        usual = _STYLE_ITEM.get(self.style)
+        return kit.ladder(usual) if usual else None
 
     @cached_property
     def steady(self) -> bool:

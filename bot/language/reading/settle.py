@@ -19,6 +19,7 @@ from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard, SetsHeard, Why
 from bot.language.situation import Situation
+from bot.training.blocks import SetKind
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
@@ -193,6 +194,8 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     free = setting.free_numbers
     for place_, draft in enumerate(drafts):
         number = draft.number or (free[place_] if place_ < len(free) else len(setting.targets))
+        if draft.kind is SetKind.WARM_UP:
+            continue
         values = [term for term in draft.count_words] or []
         value = draft.count if draft.count is not None else draft.left if draft.left is not None else draft.right
         if value is None or not values:
@@ -205,13 +208,15 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
         dict.fromkeys(
             (d.load.amount, d.load.unit, d.load.kind)
             for d in drafts
-            if d.load is not None and d.load.amount is not None and d.load.unit is not None
+            if d.load is not None and d.load.amount is not None and d.load.unit is not None and d.kind is not SetKind.WARM_UP
         )
     )
     for amount, load_unit, kind in loads:
         assert amount is not None and load_unit is not None
         if kind in (LoadKind.IMPLEMENT,):
             score += fit_load(amount, load_unit, setting) / len(loads)
+            if _just_as_last_time(drafts[0], setting):
+                score += 1.0
         elif setting.style in (LoadStyle.BODY, LoadStyle.NONE) and not setting.has_extra_load() and not _load_was_marked(drafts):
             score -= 4.5 if not (setting.exercise_id or "").startswith("weighted_") else 0.0
     if setting.style is LoadStyle.BAND and loads:
@@ -224,8 +229,33 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     return score
 
 
+def _just_as_last_time(draft: Draft, setting: Setting) -> bool:
+    """Is it the load of this very set last time?"""
+    number = draft.number or (setting.free_numbers[0] if setting.free_numbers else 0)
+    return any(
+        r.place and r.place.number == number and r.done.load and draft.load and r.done.load.kg == draft.load.kg
+        for r in setting.last
+    )
+
+
 def _load_was_marked(drafts: list[Draft]) -> bool:
-    return any(d.load_words is not None and (d.load_words.unit or d.load_words.sign or d.load_words.kind != "n") for d in drafts)
+    return any(
+        d.load_words is not None
+        and d.load is not None
+        and (d.load_words.unit or d.load_words.sign or d.load_words.thing or d.load.implement or d.load_words.kind != "n")
+        for d in drafts
+    )
+
+
+def _unmarked_extra(drafts: list[Draft], setting: Setting) -> bool:
+    """A bare number read as extra load on a body-weight exercise that never had any."""
+    extra = any(draft.load is not None and draft.load.kind is LoadKind.ADDED for draft in drafts)
+    named = (setting.exercise_id or "").startswith("weighted_")
+    return extra and not setting.has_extra_load() and not named and not _load_was_marked(drafts) and not _loaded_today(setting)
+
+
+def _loaded_today(setting: Setting) -> bool:
+    return any(record.done.load is not None and record.done.load.kind is LoadKind.ADDED for record in setting.records)
 
 
 def _distinct(ways: list[Way]) -> list[Way]:
@@ -332,6 +362,7 @@ def _placed(best: Way, share: float, setting: Setting, said: str, entry: Entry, 
     if trouble:
         return replace_why(_troubled(trouble, best, placed, setting, said), why)
     surprising = next((kind for record in placed.records if (kind := is_surprising(record, setting))), "")
+    surprising = surprising or ("load" if _unmarked_extra(best.drafts, setting) else "")
     surprising = surprising or next((kind for _, new in placed.corrected if (kind := is_surprising(new, setting))), "")
     if surprising:
         return _surprised(placed, setting, said, why)

@@ -25,22 +25,9 @@ class Term:
     """kind: the grammar's letter (words.py). value: of numbers; text for names. start, end: places in the text."""
 
     __slots__ = (
-        "about",
-        "comma",
-        "each",
-        "end",
-        "glued",
-        "hand",
-        "kind",
-        "measure",
-        "ordinal",
-        "partial",
-        "plural",
-        "role",
-        "side",
-        "sign",
-    )
-    __slots__ += ("start", "text", "thing", "total", "unit", "value")
+        "about", "comma", "each", "end", "glued", "hand", "kind", "measure", "ordinal", "partial", "plural", "role", "side", "sign",
+        "start", "text", "thing", "total", "unit", "value",
+    )  # fmt: skip
 
     def __init__(self, kind: str, text: str, start: int, end: int, value: Decimal | None = None) -> None:
         self.kind, self.text, self.start, self.end, self.value = kind, text, start, end, value
@@ -259,6 +246,8 @@ def _merged(terms: list[Term]) -> list[Term]:
             last.total = True
         elif kind == "I":
             term.text = THINGS.get(term.text, term.text)
+            if term.text == "barbell" and nxt is not None and nxt.kind == "x" and (last is None or last.kind != "n"):
+                term.kind = "0"  # "bar x 10"
             if last is not None and last.kind == "n" and (last.unit or last.role == "load"):
                 last.thing = term.text
             elif nxt is not None and nxt.kind == "n" and nxt is not terms[-1]:
@@ -380,7 +369,11 @@ def _signed(term: Term, out: list[Term]) -> None:
         elif last.kind == "r" and last.text.startswith("rep") and not term.role and (len(out) < 2 or out[-2].kind not in "nA"):
             term.role = "count"
             out.pop()
-        elif last.kind in (":", "=") and len(out) > 1 and (out[-2].kind == "y" or (out[-2].kind == "r" and out[-2].text.startswith("rep"))):
+        elif (
+            last.kind in (":", "=")
+            and len(out) > 1
+            and (out[-2].kind == "y" or (out[-2].kind == "r" and out[-2].text.startswith("rep")))
+        ):
             out.pop()
         elif (
             last.kind in ("+", "-")
@@ -483,7 +476,9 @@ def _side_first(terms: list[Term]) -> bool:
     # "20 left 12 right 10" has one number more than sides.
     numbers = sum(term.kind == "n" and term.role in ("", "count") for term in terms)
     sides = sum(term.kind in "LR" for term in terms)
-    return numbers > sides and following is not None and following.kind == "n" and terms[-1].kind == "n" and terms[-2].kind in "LR"
+    return (
+        numbers > sides and following is not None and following.kind == "n" and terms[-1].kind == "n" and terms[-2].kind in "LR"
+    )
 
 
 def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:

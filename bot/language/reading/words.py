@@ -1,3 +1,4 @@
+# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Which words matter between two sets? Tables only: a word or a phrase, and the one-letter kind that the grammar reads.
 
 Numbers and names
@@ -140,7 +141,7 @@ _PHRASES = {
     "same as the last|same as last set|same as first|same as set one|repeat of that|another one of those|another of the same|same deal|just the same|identical",
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
-    "what it says|as coach wrote|as scheduled|as set|as per coach",
+    "what it says|as coach wrote|as scheduled|as per coach",
     "l": "last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
     "+": "one more|1 more|one rep more|1 rep more|an extra rep",
     "v": "one less|1 less|one fewer|1 fewer|one rep less|1 rep less|one rep fewer",
@@ -180,5 +181,29 @@ THINGS = {
 # Said as ordinals: "2nd set", "second set".
 ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
 REMARKS = frozenset(
-    ["easy", "hard", "tough", "brutal", "heavy", "light", "killer", "rough", "solid", "wobbly", "shaky", "grindy", "smooth", "slow", "paused", "burning", "grip", "sweaty", "balance", "deep", "controlled", "tired", "weak"]
+    [
+        "easy",
+        "hard",
+        "tough",
+        "brutal",
+        "heavy",
+        "light",
+        "killer",
+        "rough",
+        "solid",
+        "wobbly",
+        "shaky",
+        "grindy",
+        "smooth",
+        "slow",
+        "paused",
+        "burning",
+        "grip",
+        "sweaty",
+        "balance",
+        "deep",
+        "controlled",
+        "tired",
+        "weak",
+    ]
 )

@@ -7,19 +7,30 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[3]))
 
-from hypothesis import HealthCheck, given, settings  # noqa: E402
-from hypothesis import strategies as st  # noqa: E402
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
-from bot.language import Reading, Verdict, read  # noqa: E402
-from tests.builders.set_corpus import cases  # noqa: E402
-from tests.builders.situations import situation  # noqa: E402
+from bot.language import Reading, Verdict, read
+from tests.builders.set_corpus import cases
+from tests.builders.situations import situation
 
 SITUATIONS = [
     situation(line)
-    for line in ("home", "home A1.1=20x12 A2.1=12", "bar", "new due=B1.1", "rest", "home due=C1.1", "home due=E1.2 E1.1=redx20", "home due=F1.3 F1.1=8x14")
+    for line in (
+        "home",
+        "home A1.1=20x12 A2.1=12",
+        "bar",
+        "new due=B1.1",
+        "rest",
+        "home due=C1.1",
+        "home due=E1.2 E1.1=redx20",
+        "home due=F1.3 F1.1=8x14",
+    )
 ]
 _TEXTS = [case.text for path in sorted((Path(__file__).parent / "corpus").glob("*.txt")) for case in cases(path)]
-_PIECES = sorted({word for text in _TEXTS for word in text.split()} | set(",./-+:;|=()*#@x×½¼") | {"\n", "  ", "12,5", "1/2", "9" * 30, "0"})
+_PIECES = sorted(
+    {word for text in _TEXTS for word in text.split()} | set(",./-+:;|=()*#@x×½¼") | {"\n", "  ", "12,5", "1/2", "9" * 30, "0"}
+)
 
 
 def well_formed(reading: Reading, text: str) -> None:
@@ -30,7 +41,10 @@ def well_formed(reading: Reading, text: str) -> None:
     assert reading.verdict is not Verdict.RECORD or reading.heard
     assert reading.verdict is not Verdict.NOT_SETS or not reading.heard
     assert all(0 <= why.start <= why.end <= len(text) for why in reading.why)
-    assert all(len(option.label) <= 60 and option.label and option.heard for option in (reading.question.options if reading.question else ()))
+    assert all(
+        len(option.label) <= 60 and option.label and option.heard
+        for option in (reading.question.options if reading.question else ())
+    )
 
 
 any_text = st.one_of(

@@ -25,7 +25,9 @@ def main(arguments: list[str]) -> None:
             result = outcome(case)
             total[result.kind] += 1
             if result.kind not in GOOD and not quiet:
-                print(f"{path.stem[:8]}:{case.line} [{result.kind}] {case.text!r} | {case.gold}\n      got {result.got} ({result.certainty:.2f})")
+                print(
+                    f"{path.stem[:8]}:{case.line} [{result.kind}] {case.text!r} | {case.gold}\n      got {result.got} ({result.certainty:.2f})"
+                )
     print(dict(total), sum(total.values()))
 
 
