@@ -1,0 +1,286 @@
+"""Which rule speaks? The coach first, then care (pain, slips, absence, sleep, falling weeks), then the usual progression.
+
+Order and sources: the coach's word wins (but a raise waits while a pain report is open); pain never raises anything (common practice; the
+pain model of Silbernagel 2007 is a clinician's tool and not used); doubtful numbers are asked about; two weeks and more away come back lighter
+(Caterisano et al. 2019, Strength Cond J 41(3):1-23, limits the first weeks; the shares are ours); one missed week repeats; two falling weeks
+ease by about a tenth (deload: Bell et al. 2023; size is common practice); bad sleep waits.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+from statistics import mean
+
+from bot.training.blocks import Measure, PolicyKind
+from bot.training.loads import Load, LoadKind, say_load
+from bot.training.outliers import Slip, find_slips, slip_question
+from bot.training.progression.aims import carried_on, forecasts, with_drops
+from bot.training.progression.history import exercise_id, hurts_in, last_week, sessions_of, slept_badly
+from bot.training.progression.rules import Decision, aim_for, decide
+from bot.training.progression.scene import Scene, groups_of, scene_of
+from bot.training.progression.steps import at_most, ladder_for
+from bot.training.progression.values import CoachNote, Kind, NoteCode, Reason, SetAim, SlotCase, Suggestion, Why
+
+AWAY_DAYS = 14
+_BACK_SHARES = (
+    (56, 0.70),
+    (35, 0.80),
+    (21, 0.85),
+    (14, 0.90),
+)  # days away -> share of the load (ours; strength itself falls less)
+_FALL = 0.02  # ln capacity a week on the average of the sets: about one rep
+# The order in which one word stands for a slot whose sets got different advice.
+_LOUDEST = (
+    Kind.EASE, Kind.ADD_LOAD, Kind.NEXT_BAND, Kind.LESS_HELP, Kind.ADD_HOLD_LOAD, Kind.ADD_BOTH, Kind.HARDER_VARIATION, Kind.SLOWER,
+    Kind.LONGER_PAUSE, Kind.PARTIALS, Kind.ADD_REPS, Kind.ADD_TIME, Kind.ADD_DISTANCE, Kind.HOLD,
+)  # fmt: skip
+
+
+def suggest(case: SlotCase) -> Suggestion:
+    """Next week's advice for one slot: targets a set, why, what to expect, and what the coach should hear. Never raises for odd history."""
+    slips = _slips(case)
+    scene = scene_of(_without(case, slips))
+    question = " ".join(slip_question(slip) for slip in slips)
+    decision, note = _decide(scene, slips)
+    aims = with_drops(scene, carried_on(scene, decision.aims))
+    found = Suggestion(
+        decision.kind, case.slot.label, aims, decision.reason, exercise_id(case),
+        case.exercise.name if case.exercise else case.slot.exercise_name, case.unit, forecasts(scene, aims),
+        None if not decision.variation else decision.variation, note, question, case.week,  # type: ignore[arg-type]
+    )  # fmt: skip
+    return found
+
+
+def _slips(case: SlotCase) -> tuple[Slip, ...]:
+    week = last_week(case)
+    if week is None:
+        return ()
+    mine = [r for w in case.history[:-1] for r in w.records if r.place is not None and r.place.label == case.slot.label]
+    new = [r for r in week.records if r.place is not None and r.place.label == case.slot.label and not r.painful]
+    return find_slips(mine, new)
+
+
+def _without(case: SlotCase, slips: Sequence[Slip]) -> SlotCase:
+    if not slips:
+        return case
+    bad = {id(slip.record) for slip in slips}
+    last = case.history[-1]
+    kept = tuple(record for record in last.records if id(record) not in bad)
+    return replace(case, history=(*case.history[:-1], replace(last, records=kept)))
+
+
+def _decide(scene: Scene, slips: Sequence[Slip]) -> tuple[Decision, CoachNote | None]:
+    case = scene.case
+    hurts = case.painful or hurts_in(case.history[-2:], case.slot.label)
+    if case.override is not None:
+        return _coach(scene, hurts)
+    if hurts:
+        return _after_pain(scene, is_open=case.painful)
+    if slips:
+        note = CoachNote(NoteCode.SLIP, f"{case.slot.label}: a doubtful entry was asked about and not built on.")
+        return _same_again(scene, Kind.ASK_SLIP, Reason(Why.SLIP, words=slip_question(slips[0]))), note
+    if not scene.sessions or case.week <= 1:
+        return _first(scene), None
+    away = _days_away(scene)
+    if away is not None:
+        return _back_in(scene, away), CoachNote(NoteCode.AWAY, f"{case.slot.label}: back after {away} days, starts lighter.")
+    if _missed(case):
+        return _same_again(scene, Kind.HOLD, Reason(Why.MISSED_WEEK)), None
+    if scene.policy is PolicyKind.HOLD:
+        return _same_again(scene, Kind.HOLD, Reason(Why.POLICY_HOLD)), None
+    if slept_badly(case):
+        return _same_again(scene, Kind.HOLD, Reason(Why.POOR_SLEEP)), None
+    if _two_falling(scene):
+        note = CoachNote(
+            NoteCode.FALLING, f"{case.slot.label} {case.slot.exercise_name}: lower two weeks running; a lighter week is set."
+        )
+        return _lighter_week(scene), note
+    return _usual(scene)
+
+
+def _usual(scene: Scene) -> tuple[Decision, CoachNote | None]:
+    parts = [decide(scene, group) for group in groups_of(scene)]
+    lead = min(parts, key=lambda part: _LOUDEST.index(part.kind))
+    aims = tuple(sorted((aim for part in parts for aim in part.aims), key=lambda aim: aim.number))
+    return Decision(lead.kind, aims, lead.reason, lead.variation), _note(scene, lead)
+
+
+def _note(scene: Scene, decision: Decision) -> CoachNote | None:
+    label, name = scene.case.slot.label, scene.case.slot.exercise_name
+    why, reason = decision.reason.why, decision.reason
+    if why in (Why.BELOW, Why.NOTHING_LIGHTER):
+        return CoachNote(NoteCode.BELOW, f"{label} {name}: below the range with {_load(reason.load)}; eased.")
+    if decision.kind in (Kind.SLOWER, Kind.LONGER_PAUSE, Kind.PARTIALS, Kind.HARDER_VARIATION) and why is not Why.POLICY_TEMPO:
+        return CoachNote(NoteCode.TOO_COARSE, f"{label} {name}: the kit has no fitting next step after {_load(reason.load)}.")
+    if reason.left and reason.right and abs(reason.left - reason.right) >= 0.2 * max(reason.left, reason.right):
+        return CoachNote(NoteCode.UNEVEN, f"{label} {name}: sides apart, left {reason.left}, right {reason.right}.")
+    recent = scene.sessions[-4:]
+    best = [sum(session.counts) for session in recent]
+    if len(recent) == 4 and max(best[1:]) <= best[0] and len({say_load(s.sets[0].load) for s in recent if s.sets[0].load}) <= 1:
+        return CoachNote(NoteCode.STALLED, f"{label} {name}: three sessions without a rep more at {_load(reason.load)}.")
+    return None
+
+
+def _load(load: Load | None) -> str:
+    return say_load(load) if load is not None else "no load said"
+
+
+def _coach(scene: Scene, hurts: bool) -> tuple[Decision, CoachNote | None]:
+    said = scene.case.override
+    assert said is not None
+    last = scene.last if scene.sessions else None
+    heaviest = max((did.kg for did in last.sets if did.kg is not None), default=None) if last else None
+    raises = said.load is not None and said.load.kg is not None and (heaviest is None or said.load.kg > heaviest)
+    if hurts and not said.knows_of_pain and (raises or said.load is None):
+        decision, _ = _after_pain(scene, is_open=scene.case.painful)
+        return decision, CoachNote(
+            NoteCode.OVERRIDE_WAITS, f"{scene.case.slot.label}: your target waits, pain was reported. Confirm it to set it."
+        )
+    aims = []
+    for number, target in enumerate(scene.targets, 1):
+        did = last.set(number) if last else None
+        low = said.low if said.low is not None else target.low
+        high = said.high if said.high is not None else said.low if said.low is not None else target.high
+        load = said.load or (did.load if did else None) or target.load
+        aim = did.count if said.hold and did else low
+        aims.append(replace(aim_for(scene, number, low, high, aim, load), tempo=said.tempo or scene.tempo(number)))
+    return Decision(Kind.COACH_SAYS, tuple(aims), Reason(Why.COACH, next_load=said.load, words=said.note)), None
+
+
+def _same_again(scene: Scene, kind: Kind, reason: Reason) -> Decision:
+    """Last session's loads and counts once more, inside the range."""
+    if not scene.sessions:
+        return replace(_first(scene), kind=kind, reason=reason)
+    aims = []
+    for did in scene.last.sets:
+        target = scene.targets[min(did.number, len(scene.targets)) - 1]
+        aim = did.count if target.low is None else max(target.low, did.count)
+        aim = aim if target.high is None else min(aim, target.high)
+        aims.append(aim_for(scene, did.number, target.low, target.high, aim, did.load))
+    first = scene.last.sets[0]
+    return Decision(kind, tuple(aims), replace(reason, counts=scene.last.counts, load=first.load, measure=scene.measure))
+
+
+def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Reason) -> Decision:
+    """Loads at a share of last time's, counts at the low end and never above last time's."""
+    aims = []
+    for did in scene.last.sets:
+        target = scene.targets[min(did.number, len(scene.targets)) - 1]
+        load = did.load
+        if load is not None and load.amount is not None and load.kind is not LoadKind.ASSISTED:
+            load = at_most(
+                share, load, ladder_for(load, scene.case.kit, scene.case.exercise, scene.case.slot.kit), scene.case.exercise
+            )
+        elif load is not None and (easier := scene.down(load)):
+            load = easier[0]
+        top = did.count if load != did.load else max(1, int(did.count * count_share))
+        low = min(target.low or top, top)
+        aims.append(replace(aim_for(scene, did.number, low, max(low, min(target.high or top, top)), low, load), rir=Decimal(3)))
+    first = scene.last.sets[0]
+    return Decision(
+        kind,
+        tuple(aims),
+        replace(reason, counts=scene.last.counts, load=first.load, next_load=aims[0].load, measure=scene.measure),
+    )
+
+
+def _after_pain(scene: Scene, *, is_open: bool) -> tuple[Decision, CoachNote]:
+    label = scene.case.slot.label
+    note = CoachNote(NoteCode.PAIN, f"{label} {scene.case.slot.exercise_name}: pain reported; nothing is raised.")
+    reason = Reason(Why.PAIN_OPEN if is_open else Why.PAIN_LATELY)
+    painful = {
+        record.done.load.kg
+        for week in scene.case.history[-2:]
+        for record in week.records
+        if record.painful and record.place and record.place.label == label and record.done.load and record.done.load.kg
+    }
+    if not scene.sessions:
+        aims = tuple(replace(aim_for(scene, n, None, t.low, None, None), rir=Decimal(4)) for n, t in enumerate(scene.targets, 1))
+        return Decision(Kind.AFTER_PAIN, aims, reason), note
+    decision = _cut(scene, 0.8 if is_open else 1.0, 0.6 if is_open else 1.0, Kind.AFTER_PAIN, reason)
+    capped = tuple(_no_heavier(scene, aim, painful) for aim in decision.aims)
+    return replace(decision, aims=capped, reason=replace(decision.reason, next_load=capped[0].load)), note
+
+
+def _no_heavier(scene: Scene, aim: SetAim, painful: set[Decimal]) -> SetAim:
+    """Never above the lightest load that hurt."""
+    if (
+        aim.load is None
+        or aim.load.kg is None
+        or not painful
+        or aim.load.kg <= min(painful)
+        or aim.load.kind is LoadKind.ASSISTED
+    ):
+        return aim
+    ladder = ladder_for(aim.load, scene.case.kit, scene.case.exercise, scene.case.slot.kit)
+    return replace(aim, load=at_most(float(min(painful) / aim.load.kg), aim.load, ladder, scene.case.exercise))
+
+
+def _first(scene: Scene) -> Decision:
+    """Week 1 is for getting used to the block: never above what was done before, three reps in reserve."""
+    why = Why.WEEK_ONE if scene.case.week <= 1 else Why.NO_RECORDS
+    aims = []
+    for number, target in enumerate(scene.targets, 1):
+        did = scene.last.set(number) or scene.last.sets[-1] if scene.sessions else None
+        load = target.load or (did.load if did else None)
+        if did is not None and target.load is None and load is not None and target.low is not None:
+            for step in (load, *scene.down(load)):
+                load = step
+                seen = scene.outlook.expect(number, step, week=scene.week)
+                if seen is not None and seen[0] >= target.low + 2:
+                    break
+        rir = target.rir if target.rir is not None else Decimal(3)
+        aims.append(replace(aim_for(scene, number, target.low, target.high, target.low, load), rir=rir))
+    return Decision(
+        Kind.FIRST_WEEK, tuple(aims), Reason(why, next_load=aims[0].load if aims else None, rir=Decimal(3), measure=scene.measure)
+    )
+
+
+def _days_away(scene: Scene) -> int | None:
+    case = scene.case
+    if case.days_away is not None:
+        return case.days_away if case.days_away >= AWAY_DAYS else None
+    since = (scene.on - scene.last.on).days
+    # A session a week ago is no absence, and one missed week makes fourteen days between two sessions.
+    return since - 7 if since >= AWAY_DAYS + 7 else None
+
+
+def _missed(case: SlotCase) -> bool:
+    week = last_week(case)
+    return week is None or week.missed or not sessions_of(replace(case, history=(week,)))
+
+
+def _back_in(scene: Scene, days: int) -> Decision:
+    share = next(share for least, share in _BACK_SHARES if days >= least)
+    return _cut(scene, share, share - 0.1, Kind.BACK_IN, Reason(Why.AWAY, days=days, percent=round((1 - share) * 100)))
+
+
+def _lighter_week(scene: Scene) -> Decision:
+    return _cut(scene, 0.9, 0.85, Kind.EASE, Reason(Why.TWO_FALLING, weeks=2))
+
+
+def _two_falling(scene: Scene) -> bool:
+    """Lower twice running on the sets that all three sessions share; bad nights in between do not count."""
+    if len(scene.sessions) < 3 or any(week.poor_sleep for week in scene.case.history[-2:]):
+        return False
+    values = []
+    for session in scene.sessions[-3:]:
+        values.append({did.number: did for did in session.sets})
+    shared = set(values[0]) & set(values[1]) & set(values[2])
+    if not shared:
+        return False
+    levels = [mean(_capacity(scene, by_number[n]) for n in shared) for by_number in values]
+    return levels[1] <= levels[0] - _FALL and levels[2] <= levels[1] - _FALL
+
+
+def _capacity(scene: Scene, did) -> float:  # type: ignore[no-untyped-def]
+    from math import log
+
+    from bot.training.curve import share_for
+
+    kg = scene.outlook.effective_kg(did.load)
+    if scene.measure is not Measure.REPS:
+        return log(max(1, did.count)) / 2 + log(kg)
+    return log(kg / share_for(max(0.5, did.count + float(did.rir or 0)), scene.outlook.bend))

@@ -1,0 +1,132 @@
+"""What did this member do in this slot, session by session, as far as advice may be built on it?
+
+Left out: painful and doubtful records, warm-ups, sets of another exercise, counts of another measure. The rest is grouped by date and
+set number, so that a set is compared with the same set of last time.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from bot.training.blocks import ExerciseId, Measure, SetKind, SetTarget, Sides, Slot, work_sets
+from bot.training.effort import LOWEST_RPE_WITH_REPS
+from bot.training.loads import Load
+from bot.training.progression.values import SlotCase, WeekOfRecords
+from bot.training.records import SetDone, SetRecord
+
+# Notes that speak of a bad night. A short list on purpose: the member is asked nothing, and the answer is only to wait.
+_SLEEP_WORDS = (
+    "poor sleep", "bad sleep", "slept bad", "slept poor", "slept terr", "slept awful", "no sleep", "little sleep", "hardly slept",
+    "barely slept", "didn't sleep", "didnt sleep", "did not sleep", "couldn't sleep", "couldnt sleep", "bad night", "rough night",
+    "not much sleep", "sleep was bad", "sleep was poor", "sleepless", "short night", "lack of sleep", "awake half the night",
+    "up all night", "hours sleep", "hours of sleep", "h sleep", "sleep deprived", "insomnia",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Did:
+    """One usable set. count: the weaker side's; rir: reserve as said, 0 at failure, None if nothing was said."""
+
+    number: int
+    count: int
+    load: Load | None
+    rir: Decimal | None
+    done: SetDone
+
+    @property
+    def kg(self) -> Decimal | None:
+        return self.load.kg if self.load is not None else None
+
+    @property
+    def loose(self) -> bool:
+        """Was it said to be done less well than asked: form or tempo given up?"""
+        return self.done.form_kept is False or self.done.tempo_kept is False
+
+
+@dataclass(frozen=True, slots=True)
+class SessionDone:
+    """The usable sets of one slot on one date, by number in order. week: how many weeks before the targets' week, as a float."""
+
+    on: date
+    sets: tuple[Did, ...]
+
+    @property
+    def counts(self) -> tuple[int, ...]:
+        return tuple(did.count for did in self.sets)
+
+    def set(self, number: int) -> Did | None:
+        return next((did for did in self.sets if did.number == number), None)
+
+
+def exercise_id(case: SlotCase) -> ExerciseId | None:
+    return case.exercise.id if case.exercise is not None else case.slot.exercise
+
+
+def targets(slot: Slot) -> tuple[SetTarget, ...]:
+    return work_sets(slot)
+
+
+def measure_of(case: SlotCase) -> Measure:
+    found = targets(case.slot)
+    return found[0].measure if found else Measure.REPS
+
+
+def sessions_of(case: SlotCase) -> tuple[SessionDone, ...]:
+    """Usable sessions, oldest first; a session with nothing usable is left out."""
+    by_date: dict[date, dict[int, Did]] = {}
+    for week in case.history:
+        for record in week.records:
+            did = _usable(record, case)
+            if did is not None:
+                by_date.setdefault(record.on, {})[did.number] = did
+    return tuple(SessionDone(on, tuple(sets[n] for n in sorted(sets))) for on, sets in sorted(by_date.items()))
+
+
+def _usable(record: SetRecord, case: SlotCase) -> Did | None:
+    done = record.done
+    if record.place is None or record.place.label != case.slot.label or done.kind is SetKind.WARM_UP:
+        return None
+    wanted = exercise_id(case)
+    if record.painful or record.doubtful or (wanted and record.exercise and record.exercise != wanted):
+        return None
+    count = done.worst_count
+    if count is None or count < 0 or done.measure is not measure_of(case):
+        return None
+    if done.about:
+        count = max(0, count - 1)  # "about 12" is no witness for 12 (our choice)
+    return Did(record.place.number, count, done.load, reserve_of(done), done)
+
+
+def reserve_of(done: SetDone) -> Decimal | None:
+    """Reps in reserve: said, or from an RPE of 6 and more; 0 where a rep failed."""
+    if done.failure:
+        return Decimal(0)
+    if done.rir is not None:
+        return done.rir
+    if done.rpe is not None and LOWEST_RPE_WITH_REPS <= done.rpe <= 10:
+        return 10 - done.rpe
+    return None
+
+
+def last_week(case: SlotCase) -> WeekOfRecords | None:
+    return case.history[-1] if case.history else None
+
+
+def hurts_in(weeks: Sequence[WeekOfRecords], label: str) -> bool:
+    return any(record.painful and (record.place is None or record.place.label == label) for w in weeks for record in w.records)
+
+
+def slept_badly(case: SlotCase) -> bool:
+    """Said of this week, or in last week's notes or beside its sets."""
+    week = last_week(case)
+    if case.poor_sleep or (week is not None and week.poor_sleep):
+        return True
+    said = [] if week is None else [*week.notes, *(record.done.note for record in week.records)]
+    return any(words in text.lower() for text in said if text for words in _SLEEP_WORDS)
+
+
+def has_sides(case: SlotCase) -> bool:
+    return case.slot.sides is not Sides.BOTH or bool(case.exercise and case.exercise.one_sided)
