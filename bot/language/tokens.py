@@ -1,3 +1,4 @@
+# ruff: noqa: E501
 """Which words, numbers and signs does a text hold, and where?
 
     "20kgx12"       -> 20 · kg · x · 12

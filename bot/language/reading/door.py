@@ -40,6 +40,7 @@ from bot.language.tokens import Token, fold, tokens_of
 from bot.training.blocks import ExerciseId, SetPlace, Slot, order_of
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.records import SetRecord
+import itertools
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
@@ -426,7 +427,7 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
 
 def _counts_a_thing(terms: list[Term]) -> bool:
     """ "12 biscuits": a number just before a word that nobody says between sets."""
-    return any(one.bare and two.kind == "?" and two.start - one.end <= 1 for one, two in zip(terms, terms[1:], strict=False))
+    return any(one.bare and two.kind == "?" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms))
 
 
 def _asks_itself(clause: Clause, entries: list[Entry]) -> bool:

@@ -196,7 +196,7 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
         number = draft.number or (free[place_] if place_ < len(free) else len(setting.targets))
         if draft.kind is SetKind.WARM_UP:
             continue
-        values = [term for term in draft.count_words] or []
+        values = list(draft.count_words) or []
         value = draft.count if draft.count is not None else draft.left if draft.left is not None else draft.right
         if value is None or not values:
             continue
