@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
+from math import log
 from statistics import mean
 
 from bot.training.blocks import Measure, PolicyKind
@@ -45,12 +46,11 @@ def suggest(case: SlotCase) -> Suggestion:
     question = " ".join(slip_question(slip) for slip in slips)
     decision, note = _decide(scene, slips)
     aims = with_drops(scene, carried_on(scene, decision.aims))
-    found = Suggestion(
+    return Suggestion(
         decision.kind, case.slot.label, aims, decision.reason, exercise_id(case),
         case.exercise.name if case.exercise else case.slot.exercise_name, case.unit, forecasts(scene, aims),
         None if not decision.variation else decision.variation, note, question, case.week,  # type: ignore[arg-type]
     )  # fmt: skip
-    return found
 
 
 def _slips(case: SlotCase) -> tuple[Slip, ...]:
@@ -268,19 +268,9 @@ def _two_falling(scene: Scene) -> bool:
     values = []
     for session in scene.sessions[-3:]:
         values.append({did.number: did for did in session.sets})
+    scale = 1.0 if scene.measure is Measure.REPS else 2.0  # a hold's time moves twice as much as strength does
     shared = set(values[0]) & set(values[1]) & set(values[2])
     if not shared:
         return False
-    levels = [mean(_capacity(scene, by_number[n]) for n in shared) for by_number in values]
+    levels = [mean(log(scene.outlook.capacity(by_number[n])) / scale for n in shared) for by_number in values]
     return levels[1] <= levels[0] - _FALL and levels[2] <= levels[1] - _FALL
-
-
-def _capacity(scene: Scene, did) -> float:  # type: ignore[no-untyped-def]
-    from math import log
-
-    from bot.training.curve import share_for
-
-    kg = scene.outlook.effective_kg(did.load)
-    if scene.measure is not Measure.REPS:
-        return log(max(1, did.count)) / 2 + log(kg)
-    return log(kg / share_for(max(0.5, did.count + float(did.rir or 0)), scene.outlook.bend))

@@ -25,7 +25,8 @@ from bot.training.progression.values import SetForecast
 
 # Ours, within what is published: strength gains of beginners to trained people lie near 0.3 to 1.5 % a week; a retest varies by 4.2 % with
 # equipment, motivation and testers in it (Grgic et al. 2020), a member's own week-to-week noise at home is taken a little lower.
-GAIN_A_WEEK, GAIN_SD = 0.005, 0.008
+GAIN_A_WEEK, GAIN_SD = 0.005, 0.015
+GAIN_LEAST, GAIN_MOST, GAIN_LEARNT = -0.004, 0.025, 0.15  # how far and how fast a member's own gain moves away from the usual one
 DAY_NOISE = 0.025
 REP_NOISE = 0.7  # reps: rounding to whole reps and the mood of a set
 START_SD = 0.05
@@ -52,6 +53,7 @@ class Outlook:
     levels: dict[int, _Level] = field(default_factory=dict)
     surprise: float = 1.0
     rough: bool = False
+    gain: float = GAIN_A_WEEK
 
     def effective_kg(self, load: Load | None) -> float:
         """The scale that loads of one kind stand on; see the module for those without kilograms."""
@@ -83,11 +85,18 @@ class Outlook:
             mean = level.mean + HOLD_GAIN * ahead + bonus - HOLD_POWER * log(self.effective_kg(load))
             expected = exp(mean)
             return expected, expected * sqrt(level.var + HOLD_NOISE**2) * self.surprise
-        mean = level.mean + GAIN_A_WEEK * ahead + bonus
+        mean = level.mean + self.gain * ahead + bonus
         expected = reps_at(self.effective_kg(load) / exp(mean), self.bend)
         slope = max(0.008, ln_per_rep(max(1.0, expected), self.bend))
         spread = sqrt(level.var + GAIN_SD**2 * ahead + DAY_NOISE**2) / slope
         return expected, sqrt(spread**2 + REP_NOISE**2) * self.surprise
+
+    def capacity(self, did: Did) -> float:
+        """What one set shows, above 0: kg that could be moved once, or the count where the load has no kilograms."""
+        kg = self.effective_kg(did.load)
+        if self.measure is not Measure.REPS:
+            return max(1, did.count) * kg**HOLD_POWER
+        return kg / share_for(max(0.5, did.count + float(did.rir or 0)), self.bend)
 
     def _nearest(self, number: int) -> _Level | None:
         """A set that was never done: as tired as the last one known, a little more."""
@@ -183,7 +192,7 @@ def _observe(outlook: Outlook, did: Did, target: SetTarget | None, week: float, 
         reps = max(0.5, did.count + left)
         value = log(outlook.effective_kg(did.load) / share_for(reps, outlook.bend))
         slope = ln_per_rep(max(1.0, reps), outlook.bend)
-        noise, gain = sqrt(DAY_NOISE**2 + (REP_NOISE**2 + left_sd**2) * slope**2), GAIN_A_WEEK
+        noise, gain = sqrt(DAY_NOISE**2 + (REP_NOISE**2 + left_sd**2) * slope**2), outlook.gain
     level = outlook.levels.get(did.number)
     if level is None:
         outlook.levels[did.number] = _Level(value, noise**2 + (0.02**2 if is_bound else 0.0), week)
@@ -196,6 +205,9 @@ def _observe(outlook: Outlook, did: Did, target: SetTarget | None, week: float, 
         return
     if not is_bound:
         squares.append(gap * gap / (var + noise * noise))
+    if outlook.measure is Measure.REPS and ahead > 0:
+        learnt = outlook.gain + GAIN_LEARNT * gap / ahead / 3
+        outlook.gain = min(GAIN_MOST, max(GAIN_LEAST, learnt))
     weight = var / (var + noise * noise)
     outlook.levels[did.number] = _Level(mean + weight * gap, (1 - weight) * var, week)
 

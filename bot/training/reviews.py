@@ -1,0 +1,263 @@
+"""What did a week, and a block, come to for one member?
+
+review_week: what went well, a suggestion a slot, totals. review_block: first week against last, per exercise, with honest error.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+
+from bot.training.blocks import ExerciseId, Measure, SetKind
+from bot.training.effort import WeekEffort, session_effort_au, week_effort
+from bot.training.exercises.muscles import prime_groups
+from bot.training.loads import LoadKind, say_load
+from bot.training.progression.engine import suggest
+from bot.training.progression.history import SessionDone, exercise_id, measure_of, sessions_of
+from bot.training.progression.outlook import Outlook, outlook_of
+from bot.training.progression.sentences import target_words
+from bot.training.progression.values import SlotCase, Suggestion
+from bot.training.records import SetRecord
+from bot.training.trend import Point, Trend, Verdict, has_dropped, has_stalled, smallest_real_change, trend_of
+
+
+@dataclass(frozen=True, slots=True)
+class SeriesPoint:
+    """One session in a chart: week of the block from 1, counts a set, the load in words; unsure: painful or doubtful."""
+
+    week: int
+    counts: tuple[int, ...]
+    load: str = ""
+    unsure: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """One lift for the chart. low, high: the band the counts aim at; unit: "reps", "s"; next: next target in words; trend: a verdict."""
+
+    name: str
+    points: tuple[SeriesPoint, ...]
+    low: int | None = None
+    high: int | None = None
+    unit: str = "reps"
+    next: str = ""
+    trend: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SessionRated:
+    """One session: its date, and session RPE and minutes if the member gave them."""
+
+    on: date
+    rpe: Decimal | None = None
+    minutes: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WeekTotals:
+    """hard_sets: (muscle group, work sets) by prime movers, most first. volume_load_kg: reps x kg, both hands, both sides counted once.
+
+    under_tension_s: where a tempo was prescribed. effort: None without a rated session.
+    """
+
+    sets: int
+    hard_sets: tuple[tuple[str, int], ...]
+    volume_load_kg: Decimal
+    under_tension_s: int
+    effort: WeekEffort | None
+
+
+@dataclass(frozen=True, slots=True)
+class SlotReview:
+    """One slot: next week's suggestion, the trend over all weeks, its chart. stalled, dropped: see bot.training.trend."""
+
+    suggestion: Suggestion
+    trend: Trend | None
+    series: Series
+    stalled: bool = False
+    dropped: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WeekReview:
+    slots: tuple[SlotReview, ...]
+    well: tuple[str, ...]
+    totals: WeekTotals
+
+    @property
+    def questions(self) -> tuple[str, ...]:
+        return tuple(slot.suggestion.question for slot in self.slots if slot.suggestion.question)
+
+
+def review_week(cases: Sequence[SlotCase], *, sessions: Sequence[SessionRated] = ()) -> WeekReview:
+    """Review the last week of each case's history. sessions: those of that week."""
+    slots = tuple(review_slot(case) for case in cases)
+    return WeekReview(slots, _well(cases), _totals(cases, sessions))
+
+
+def review_slot(case: SlotCase) -> SlotReview:
+    suggestion = suggest(case)
+    sessions = sessions_of(case)
+    points = strength_points(case, sessions)
+    trend = trend_of(points) if len(points) > 1 else None
+    series = series_of(case, sessions, suggestion, trend)
+    return SlotReview(suggestion, trend, series, has_stalled(points), has_dropped(points))
+
+
+def strength_points(case: SlotCase, sessions: Sequence[SessionDone]) -> list[Point]:
+    """One value a session: capacity of its best set (kg of one implement), or its best count where there are no kilograms."""
+    if not sessions:
+        return []
+    outlook: Outlook = outlook_of(sessions, (), measure=measure_of(case), bands=case.kit.bands)
+    return [Point(session.on, max(outlook.capacity(did) for did in session.sets)) for session in sessions]
+
+
+def series_of(case: SlotCase, sessions: Sequence[SessionDone], suggestion: Suggestion, trend: Trend | None) -> Series:
+    target = suggestion.sets[0] if suggestion.sets else None
+    prescribed = case.slot.sets[0] if case.slot.sets else None
+    last_on = sessions[-1].on if sessions else None
+    points = tuple(
+        SeriesPoint(
+            max(1, case.week - 1 - ((last_on - session.on).days // 7 if last_on else 0)),
+            session.counts,
+            say_load(session.sets[0].load) if session.sets[0].load is not None else "",
+        )
+        for session in sessions
+    )
+    units = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}
+    return Series(
+        case.exercise.name if case.exercise else case.slot.exercise_name,
+        points,
+        prescribed.low if prescribed else None,
+        prescribed.high if prescribed else None,
+        units[target.measure if target else Measure.REPS],
+        target_words(suggestion),
+        trend.verdict.value if trend else "",
+    )
+
+
+def _well(cases: Sequence[SlotCase]) -> tuple[str, ...]:
+    """Up to three gains on the same set at the same load, or a heavier load, the largest first."""
+    found: list[tuple[float, str]] = []
+    for case in cases:
+        sessions = sessions_of(case)
+        if len(sessions) < 2 or not case.history or sessions[-1].on < case.history[-1].week_start:
+            continue
+        before, last = sessions[-2], sessions[-1]
+        name = case.exercise.name if case.exercise else case.slot.exercise_name
+        a, b = before.sets[0], last.sets[0]
+        gained = sum(last.counts) - sum(before.counts)
+        if (
+            a.kg
+            and b.kg
+            and a.load
+            and b.load
+            and a.load.kind is b.load.kind
+            and b.load.kind is not LoadKind.ASSISTED
+            and b.kg > a.kg
+        ):
+            found.append((float(b.kg / a.kg), f"{name} went up to {say_load(b.load)}"))
+        elif gained > 0 and a.kg == b.kg and len(before.sets) == len(last.sets):
+            unit = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}[measure_of(case)]
+            found.append((gained / max(1, sum(before.counts)), f"{name}: {gained} {unit} more than the time before"))
+    return tuple(words for _, words in sorted(found, key=lambda one: -one[0])[:3])
+
+
+def _totals(cases: Sequence[SlotCase], rated: Sequence[SessionRated]) -> WeekTotals:
+    groups: dict[str, int] = {}
+    sets = tension = 0
+    volume = Decimal(0)
+    for case in cases:
+        records = _work(case)
+        sets += len(records)
+        if case.exercise is not None:
+            for group in prime_groups(case.exercise):
+                groups[group.value] = groups.get(group.value, 0) + len(records)
+        for record in records:
+            count = record.done.worst_count or 0
+            target = (
+                case.slot.sets[min(record.place.number, len(case.slot.sets)) - 1] if record.place and case.slot.sets else None
+            )
+            if record.done.measure is Measure.SECONDS:
+                tension += count
+            elif record.done.measure is Measure.REPS:
+                load = record.done.load
+                volume += count * (load.total_kg or 0) if load is not None and load.kind is LoadKind.IMPLEMENT else 0
+                tension += target.tempo.seconds_a_rep * count if target is not None and target.tempo is not None else 0
+    return WeekTotals(sets, tuple(sorted(groups.items(), key=lambda one: (-one[1], one[0]))), volume, tension, _effort(rated))
+
+
+def _work(case: SlotCase) -> list[SetRecord]:
+    records = case.history[-1].records if case.history else ()
+    mine = [r for r in records if r.place is not None and r.place.label == case.slot.label]
+    return [r for r in mine if r.done.kind is not SetKind.WARM_UP and not r.doubtful]
+
+
+def _effort(rated: Sequence[SessionRated]) -> WeekEffort | None:
+    if not any(one.rpe is not None and one.minutes is not None for one in rated):
+        return None
+    first = min(one.on for one in rated)
+    monday = first - timedelta(days=first.weekday())
+    days: list[Decimal | None] = [Decimal(0)] * 7
+    for one in rated:
+        at = (one.on - monday).days
+        if 0 <= at < 7:
+            known = one.rpe is not None and one.minutes is not None
+            day = days[at]
+            days[at] = day + session_effort_au(rpe=one.rpe, minutes=one.minutes) if known and day is not None else None  # type: ignore[arg-type]
+    return week_effort(days)
+
+
+@dataclass(frozen=True, slots=True)
+class ExerciseReview:
+    """First week against last. change: share; real: the smallest change that is no noise; verdict as a trend's.
+
+    first, last: load and counts in words.
+    """
+
+    name: str
+    exercise: ExerciseId | None
+    first: str
+    last: str
+    change: float
+    real: float
+    verdict: Verdict
+    sessions: int
+
+    @property
+    def sentence(self) -> str:
+        sure = {
+            Verdict.BETTER: f"stronger by about {self.change:.0%} (anything over {self.real:.0%} is more than noise)",
+            Verdict.WORSE: f"down by about {abs(self.change):.0%} (anything over {self.real:.0%} is more than noise)",
+            Verdict.SAME: f"about the same ({self.change:+.0%}, and up to {self.real:.0%} is noise)",
+            Verdict.TOO_LITTLE: "too few sessions to say",
+        }[self.verdict]
+        return f"{self.name}: {self.first} -> {self.last}, {sure}."
+
+
+def review_block(cases: Sequence[SlotCase]) -> tuple[ExerciseReview, ...]:
+    """Review a whole block: each slot's first session against its last, the verdict from all between. Slots never done are left out."""
+    found = []
+    for case in cases:
+        sessions = sessions_of(case)
+        points = strength_points(case, sessions)
+        if len(points) < 2:
+            continue
+        trend = trend_of(points)
+        days = [float((point.on - points[0].on).days) for point in points]
+        real = trend.smallest_real if trend.days else smallest_real_change(days)
+        name = case.exercise.name if case.exercise else case.slot.exercise_name
+        found.append(
+            ExerciseReview(
+                name, exercise_id(case), _say(sessions[0]), _say(sessions[-1]), trend.change, real, trend.verdict, len(sessions)
+            )
+        )
+    return tuple(found)
+
+
+def _say(session: SessionDone) -> str:
+    load = session.sets[0].load
+    counts = ", ".join(str(count) for count in session.counts)
+    return f"{say_load(load)} x {counts}" if load is not None else counts
