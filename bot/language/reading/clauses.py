@@ -155,6 +155,8 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
         return
     if pain and pain.start() > 2:
         joint = max(
+            piece.rfind(" then ", 0, pain.start()),
+            piece.rfind(" but ", 0, pain.start()),
             piece.rfind(" and ", 0, pain.start()),
             piece.rfind(" with ", 0, pain.start()),
             piece.rfind(",", 0, pain.start()),

@@ -23,7 +23,7 @@ _SOFT = r"(?:(?:ok|oh|oops|whoops|sorry|no|nope|wait|actually|hey|ah|argh|ugh|hm
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|reps|the reps|it actually|the kg)"
-_SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one)?)(?:\s+(?:of|on|for|in)\s+(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one)?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:the )?(?P<label>[a-z]\d{{1,2}})\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
@@ -35,9 +35,13 @@ _PATTERNS = (
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
     re.compile(r"(?:(?:oops|whoops|sorry|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
-    re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of|rather than)\s+\d.*)"),
+    re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
+_PUT = re.compile(
+    r"(?:sorry[\s,]*|oops[\s,]*|i think )*(?:i )?(?:put|said|wrote|typed|logged|sent|entered)\s+(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?(?:\s+(?:for|on|in)\s+[\w -]+?)?[\s,]*"
+    r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|meant|to|say|a|an|is|,|\s)*\s*(?P<value>\d.*)"
+)
 _NOT = re.compile(r"[\s,(]*\b(?:not|instead of|rather than|and not|isntead of)\b\s*(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _NUMBERS = {
@@ -66,6 +70,9 @@ Found = tuple[tuple[Heard, ...], float, Question | None]
 def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found | None:
     """The correction that a whole text says; None if it says none."""
     text = folded.strip(" .!\n")
+    put = _PUT.fullmatch(text) if situation.today and len(text) <= 120 else None
+    if put:
+        return _corrected(put, situation, catalogue, plain=False)
     if len(text) > 90 or not any(letter.isdigit() or letter.isalpha() for letter in text) or _BREAKS_OFF.search(text):
         return None
     if not situation.today:
@@ -121,6 +128,8 @@ def _meant(groups: dict[str, str | None], situation: Situation, wrong: Decimal |
     if said:
         number = int(said) if said.isdecimal() else _NUMBERS.get(said, 0)
         last = records[-1].place
+        if not label and wrong is not None:
+            return next((r for r in reversed(records) if r.place and r.place.number == number and wrong in _values(r.done)), None)
         slot = label or (last.label if last else "")
         return next((r for r in reversed(records) if r.place and r.place.label == slot and r.place.number == number), None)
     if label:

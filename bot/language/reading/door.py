@@ -37,7 +37,7 @@ from bot.language.readings import (
 )
 from bot.language.situation import Situation
 from bot.language.tokens import Token, fold, tokens_of
-from bot.training.blocks import ExerciseId, SetPlace, Slot, order_of
+from bot.training.blocks import ExerciseId, Measure, SetPlace, Slot, order_of
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.records import SetRecord
 import itertools
@@ -248,6 +248,8 @@ class _Text:
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
         if not _tells_sets(clause, entries):
             return
+        if due_slot is not None and base is not None and base.measure is Measure.REPS and _only_time(entries):
+            return
         if day is None or (told.options and not day):
             self._which_day(told)
             return
@@ -420,7 +422,7 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
     )  # fmt: skip
     if strong or named:
         return len(clause.unknown) <= 6 + 3 * len(numbers)
-    if clause.verbs or marks & set("EFBcKWAO*"):
+    if clause.verbs or marks & set("EFBcKWAO*$"):
         return len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms)
     return not clause.unknown
 
@@ -428,6 +430,13 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
 def _counts_a_thing(terms: list[Term]) -> bool:
     """ "12 biscuits": a number just before a word that nobody says between sets."""
     return any(one.bare and two.kind == "?" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms))
+
+
+def _only_time(entries: list[Entry]) -> bool:
+    """ "need 5 mins", while reps are due: nothing but a stretch of time, and no exercise named."""
+    numbers = [term for entry in entries for item in entry.items for term in item.numbers]
+    named = any(entry.label or entry.exercise for entry in entries)
+    return bool(numbers) and not named and all(term.measure is Measure.SECONDS for term in numbers)
 
 
 def _asks_itself(clause: Clause, entries: list[Entry]) -> bool:

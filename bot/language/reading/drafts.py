@@ -58,6 +58,9 @@ def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
     _join_bouts(entry)
     _drop_ordinals(entry)
+    for item in entry.items:
+        if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
+            item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _drop_told_sets(entry)
     _join_singles(entry)
     _give_sides(entry, setting)
@@ -209,7 +212,7 @@ class Builder:
         load, words = self._load_said(item, loads)
         self._begin_drop(item)
         if item.has("$"):
-            self.trouble = "which_side"
+            self.trouble = "which_one"
         if counts:
             self._counted(item, counts, load, words, sets[0] if sets else 0)
         elif load is not None:

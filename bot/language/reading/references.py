@@ -186,7 +186,8 @@ def _changed(
         step = int(giver.number)
     if step is None and folded[max(0, change.start - 4) : change.start].strip().endswith("one"):
         step = 1
-    if step is None or not (compared or "than" in folded or "same" in folded):
+    alone = change.kind == "v" and len(numbers) <= 1
+    if step is None or not (compared or alone or "than" in folded or "same" in folded):
         return None
     base = _as_draft(before.done)
     if base.count is None:

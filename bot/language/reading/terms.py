@@ -18,7 +18,7 @@ from bot.training.loads import Unit
 
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _LINKS = frozenset((":", "-", "=", "|", ","))
-_NEVER_PHRASED = frozenset("nxJX#")
+_HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
 
 class Term:
@@ -222,9 +222,12 @@ def _merged(terms: list[Term]) -> list[Term]:
             if (last is not None and last.kind == "k") or (beyond is not None and beyond.kind == "r"):
                 at += 1  # "got all 12": every rep of one set
                 continue
-        if kind == "Y" and nxt is not None and nxt.kind == "n" and term.text in ("maybe", "probably", "roughly"):
-            at += 1
-            nxt.about = True
+        if kind == "Y" and term.text in _HEDGES and nxt is not None and nxt.kind not in ",|":
+            at += 1  # "maybe 2 left", "i think i can": not said of the count before
+            if nxt.kind == "n":
+                nxt.about = True
+                if last is not None and last.kind == "n" and nxt.bare and last.bare:
+                    out.append(Term("$", term.text, term.start, term.end))  # "10 maybe 11"
             continue
         if kind == "r" and sided_letters and term.text == "r":
             term.kind = "R"
@@ -358,6 +361,9 @@ def _signed(term: Term, out: list[Term]) -> None:
             out.pop()
             if out and out[-1].kind == "@":
                 out.pop()
+        elif last.kind == ":" and len(out) > 1 and out[-2].kind == "z" and not term.role:
+            term.role = "sets"
+            del out[-2:]
         elif last.kind == "o" and len(out) > 1 and out[-2].kind in ("S", "V") and not term.role:
             out.pop()
         elif last.kind == "d" and last.text.endswith(" to") and not term.role:
