@@ -8,6 +8,7 @@ Sure parts of a text are heard even where another part has to be asked about.
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, field, replace
 
@@ -40,7 +41,6 @@ from bot.language.tokens import Token, fold, tokens_of
 from bot.training.blocks import ExerciseId, Measure, SetPlace, Slot, order_of
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.records import SetRecord
-import itertools
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")

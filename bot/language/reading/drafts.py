@@ -211,7 +211,9 @@ class Builder:
         counts = [(place, term) for place, (term, role) in enumerate(zip(item.numbers, way, strict=False)) if role == "R"]
         load, words = self._load_said(item, loads)
         self._begin_drop(item)
-        if item.has("$"):
+        if item.has("$") or (
+            item.has("^") and load is not None and load.bands and (self.drafts or self._load is not None or len(item.numbers) > 0)
+        ):
             self.trouble = "which_one"
         if counts:
             self._counted(item, counts, load, words, sets[0] if sets else 0)

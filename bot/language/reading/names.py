@@ -42,7 +42,7 @@ _EVERYDAY = frozenset(
 
 _VERBS = frozenset(["benched", "squatted", "pressed", "rowed", "curled", "planked", "deadlifted", "lunged"])
 _MOST_LINES = 100
-_MOST_TOKENS = 700  # a session of sixty lines has fewer; beyond, no names are looked for
+_MOST_TOKENS = 450  # a session of sixty lines has about as many; beyond, no names are looked for
 
 
 def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: Catalogue) -> list[tuple[int, int, str]]:
@@ -132,6 +132,8 @@ def _own_names(folded: str, day: Day | None, situation: Situation) -> list[tuple
         day, situation.block.aliases if situation.block else (), situation.habits.nicknames, situation.swaps
     ):
         for match in re.finditer(rf"(?<![^\W\d_]){re.escape(name)}(?:e?s)?(?![^\W\d_])", folded):
+            if len(found) >= _MOST_LINES:
+                break
             if not any(match.start() < stop and begin < match.end() for begin, stop, _ in found):
                 found.append((match.start(), match.end(), label))
     return found

@@ -54,6 +54,8 @@ PLURAL_WORDS: dict[str, int] = {
 }  # fmt: skip
 _COUNTED = frozenset(
     [
+        "left",
+        "in",
         "rep",
         "reps",
         "set",

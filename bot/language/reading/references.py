@@ -73,7 +73,10 @@ def _again_follows_number(entry: Entry) -> bool:
     for item in entry.items:
         again = next((mark for mark in item.marks if mark.kind == "A"), None)
         if again is not None and item.numbers and item.numbers[0].start < again.start:
-            if (len(item.numbers) == 1 and len(entry.items) > 1 and not item.numbers[0].role) or (
+            counted = bool(item.ops) and item.ops[0] in "w@"  # "12 again with 20"
+            if counted:
+                pass
+            elif (len(item.numbers) == 1 and len(entry.items) > 1 and not item.numbers[0].role) or (
                 len(item.numbers) > 1 and not item.numbers[0].role and item.numbers[1].start > again.start
             ):
                 item.numbers[0].role = "load"

@@ -18,6 +18,7 @@ from bot.training.loads import Unit
 
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _LINKS = frozenset((":", "-", "=", "|", ","))
+_MOST_AIMS = 20
 _HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
 
@@ -122,7 +123,7 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
             out.append(Term("J", label, token.start, following.end))
             return 2
     if (
-        token.text in ("set", "s", "sets", "satz")
+        token.text in ("set", "s", "sets", "satz", "round")
         and following.kind == "n"
         and (token.text != "s" or following.glued)
         and following.value
@@ -226,7 +227,9 @@ def _merged(terms: list[Term]) -> list[Term]:
             at += 1  # "maybe 2 left", "i think i can": not said of the count before
             if nxt.kind == "n":
                 nxt.about = True
-                if last is not None and last.kind == "n" and nxt.bare and last.bare:
+                beyond = terms[at + 1] if at + 1 < len(terms) else None
+                left_over = beyond is not None and beyond.kind in "V+jS"
+                if last is not None and last.kind == "n" and nxt.bare and last.bare and not left_over:
                     out.append(Term("$", term.text, term.start, term.end))  # "10 maybe 11"
             continue
         if kind == "r" and sided_letters and term.text == "r":
@@ -489,7 +492,7 @@ def _side_first(terms: list[Term]) -> bool:
 
 def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
     """Leave out what was only aimed at ("supposed to be 12") and what was denied ("not 12"), if another number is left."""
-    marks = [place for place, term in enumerate(terms) if term.kind in "!N"]
+    marks = [place for place, term in enumerate(terms) if term.kind in "!N"][:_MOST_AIMS]
     for place in reversed(marks):
         numbers = [n for n, term in enumerate(terms) if term.kind == "n" and term.role in ("", "count")]
         after = next((n for n in range(place + 1, min(place + 4, len(terms))) if terms[n].kind == "n"), None)

@@ -94,6 +94,8 @@ for _kind, _line in reversed(_WORDS.items()):  # the tables above win over the f
     for _word in _line.split():
         LEXICON[_word] = _kind
 LEXICON |= {
+    "or": "$",
+    "banded": "b",
     "r": "r",
     "s": "s",
     "n": "&",
@@ -114,6 +116,7 @@ _PHRASES = {
     "H": "each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
     "B": "no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
+    "^": "on the last|for the last|on last|on the last one|on the last set|for the last one|for the last set",
     "$": "weaker side|weak side|stronger side|strong side|other side|bad side|good side|weaker arm|weaker leg|stronger arm|stronger leg|other arm|other leg|bad leg|bad arm|good leg|good arm|first side|second side|dominant side|weak arm|weak leg",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
     "V": "in reserve|in the tank|left in the tank|in tank|left in me|in me|reps in reserve|rep in reserve|reps in the tank|rep in the tank|more in me|more in the tank|"
@@ -158,7 +161,7 @@ _PHRASES = {
     "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to",
     "h": "and then|followed by|after that|then did|then got|then just",
     "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|ended on|ended at|finished with",
-    ".": "at the end|at end|on the last|of the last|on last|for the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
+    ".": "at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"
     "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|of the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",

@@ -52,7 +52,7 @@ def test_unclear_messages_are_asked_about() -> None:
     unclear = [one for name in TUNED for one in outcomes(name) if one.case.gold == "ask"]
     asked = [one for one in unclear if one.kind == "unclear asked"]
 
-    assert len(asked) >= 0.85 * len(unclear), listed([one for one in unclear if one.kind != "unclear asked"])
+    assert len(asked) >= 0.80 * len(unclear), listed([one for one in unclear if one.kind != "unclear asked"])
 
 
 def test_certainty_is_calibrated() -> None:
