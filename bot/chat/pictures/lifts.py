@@ -24,7 +24,7 @@ def draw_lifts(series: Sequence[Series], *, title: str = "") -> bytes:
     shown = [one for one in series if one.points][:MOST_STRIPS]
     canvas = Canvas(WIDTH, HEAD + STRIP * max(1, len(shown)) + FOOT)
     canvas.text(24, 46, canvas.fit(title or "Your lifts", 34, WIDTH - 48), 34)
-    canvas.text(24, 80, "Reps of each week; shaded: the range asked for", 22, SOFT)
+    canvas.text(24, 80, "What each week brought, against the range asked for", 22, SOFT)
     if not shown:
         canvas.text(24, HEAD + 80, "Nothing on record yet.", 26, SOFT)
         return canvas.png()
@@ -40,7 +40,7 @@ def _strip(canvas: Canvas, one: Series, top: float, first: int, last: int) -> No
     canvas.line([(24, top + 4), (WIDTH - 24, top + 4)], FAINT, 1)
     trend = _TRENDS.get(one.trend, "")
     trend_width = canvas.text_width(trend, 20) + 20 if trend else 0
-    name = canvas.fit(one.name, 26, 400 - (0 if not trend else 0))
+    name = canvas.fit(one.name, 26, 400)
     canvas.text(24, top + 34, name, 26)
     if trend:
         canvas.text(24 + canvas.text_width(name, 26) + 14, top + 34, trend, 20, SOFT)
@@ -84,7 +84,7 @@ def _plot(canvas: Canvas, one: Series, top: float, bottom: float, first: int, la
         canvas.line([(x, y_of(max(point.counts))), (x, y_of(min(point.counts)))], INK, 3)
         _mark(canvas, one, point, x, y_of(max(point.counts)))
     end = one.points[-1]
-    canvas.text(x_of(end.week) + 16, y_of(max(end.counts)), f"{max(end.counts)}", 24, INK, "lm")
+    canvas.text(x_of(end.week) + 16, y_of(max(end.counts)), f"{max(end.counts)}", 24, INK, "ls")
 
 
 def _join(canvas: Canvas, run: list[tuple[float, float]]) -> None:
@@ -114,4 +114,4 @@ def _legend(canvas: Canvas, y: float) -> None:
     canvas.dot(360, y - 7, 8, hollow=True)
     canvas.text(376, y, "below", 20, SOFT)
     canvas.line([(462, y - 18), (462, y + 4)])
-    canvas.text(474, y, "down to your hardest set; weights stand below", 20, SOFT)
+    canvas.text(474, y, "best to weakest set; weights below", 20, SOFT)

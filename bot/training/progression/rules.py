@@ -427,7 +427,7 @@ def _below(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reas
     same = chances(scene, group, group[0].load, low)
     twice = len(scene.sessions) > 1 and _was_below(scene, low, group)
     near = min(reason.counts) >= low - 2 if scene.measure is Measure.REPS else min(reason.counts) >= low * 0.8
-    if scene.policy is PolicyKind.HOLD or (not twice and (mean(same) >= HOLD_CHANCE or (near and reason.counts[0] >= low))):
+    if mean(reason.counts) >= low or (not twice and (mean(same) >= HOLD_CHANCE or (near and reason.counts[0] >= low))):
         aims = tuple(
             aim_for(scene, d.number, low, high, _clamp(more_of(scene.measure, d.count), low, high), d.load) for d in group
         )
