@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from bot.training.progression.values import SetForecast, Suggestion
 from bot.training.records import SetRecord
@@ -69,7 +70,7 @@ def score_pairs(pairs: Sequence[tuple[SetForecast, int]]) -> ForecastScore:
     hits = [(forecast.chance, 1.0 if forecast.low is None or count >= forecast.low else 0.0) for forecast, count in pairs]
     n = len(hits)
     bins = []
-    for low, high in zip(_EDGES, _EDGES[1:], strict=False):
+    for low, high in pairwise(_EDGES):
         inside = [(said, landed) for said, landed in hits if low <= said < high]
         if inside:
             k = len(inside)

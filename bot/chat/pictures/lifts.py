@@ -83,8 +83,8 @@ def _plot(canvas: Canvas, one: Series, top: float, bottom: float, first: int, la
         x = x_of(point.week)
         canvas.line([(x, y_of(max(point.counts))), (x, y_of(min(point.counts)))], INK, 3)
         _mark(canvas, one, point, x, y_of(max(point.counts)))
-    end = one.points[-1]
-    canvas.text(x_of(end.week) + 16, y_of(max(end.counts)), f"{max(end.counts)}", 24, INK, "ls")
+    latest = one.points[-1]
+    canvas.text(x_of(latest.week) + 16, y_of(max(latest.counts)), f"{max(latest.counts)}", 24, INK, "ls")
 
 
 def _join(canvas: Canvas, run: list[tuple[float, float]]) -> None:

@@ -95,7 +95,7 @@ class Outlook:
         """What one set shows, above 0: kg that could be moved once, or the count where the load has no kilograms."""
         kg = self.effective_kg(did.load)
         if self.measure is not Measure.REPS:
-            return max(1, did.count) * kg**HOLD_POWER
+            return float(max(1, did.count) * kg**HOLD_POWER)
         return kg / share_for(max(0.5, did.count + float(did.rir or 0)), self.bend)
 
     def _nearest(self, number: int) -> _Level | None:

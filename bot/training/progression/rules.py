@@ -46,7 +46,8 @@ class Decision:
 def decide(scene: Scene, group: Sequence[Did]) -> Decision:
     low, high = _range(scene, group)
     counts = tuple(did.count for did in group)
-    reason = Reason(Why.LOW_IN_RANGE, counts, group[0].load, low=low, high=high, measure=scene.measure, **_sides(group))
+    left, right = _sides(group)
+    reason = Reason(Why.LOW_IN_RANGE, counts, group[0].load, low=low, high=high, measure=scene.measure, left=left, right=right)
     if any(did.loose for did in group):
         return _hold(scene, group, low, high, replace(reason, why=Why.FORM))
     if high is None:
@@ -73,11 +74,11 @@ def _range(scene: Scene, group: Sequence[Did]) -> tuple[int | None, int | None]:
     return target.low, None
 
 
-def _sides(group: Sequence[Did]) -> dict[str, int]:
+def _sides(group: Sequence[Did]) -> tuple[int | None, int | None]:
     for did in group:
         if did.done.left is not None and did.done.right is not None and did.done.left != did.done.right:
-            return {"left": did.done.left, "right": did.done.right}
-    return {}
+            return did.done.left, did.done.right
+    return None, None
 
 
 def _spare(scene: Scene, did: Did) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from decimal import Decimal
 
 from bot.training.blocks import Measure, Sides
@@ -114,7 +115,7 @@ def _weaker(s: Suggestion, r: Reason) -> str:
     return f"Left {r.left}, right {r.right}: the {side} side leads, go for {_go(s)} and let the other match it."
 
 
-_SAY = {
+_SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.TOPPED: _up,
     Why.RESERVE: lambda s, r: f"You did {_did(r)} with reps to spare, as good as the top of {_span(r)}: go to {_to(r)}, about {_go(s)}.",
     Why.FAR_TOO_LIGHT: lambda s, r: f"You did {_did(r)}, far past {_span(r)}: go to {_to(r)}, about {_go(s)}.",
