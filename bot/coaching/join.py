@@ -177,11 +177,10 @@ def _kit_words(scene: Scene, item: KitItem, kit: Kit) -> str:
 
 def ask_days(scene: Scene, member: people.Member, again: bool = False) -> None:
     block = _block_for(scene, member)
-    start = scene.today(member).weekday()
     group = scene.uow.groups.get(member.group_id)
     first = group.calendar_week_start if group else 0
     choices = [Choice(ChooseStart(day)) for day in ((first + n) % 7 for n in range(7))]
-    scene.say(replies.AskDays(_weekdays(block, first if again else start)), *choices, code="join", row=4)
+    scene.say(replies.AskDays(_weekdays(block, first)), *choices, code="join", row=4)
 
 
 def ask_reminder(scene: Scene, member: people.Member, again: bool = False) -> None:

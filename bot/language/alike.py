@@ -16,11 +16,7 @@ from functools import lru_cache
 from rapidfuzz import fuzz
 
 _WORD = re.compile(r"[a-z]+\d?|\d+")
-_SMALL = frozenset("""a an the to of in on for at is are am be been was were it its i im ive id me my we us our you your u ur this that these those so and or
-    but if with as by from up do does did done can could should shall would will may might must have has had having get got just also
-    really very please pls hi hey hello coach bot there here what which how when where who whats hows some any much many one ones ok
-    okay thing things stuff about into out over then than too gonna going want wanna need think guess maybe actually again thanks
-    thank would like still even use using make know tell say said ask question there not no dont doesnt isnt shouldnt allowed possible right""".split())
+_SMALL = frozenset(["a", "an", "the", "to", "of", "in", "on", "for", "at", "is", "are", "am", "be", "been", "was", "were", "it", "its", "i", "im", "ive", "id", "me", "my", "we", "us", "our", "you", "your", "u", "ur", "this", "that", "these", "those", "so", "and", "or", "but", "if", "with", "as", "by", "from", "up", "do", "does", "did", "done", "can", "could", "should", "shall", "would", "will", "may", "might", "must", "have", "has", "had", "having", "get", "got", "just", "also", "really", "very", "please", "pls", "hi", "hey", "hello", "coach", "bot", "there", "here", "what", "which", "how", "when", "where", "who", "whats", "hows", "some", "any", "much", "many", "one", "ones", "ok", "okay", "thing", "things", "stuff", "about", "into", "out", "over", "then", "than", "too", "gonna", "going", "want", "wanna", "need", "think", "guess", "maybe", "actually", "again", "thanks", "thank", "would", "like", "still", "even", "use", "using", "make", "know", "tell", "say", "said", "ask", "question", "there", "not", "no", "dont", "doesnt", "isnt", "shouldnt", "allowed", "possible", "right"])
 _SAME = (
     "train workout exercise session gym lift training trained", "weight load heavy heavier kg kilo kilos dumbbell weights lb lbs pounds", "block plan program programme schedule phase",
     "holiday travel trip vacation away hotel abroad airport", "run running cardio jog jogging runs", "stretch stretching mobility flexibility yoga",
@@ -34,7 +30,7 @@ _SAME = (
     "squeaky noise noisy loud quiet neighbours neighbors", "floor mat carpet", "knee knees", "wrist wrists", "machine machines", "breathe breathing breath exhale inhale",
 )  # fmt: skip
 _MEANING = {word: group.split()[0] for group in _SAME for word in group.split()}
-_NEGATIONS = frozenset("no not without never dont cant wont isnt".split())
+_NEGATIONS = frozenset(["no", "not", "without", "never", "dont", "cant", "wont", "isnt"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +68,7 @@ def likeness(one: str, other: str) -> float:
     return max(0.0, min(1.0, score))
 
 
-_COMMON = frozenset("train weight block long rest start change set rep day week increase".split())
+_COMMON = frozenset(["train", "weight", "block", "long", "rest", "start", "change", "set", "rep", "day", "week", "increase"])
 _KINDS = {"why": "why", "reason": "why", "when": "when", "where": "where", "who": "who"}
 
 

@@ -75,7 +75,11 @@ class Situation:
 
     @property
     def due(self) -> SetPlace | None:
-        """The set that comes next in the order: the first one after the last recorded that is neither on record nor skipped."""
+        """The set that comes next in the order.
+
+        After the last recorded one comes the first slot with a set that is neither on record nor skipped, and of that slot its first such
+        set: whoever did all of A1 at once goes on with A2 set 1.
+        """
         if self.day is None:
             return None
         if self.due_override is not None:
@@ -85,7 +89,8 @@ class Situation:
         last = next((record.place for record in reversed(self.today) if record.place), None)
         start = order.index(last) + 1 if last in order else 0
         after = (*order[start:], *order[:start])
-        return next((place for place in after if place not in gone), None)
+        slot = next((place.label for place in after if place not in gone), None)
+        return next((place for place in order if place.label == slot and place not in gone), None)
 
     def slot(self, label: str) -> Slot | None:
         return self.day.slot(label) if self.day else None

@@ -20,7 +20,7 @@ SIDE_WORDS = {
     Sides.ALTERNATING: "alternating sides",
 }
 _OPEN_WORDS = {
-    Measure.REPS: "AMRAP",
+    Measure.REPS: "AMRAP reps",
     Measure.SECONDS: "AMRAP seconds",
     Measure.STEPS: "AMRAP steps",
     Measure.METRES: "AMRAP metres",
@@ -36,10 +36,10 @@ def say_range(low: int | None, high: int | None) -> str:
 
 
 def say_count(target: SetTarget) -> str:
-    """What is counted in a set: "8-10 reps", "30 s", "AMRAP", "8+ reps"; "as needed" where no count is asked for."""
+    """What is counted in a set: "8-10 reps", "30 s", "AMRAP reps", "8+ reps"; "as needed" where no count is asked for."""
     span = say_range(target.low, target.high)
     if not span:
-        return _OPEN_WORDS[target.measure] if target.amrap else "as needed"
+        return _OPEN_WORDS[target.measure] if target.amrap else f"as needed {UNIT_WORDS[target.measure]}"
     return f"{span}{'+' if target.amrap else ''} {UNIT_WORDS[target.measure]}"
 
 

@@ -45,7 +45,7 @@ def button_words(deed: Any) -> str:
         case join.ChooseUnit():
             return "kilograms" if deed.unit.value == "kg" else "pounds"
         case join.ChoosePlace():
-            return f"{deed.name}"
+            return f"Same as my coach ({deed.zone})" if deed.name == deed.zone else deed.name
         case join.ToggleKit():
             return ITEMS[deed.item]
         case join.ChooseStart():

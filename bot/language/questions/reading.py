@@ -30,9 +30,7 @@ _CUT = re.compile(
     re.IGNORECASE,
 )
 # Words that questions turn on, for mending slips.
-_VOCABULARY = frozenset("""tempo weight weights heavy heavier exercise exercises session program programme tomorrow remaining missed record personal increase
-    superset between alternate dumbbell dumbbells kettlebell barbell should mean means meaning stand stands explain workout next start begin which technique
-    privacy data today todays previous heaviest failure seconds where what break resting left lower""".split())
+_VOCABULARY = frozenset(["tempo", "weight", "weights", "heavy", "heavier", "exercise", "exercises", "session", "program", "programme", "tomorrow", "remaining", "missed", "record", "personal", "increase", "superset", "between", "alternate", "dumbbell", "dumbbells", "kettlebell", "barbell", "should", "mean", "means", "meaning", "stand", "stands", "explain", "workout", "next", "start", "begin", "which", "technique", "privacy", "data", "today", "todays", "previous", "heaviest", "failure", "seconds", "where", "what", "break", "resting", "left", "lower"])
 _JOINED = {"wat": "what", "wht": "what", "whts": "whats", "wats": "whats", "waht": "what", "hwo": "how", "nxt": "next", "nex": "next", "tmrw": "tomorrow", "tmr": "tomorrow",
            "tmw": "tomorrow", "tomoro": "tomorrow", "2moro": "tomorrow", "pls": "please", "plz": "please", "rn": "now", "wich": "which", "witch": "which", "sholud": "should", "shud": "should",
            "shld": "should", "wen": "when", "hw": "how", "lst": "last", "prev": "previous", "wk": "week", "wks": "weeks", "sesh": "session", "mins": "minutes", "secs": "seconds",

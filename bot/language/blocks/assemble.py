@@ -1,0 +1,312 @@
+"""How do days, slots and lines about the block become a block? Readers of text and of tables both hand their findings in here.
+
+Labels: "A1" is kept; "A" is A1; "1", "2", "-" and no label take the next letter; below "Superset" slots share a letter.
+Numbers: training days are numbered 1, 2, ... in their order; rest days between them give the rhythm.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from bot.language.blocks.headings import DayHeading, letters_of
+from bot.language.blocks.results import BlockReading, Understood, UnknownName
+from bot.language.blocks.slots import SlotDraft, finish
+from bot.language.kit_words import read_kit
+from bot.language.problems import Place, Problem, error, quoted, warning
+from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Slot, work_sets
+from bot.training.exercises.catalogue import Catalogue
+from bot.training.exercises.names import NameMatch
+from bot.training.kit import KitItem
+from bot.training.loads import Unit
+
+SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
+NEAREST = 4
+_DEFAULT_RHYTHM = Block("", ()).rhythm
+# On and off days for splits whose coach writes none: evenly spread over a week (common practice).
+_USUAL_RHYTHM = {1: "1000000", 2: "1001000", 3: "1010100", 4: "1101100", 5: "1110110", 6: "1111110", 7: "1111111"}
+
+
+@dataclass(slots=True)
+class DayDraft:
+    heading: DayHeading
+    place: Place
+    slots: list[SlotDraft] = field(default_factory=list)
+    warm_up: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+    is_given: bool = True  # False: no heading was written
+
+
+@dataclass(slots=True)
+class Superset:
+    letter: str
+    rounds: int | None
+    fields: dict[str, Any] = field(default_factory=dict)
+    slots: list[SlotDraft] = field(default_factory=list)
+
+
+class Names:
+    """Which exercise does the coach's word mean? Own names first, then the catalogue."""
+
+    def __init__(self, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> None:
+        self.catalogue = catalogue
+        self._own = {_key(name): exercise for name, exercise in own_names.items()}
+        self.aliases: dict[str, str] = {}
+        self._found: dict[str, tuple[ExerciseId | None, tuple[NameMatch, ...], bool]] = {}
+
+    def is_sure(self, name: str) -> bool:
+        exercise, _, mended = self.find(name)
+        return exercise is not None and not mended
+
+    def find(self, name: str) -> tuple[ExerciseId | None, tuple[NameMatch, ...], bool]:
+        """(exercise or None, nearest names, whether a slip was mended)."""
+        key = _key(name)
+        if key not in self._found:
+            self._found[key] = self._look(key, name)
+        return self._found[key]
+
+    def _look(self, key: str, name: str) -> tuple[ExerciseId | None, tuple[NameMatch, ...], bool]:
+        if key in self._own:
+            return self._own[key], (), False
+        target = self.aliases.get(key)
+        if target is not None and _key(target) != key:
+            return self.find(target)
+        matches = self.catalogue.names.find(name, limit=NEAREST)
+        if matches and matches[0].exact:
+            return matches[0].exercise, matches, False
+        if matches and matches[0].score >= SURE and (len(matches) == 1 or matches[0].score - matches[1].score >= AHEAD):
+            return matches[0].exercise, matches, True
+        return None, matches, False
+
+    def forget(self) -> None:
+        self._found.clear()
+
+
+def _key(name: str) -> str:
+    return " ".join(name.casefold().split())
+
+
+def kit_named(text: str) -> frozenset[KitItem]:
+    """Things said beside an exercise: "dumbbell, bench"; names of things as this program writes them, or as people say them."""
+    items: set[KitItem] = set()
+    for part in re.split(r"\s*[,/+;&]\s*|\s+and\s+|\s+or\s+", text.strip()):
+        word = part.strip(" .").lower().replace(" ", "_").replace("-", "_")
+        if word in KitItem._value2member_map_:
+            items.add(KitItem(word))
+        else:
+            items |= read_kit(part, Unit.KG).kit.items
+    return frozenset(items)
+
+
+class Assembler:
+    """Collects what the readers find; `reading` puts it together, or says everything that is wrong."""
+
+    def __init__(self, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> None:
+        self.names = Names(catalogue, own_names)
+        self.problems: list[Problem] = []
+        self.days: list[DayDraft] = []
+        self.name = ""
+        self.weeks: tuple[int, int | None, int | None] | None = None
+        self.rhythm: tuple[bool, ...] | None = None
+        self.days_off: tuple[str, ...] = ()
+        self.aims: dict[int, str] = {}
+        self.notes: list[str] = []
+        self.policy = PolicyKind.USUAL
+        self.aliases: list[tuple[str, str]] = []
+        self.superset: Superset | None = None
+        self.slot: SlotDraft | None = None
+
+    @property
+    def day(self) -> DayDraft | None:
+        return self.days[-1] if self.days and not self.days[-1].heading.is_rest else None
+
+    def open_day(self, heading: DayHeading, place: Place) -> None:
+        self.close_superset()
+        self.slot = None
+        self.days.append(DayDraft(heading, place))
+
+    def need_day(self, place: Place) -> DayDraft:
+        if self.day is None:
+            self.days.append(DayDraft(DayHeading(""), place, is_given=False))
+        assert self.day is not None
+        return self.day
+
+    def open_superset(self, letter: str, rounds: int | None, place: Place) -> Superset:
+        self.close_superset()
+        self.need_day(place)
+        self.slot = None
+        self.superset = Superset(letter or self.next_letter(), rounds)
+        return self.superset
+
+    def close_superset(self) -> None:
+        """A rest said for the whole superset is the rest after its last exercise."""
+        if self.superset and self.superset.slots:
+            last = self.superset.slots[-1]
+            for name, value in self.superset.fields.items():
+                last.fields.setdefault(name, value)
+        self.superset = None
+
+    def open_slot(self, label: str | None, name: str, place: Place) -> SlotDraft:
+        day = self.need_day(place)
+        given = self._label(label)
+        slot = SlotDraft(place.of_slot(given), given, name.strip())
+        if any(other.label == given for other in day.slots):
+            self.problems.append(
+                error(place, given, f"{given} is there twice on this day, the second time for {quoted(name)}", "give every exercise a label of its own, such as A1, A2, B1")
+            )
+        if self.superset:
+            slot.rounds = self.superset.rounds
+            self.superset.slots.append(slot)
+        day.slots.append(slot)
+        self.slot = slot
+        return slot
+
+    def _label(self, raw: str | None) -> str:
+        label = (raw or "").upper()
+        if re.fullmatch(r"[A-Z]{1,2}\d{1,2}", label):
+            if self.superset and not label.startswith(self.superset.letter):
+                self.close_superset()
+            return label
+        if self.superset and self.superset.slots and re.fullmatch("[A-Z]", label) and label != self.superset.letter:
+            self.close_superset()
+        if self.superset:
+            return f"{self.superset.letter}{len(self.superset.slots) + 1}"
+        if re.fullmatch(r"[A-Z]{1,2}", label):
+            return f"{label}1"
+        return f"{self.next_letter()}1"
+
+    def next_letter(self) -> str:
+        used = {slot.label.rstrip("0123456789") for slot in (self.day.slots if self.day else ())}
+        return next(letters_of(number) for number in range(1, 1000) if letters_of(number) not in used)
+
+    def add_aim(self, low: int, high: int | None, text: str) -> None:
+        for week in range(low, min(high or low, 12) + 1):
+            self.aims[week] = "; ".join(part for part in (self.aims.get(week, ""), text) if part)
+
+    def reading(self) -> BlockReading:
+        """Put everything together. Problems are in the order of their places."""
+        self.close_superset()
+        self.names.aliases = {_key(alias): name for alias, name in self.aliases}
+        self.names.forget()
+        training = [day for day in self.days if not day.heading.is_rest]
+        unknown: dict[str, list[tuple[int, str]]] = {}
+        days = tuple(self._day(number, draft, unknown) for number, draft in enumerate(training, start=1))
+        self._check_days(training)
+        block = self._block(days)
+        problems = tuple(sorted(self.problems, key=lambda problem: problem.where.line or 0))
+        named = tuple(
+            UnknownName(name, tuple(places), self.names.find(name)[1]) for name, places in unknown.items()
+        )  # fmt: skip
+        understood = Understood(
+            len(days), sum(len(day.slots) for day in days), sum(len(work_sets(slot)) for day in days for slot in day.slots)
+        )
+        has_errors = any(problem.is_error for problem in problems)
+        return BlockReading(None if has_errors else block, _once(problems), named, understood)
+
+    def _day(self, number: int, draft: DayDraft, unknown: dict[str, list[tuple[int, str]]]) -> Day:
+        slots = tuple(self._slot(number, slot, unknown) for slot in draft.slots)
+        if not slots:
+            name = draft.heading.name or f"day {number}"
+            self.problems.append(error(draft.place, name, f"{quoted(name)} has no exercises", "write them below it, or call it a rest day"))
+        return Day(number, draft.heading.name, slots, tuple(draft.warm_up), "; ".join(draft.notes))
+
+    def _slot(self, number: int, draft: SlotDraft, unknown: dict[str, list[tuple[int, str]]]) -> Slot:
+        exercise, matches, mended = self.names.find(draft.name)
+        entry = self.names.catalogue.get(exercise)
+        if entry is not None and entry.measure is not Measure.REPS:
+            draft.measure = entry.measure
+        slot = finish(draft, kit_of=kit_named)
+        self.problems += draft.problems
+        if exercise is None:
+            unknown.setdefault(draft.name, []).append((number, draft.label))
+        elif mended and entry is not None:
+            self.problems.append(warning(draft.place, draft.name, f"{quoted(draft.name)} is taken as {entry.name}"))
+        return Slot(**{**_fields(slot), "exercise": exercise})
+
+    def _check_days(self, training: list[DayDraft]) -> None:
+        if not training:
+            self.problems.append(
+                error(Place(), "", "there are no days with exercises in it", "write a line such as Day 1: Lower, and below it lines such as A1 Goblet squat 3x8-10")
+            )
+            return
+        if len(training) == 1 and not training[0].is_given:
+            self.problems.append(warning(Place(), "", "no day is named, so everything is taken as one day", "write Day 1, Day 2 above the exercises of each day"))
+        elif not training[0].is_given:
+            first = training[0]
+            self.problems.append(error(first.place, first.slots[0].name if first.slots else "", "there are exercises before the first day", "write the day's name above them, such as Day 1"))
+        seen: dict[int, Place] = {}
+        for number, day in enumerate(training, start=1):
+            said = day.heading.number
+            if said is None:
+                continue
+            if said in seen:
+                self.problems.append(error(day.place, f"day {said}", f"day {said} is there twice", "give every day a number of its own"))
+            seen[said] = day.place
+            if said != number and len(seen) == number and not any(d.heading.number and d.heading.number < said and d.heading.is_rest for d in self.days):
+                self.problems.append(warning(day.place, f"day {said}", f"day {said} is the block's training day {number}, since no day {number} is written"))
+
+    def _block(self, days: tuple[Day, ...]) -> Block:
+        default, least, most = self.weeks or (None, None, None)
+        plain = Block("", ())
+        weeks = default or plain.weeks_default
+        low = least if least is not None else min(plain.weeks_min, weeks)
+        high = most if most is not None else max(plain.weeks_max, weeks)
+        if not 1 <= low <= weeks <= high <= 52:
+            self.problems.append(error(Place(), str(weeks), f"{weeks} weeks, at least {low} and at most {high}, cannot be", "write the usual length and its bounds, such as Weeks: 4 (4 to 10)"))
+        last = max(self.aims, default=0)
+        aims: list[str] = []
+        for week in range(1, last + 1):
+            aims.append(self.aims.get(week, aims[-1] if aims else ""))
+        return Block(
+            name=self.name,
+            days=days,
+            rhythm=self._rhythm(len(days)),
+            weeks_default=weeks,
+            weeks_min=low,
+            weeks_max=high,
+            week_aims=tuple(aims),
+            note="; ".join(self.notes),
+            policy=self.policy,
+            aliases=tuple(self.aliases),
+        )
+
+    def _rhythm(self, count: int) -> tuple[bool, ...]:
+        if self.rhythm is not None:
+            if not any(self.rhythm):
+                self.problems.append(error(Place(), "rhythm", "the rhythm has no training day", "write it like Rhythm: on, on, off"))
+            return self.rhythm
+        weekdays = [day.heading.weekday for day in self.days if not day.heading.is_rest]
+        if weekdays and all(weekday is not None for weekday in weekdays) and len(set(weekdays)) == len(weekdays):
+            first = weekdays[0] or 0
+            return tuple((first + step) % 7 in weekdays for step in range(7))
+        if self.days_off and self._rhythm_without(self.days_off):
+            return self._rhythm_without(self.days_off)
+        flags = [not day.heading.is_rest for day in self.days]
+        while flags and not flags[0]:
+            flags = [*flags[1:], flags[0]]
+        if flags and not all(flags):
+            return tuple(flags) + (False,) * (7 - len(flags)) if len(flags) < 7 else tuple(flags)
+        if count in (0, 5):
+            return _DEFAULT_RHYTHM
+        if count in _USUAL_RHYTHM:
+            return tuple(sign == "1" for sign in _USUAL_RHYTHM[count])
+        return tuple(flag for number in range(count) for flag in ((True, False) if number % 3 == 2 else (True,)))
+
+    def _rhythm_without(self, days_off: tuple[str, ...]) -> tuple[bool, ...]:
+        """A week without the days named: by number, or by weekday from Monday."""
+        order = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+        off = {int(word) - 1 if word.isdigit() else order.index(word) for word in days_off}
+        flags = [number not in off for number in range(7)]
+        while any(flags) and not flags[0]:
+            flags = [*flags[1:], flags[0]]
+        return tuple(flags) if any(flags) else ()
+
+
+def _once(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    return tuple({problem.sentence: problem for problem in problems}.values())
+
+
+def _fields(slot: Slot) -> dict[str, Any]:
+    return {name: getattr(slot, name) for name in Slot.__dataclass_fields__}

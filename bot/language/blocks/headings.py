@@ -1,0 +1,198 @@
+"""Which lines open something? Days ("Day 1 - Lower", "MONDAY: push"), slots ("A1.", "2b)"), supersets, and what is said of the block.
+
+    "Day 2: Pull"      -> training day 2, "Pull"         "Wed - rest"       -> a rest day
+    "Workout B"        -> training day 2                 "3 on, 1 off ..."  -> the rhythm
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from bot.language.blocks.letters import NUMBER_WORDS
+
+WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_WEEKDAY = r"(?:mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)"
+_NUMBERS = "|".join(NUMBER_WORDS)
+_DAY = re.compile(
+    rf"^(?:(?:training|workout|session|strength)\s+)?(?P<word>day|workout|session|training|wod|d)\s*[#:.-]?\s*(?P<mark>\d{{1,2}}|[a-h](?![a-z])|{_NUMBERS}|i{{1,3}}v?(?![a-z]))\b"
+    r"(?!\s*(?:x|sets?|reps?|kg|%|on\b))\s*(?P<rest>.*)$",
+    re.I,
+)
+_NAMED_DAY = re.compile(rf"^(?P<weekday>{_WEEKDAY})\b\.?(?!'s)(?P<rest>.*)$", re.I)
+_DAYS_OFF = re.compile(r"^(?:rest|off)\s+days?\s*[:=-]\s*(?P<which>.+)$|^days?\s+(?P<which2>[\d,&\s]+(?:and\s+\d+)?)\s*[:=-]?\s*(?:rest|off)\b.*$", re.I)
+_REST_WORDS = re.compile(
+    r"^[\s:(,-]*(?:(?:is\s+)?(?:a\s+)?(?:full\s+|complete\s+|active\s+)?(?:rest|off|recovery)(?:\s*(?:day|/\s*(?:off|walk|recovery|mobility)|or\s+[\w\s-]+|and\s+[\w\s-]+))*)(?P<more>[\s:;.,()-].*)?$", re.I
+)
+_SPLIT_WORDS = re.compile(
+    r"^(?:the\s+)?(?:(?:heavy|light|home|hard|easy|strength|volume|power|main)\s+)?(?:push|pull|legs?|lower(?:\s+body)?|upper(?:\s+body)?|full[\s-]?body|total\s+body|arms?|core|conditioning|chest|back|shoulders?|glutes?|posterior(?:\s+chain)?|hinge|squat|abs|delts?|hamstrings?|quads?|torso|mobility|"
+    r"accessor(?:y|ies))(?:\s*(?:[&+/,]|and|\+)\s*(?:\w+))*(?:\s+(?:day|session|workout|focus))?(?:\s*[-:]?\s*(?:[a-d1-7]|i{1,3}))?(?:\s*\(.*\))?\s*:?$",
+    re.I,
+)
+_LABEL = re.compile(
+    r"^(?P<label>[a-z]{1,2}\s?-?\s?\d{1,2}|[a-z]|\d{1,2}\s?[a-f]|\d{1,2})(?:\s*[.):\]]+|\s+-\s|(?<=\d)-(?=\s?[A-Za-z])|(?<=\d)\s+(?=[A-Za-z\"\d])|\s*\|)\s*(?P<rest>.*)$", re.I
+)
+_SUPERSET = re.compile(
+    r"^(?:(?P<letter>[a-z])\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$", re.I
+)
+WARM_UP = re.compile(r"^(?:general\s+|specific\s+)?warm(?:ing)?[\s-]*up(?!\s+sets?\b)\b\s*(?:\([^)]*\))?\s*[:.-]?\s*(?P<rest>.*)$", re.I)
+COOL_DOWN = re.compile(r"^(?:cool[\s-]*down|stretch(?:ing)?|finisher notes?)\b\s*[:-]?\s*(?P<rest>.*)$", re.I)
+MAIN_PART = re.compile(r"^(?:main(?:\s+(?:work|part|session|lifts?))?|strength|workout|accessor(?:y|ies)|exercises?|work|the work|training)\s*:?$", re.I)
+BURNOUT = re.compile(r"^(?:burn-?\s?out|finisher)\b(?!\s+circuit)\s*(?:sets?)?\s*[:-]\s*(?P<rest>.*)$", re.I)
+WEEK_AIM = re.compile(r"\bw(?:ee)?ks?\.?\s*(?P<low>\d{1,2})\s*(?:(?P<join>-|to|&|and|,|/)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\+|\s*(?:onwards?|on(?=\s*[:=-])|and\s+(?:on|after|beyond))))?\s*[:=-]+\s*", re.I)
+_LENGTH = re.compile(r"^(?:(?:length|duration|weeks?|block\s+length|runs?(?:\s+for)?|lasts?)\s*[:=-]?\s*)?(?P<weeks>\d{1,2})\s*(?:weeks?)?\s*(?:\(?\s*(?P<low>\d{1,2})\s*(?:-|to)\s*(?P<high>\d{1,2})\s*(?:weeks?)?\s*\)?|(?:-|to)\s*(?P<high2>\d{1,2}))?\s*(?:weeks?|wks?)?\s*\.?$", re.I)
+_ON_OFF = re.compile(r"(\d)\s*(?:days?\s*)?(on|off)\b", re.I)
+_RHYTHM_WORDS = re.compile(r"^(?:rhythm|schedule|split|pattern)\s*[:=-]\s*(?P<rest>.+)$", re.I)
+
+
+@dataclass(frozen=True, slots=True)
+class DayHeading:
+    """number None: not said. weekday 0 (Monday) to 6, or None."""
+
+    name: str
+    number: int | None = None
+    weekday: int | None = None
+    is_rest: bool = False
+    after: str = ""  # what stands behind the name and is no part of it
+
+
+def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
+    """A day's heading; None if the line is none. set_off: it was marked as a heading (hashes, stars), so looser words do."""
+    text = line.strip().strip("=-_*# ").strip()
+    if not text or len(text) > 90:
+        return None
+    if re.search(r"\d\s*x\s*\d", text) and not re.match(r"day\s*\d", text, re.I):
+        return None
+    numbered = _DAY.match(text)
+    if numbered and not (numbered["word"].lower() == "d" and not set_off and not re.match(r"^[:\s-]", numbered["rest"] or ":")):
+        return _numbered(numbered)
+    named = _NAMED_DAY.match(text)
+    if named and not re.match(r"\s+[a-z]+\s+[a-z]+\s+[a-z]+\s", named["rest"]):
+        weekday = next(at for at, day in enumerate(WEEKDAYS) if day.startswith(named["weekday"].lower()[:3]))
+        is_rest = bool(_REST_WORDS.match(named["rest"]))
+        name = _clean(named["rest"])
+        return DayHeading("" if is_rest else name or WEEKDAYS[weekday].capitalize(), weekday=weekday, is_rest=is_rest)
+    if re.fullmatch(r"(?:active\s+|full\s+)?(?:rest|off|recovery)(?:\s+day)?\s*[.!]?", text, re.I):
+        return DayHeading("", is_rest=True)
+    if _SPLIT_WORDS.match(text) and (set_off or text.endswith(":") or text.isupper() or re.search(r"\b(day|session|workout)\b", text, re.I)):
+        return DayHeading(_clean(text.rstrip(":")))
+    return None
+
+
+def could_be_day(line: str) -> bool:
+    """Words of a split alone on a line ("Upper", "Legs & glutes"): a heading when exercises follow."""
+    return bool(_SPLIT_WORDS.match(line.strip())) and len(line.split()) <= 5
+
+
+def _numbered(found: re.Match[str]) -> DayHeading:
+    mark = found["mark"].lower()
+    if mark.isdigit():
+        number = int(mark)
+    elif mark in NUMBER_WORDS:
+        number = NUMBER_WORDS[mark]
+    elif re.fullmatch(r"i{1,3}|iv", mark):
+        number = {"i": 1, "ii": 2, "iii": 3, "iv": 4}[mark] if len(mark) > 1 else 9 if found["word"].lower() == "workout" else 1
+    else:
+        number = ord(mark) - ord("a") + 1
+    rest = found["rest"]
+    if re.match(r'\s*[:-]?\s*"', rest):
+        return DayHeading(_clean(rest), number)
+    if _REST_WORDS.match(rest):
+        return DayHeading("", number, is_rest=True)
+    weekday = re.match(rf"^[\s:(,/-]*(?P<weekday>{_WEEKDAY})\b\)?(?P<rest>.*)$", rest, re.I)
+    if weekday:
+        at = next(n for n, day in enumerate(WEEKDAYS) if day.startswith(weekday["weekday"].lower()[:3]))
+        if _REST_WORDS.match(weekday["rest"]):
+            return DayHeading("", number, at, is_rest=True)
+        return DayHeading(_clean(weekday["rest"]) or WEEKDAYS[at].capitalize(), number, at)
+    return DayHeading(_clean(rest), number)
+
+
+def _clean(text: str) -> str:
+    quoted = re.fullmatch(r'\W*"(.*)"\W*', text.strip())
+    if quoted and quoted[1]:
+        return quoted[1].replace('""', '"')
+    text = text.strip().strip(":-|=~/, ").strip()
+    while text.startswith("(") and text.endswith(")"):
+        text = text[1:-1].strip()
+    return text
+
+
+def read_label(line: str) -> tuple[str, str] | None:
+    """("A1", the rest) of "A1. Goblet squat", "1a) ...", "B - ..."; None without a label. "1." gives "1", a letter alone the letter."""
+    found = _LABEL.match(line.strip())
+    if not found or not found["rest"].strip():
+        return None
+    raw = re.sub(r"[\s-]", "", found["label"]).upper()
+    if re.fullmatch(r"\d+", raw) and re.match(r"\s*(?:x|sets?|reps?|rounds?|min|s\b|sec|kg|lb|%|-\s?\d)", line.strip()[len(found["label"]) :], re.I):
+        return None
+    if re.fullmatch(r"\d+", raw) and not re.match(r"\s*[.):|\]]", line.strip()[len(found["label"]) :]):
+        return None
+    turned = re.fullmatch(r"(\d+)([A-F])", raw)
+    if turned:
+        return f"{letters_of(int(turned[1]))}{ord(turned[2]) - ord('A') + 1}", found["rest"].strip()
+    return raw, found["rest"].strip()
+
+
+def letters_of(number: int) -> str:
+    """1 -> A ... 26 -> Z, 27 -> AA."""
+    letters = ""
+    while number > 0:
+        number, rest = divmod(number - 1, 26)
+        letters = chr(ord("A") + rest) + letters
+    return letters
+
+
+@dataclass(frozen=True, slots=True)
+class SupersetHeading:
+    letter: str
+    rounds: int | None
+    rest: str  # what else stands there
+
+
+def read_superset(line: str) -> SupersetHeading | None:
+    """ "Superset A:", "B) Triset x 3", "Circuit - 3 rounds, rest 90s": the slots below belong together."""
+    found = _SUPERSET.match(line.strip())
+    if not found:
+        return None
+    rest = found["rest"]
+    rounds = re.search(r"(?:x\s*(\d{1,2})|(\d{1,2})\s*(?:x\b|rounds?|sets?|times))", rest, re.I)
+    remainder = (rest[: rounds.start()] + rest[rounds.end() :]) if rounds else rest
+    if re.search(r"\d\s*x\s*\d|\bx\s*\d+\s*$", rest) and not rounds:
+        return None
+    letter = found["letter"] or (found["mark"] if found["mark"] and found["mark"].isalpha() else "")
+    return SupersetHeading(letter.upper(), int(rounds[1] or rounds[2]) if rounds else None, remainder.strip(" :-()|,."))
+
+
+def read_length(line: str) -> tuple[int, int | None, int | None] | None:
+    """(default, least, most) weeks of "4 weeks", "Weeks: 4 (4 to 10)", "6-8 weeks"; None if the line says no length."""
+    found = _LENGTH.match(line.strip())
+    if not found or not re.search(r"week|wk|length|duration", line, re.I):
+        return None
+    weeks = int(found["weeks"])
+    if found["high2"]:
+        return weeks, weeks, int(found["high2"])
+    if found["low"]:
+        return weeks, int(found["low"]), int(found["high"])
+    return weeks, None, None
+
+
+def read_rhythm(line: str) -> tuple[bool, ...] | None:
+    """ "3 on, 1 off, 2 on, 1 off" or "Rhythm: on, on, off"; None if the line is no rhythm."""
+    counted = _ON_OFF.findall(line)
+    if len(counted) >= 2 and not re.sub(_ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I)).strip(" ,:;/-+&andthen."):
+        return tuple(word.lower() == "on" for count, word in counted for _ in range(int(count)))
+    keyed = _RHYTHM_WORDS.match(line.strip())
+    words = re.split(r"[\s,/;-]+", keyed["rest"].strip().lower()) if keyed else []
+    if words and all(word in ("on", "off", "train", "rest", "x", "o") for word in words):
+        return tuple(word in ("on", "train", "x") for word in words)
+    return None
+
+
+def read_days_off(line: str) -> tuple[str, ...] | None:
+    """Numbers or weekdays of "Rest days: Wed, Sun" or "Days 4 and 7: rest", as words in lower case."""
+    found = _DAYS_OFF.match(line.strip())
+    if not found:
+        return None
+    words = re.findall(rf"{_WEEKDAY}\b|\d+", found["which"] or found["which2"], re.I)
+    return tuple(word.lower()[:3] for word in words) if words else None

@@ -1,0 +1,76 @@
+"""How is typed text evened out without moving a character? Dashes, quotes, crosses and spaces of all kinds become the plain ones.
+
+Every replacement is one character for one, so that a place in the even text is the same place in the text as sent.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+_SAME = str.maketrans(
+    {
+        **dict.fromkeys("×✕✖╳х⨯", "x"),
+        **dict.fromkeys("–—−‑‐‒―﹣－", "-"),
+        **dict.fromkeys("’‘´`ʼ′", "'"),
+        **dict.fromkeys("“”„«»″", '"'),
+        **dict.fromkeys("\u00a0\u2007\u2009\u202f\u200b\u2060\t", " "),
+        **dict.fromkeys("•●▪◦‣·∙■□►▶✓✔☐", "•"),
+        "º": "°",
+        "˚": "°",
+        "\ufeff": " ",
+        "，": ",",
+        "：": ":",
+        "…": ".",
+    }
+)
+_CROSS = re.compile(r"(?<=\d)(\s?)\*(\s?)(?=\d|amrap|max)", re.I)
+_BULLET = re.compile(r"^\s*(?:[•*+>]|-(?=\s)|o(?=\s{2,}))\s*")
+_HASHES = re.compile(r"^\s*#{1,6}\s*")
+NUMBER_WORDS = {
+    word: number
+    for number, word in enumerate(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], start=1)
+}  # fmt: skip
+_COUNT_WORD = re.compile(
+    r"\b(" + "|".join(NUMBER_WORDS) + r")(?=\s+(?:x|sets?|rounds?|reps?|steps|seconds|warm-?\s?up sets?|drops?|weeks?)\b)", re.I
+)
+
+
+def even(text: str) -> str:
+    """The text with plain dashes, quotes, crosses and spaces; as long as before, every character at its place."""
+    plain = text.translate(_SAME)
+    if not plain.isascii():
+        plain = "".join(" " if _is_decoration(char) else char for char in plain)
+    return _CROSS.sub(lambda found: f"{found[1]}x{found[2]}", plain)
+
+
+def _is_decoration(char: str) -> bool:
+    """Emoji, variation marks and control characters say nothing."""
+    if char in "°\n":
+        return False
+    return unicodedata.category(char) in ("So", "Sk", "Cf", "Mn", "Cc", "Co", "Cs") and char != "\u0301"
+
+
+def count_words_as_figures(text: str) -> str:
+    """ "three sets of ten" needs figures: numbers in words become figures, padded to the same length."""
+    return _COUNT_WORD.sub(lambda found: str(NUMBER_WORDS[found[1].lower()]).ljust(len(found[1])), text)
+
+
+def without_marks(text: str) -> str:
+    """A line without what only sets it off: bullets, hashes, stars and underscores round words, a trailing pipe."""
+    text = _HASHES.sub("", text)
+    text = re.sub(r"\*\*|__|~~", "", text)
+    text = _BULLET.sub("", text)
+    return text.strip().strip("|").strip()
+
+
+def as_sent(line: str, text: str) -> str:
+    """The part of a line that `text`, cut out of its even form, stands for; the even form where marks were taken from inside."""
+    start = even(line).find(text)
+    return line[start : start + len(text)] if start >= 0 else text
+
+
+def controls_removed(text: str) -> str:
+    """Line ends made one kind; characters that no one can see or type (and no spreadsheet can hold) taken out."""
+    text = text.replace("\r\n", "\n").replace("\r", "\n").replace("\u2028", "\n").replace("\x0b", "\n").replace("\x0c", "\n")
+    return "".join(char for char in text if char in "\n\t" or (ord(char) >= 32 and ord(char) != 127 and not 0xD800 <= ord(char) <= 0xDFFF))

@@ -1,0 +1,327 @@
+"""How do the things said about one exercise become a slot? Lines are added one by one; at the end sets, marks and fields are put together.
+
+A mark without a set ("tempo 3-1-1-0") holds for every set; where the coach gives the same kind of mark twice ("2x8 @3110, 1x12
+@2010") each holds for the sets before it. A list as long as the sets gives one value a set.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from bot.language.blocks.clauses import Clauses, Mark, Scheme, Which
+from bot.language.blocks.counts import SETS_LIMIT, Count
+from bot.language.problems import Place, Problem, error, quoted, warning
+from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Slot
+from bot.training.kit import KitItem
+
+_POLICY_WORDS = {
+    "usual": PolicyKind.USUAL, "reps then load": PolicyKind.USUAL, "double progression": PolicyKind.USUAL,
+    "reps only": PolicyKind.REPS_ONLY, "reps": PolicyKind.REPS_ONLY, "add reps": PolicyKind.REPS_ONLY,
+    "load only": PolicyKind.LOAD_ONLY, "load": PolicyKind.LOAD_ONLY, "add load": PolicyKind.LOAD_ONLY, "weight": PolicyKind.LOAD_ONLY,
+    "weight only": PolicyKind.LOAD_ONLY, "add weight": PolicyKind.LOAD_ONLY,
+    "hold": PolicyKind.HOLD, "keep": PolicyKind.HOLD, "none": PolicyKind.HOLD, "keep as it is": PolicyKind.HOLD,
+    "tempo": PolicyKind.TEMPO, "slower first": PolicyKind.TEMPO, "slower before heavier": PolicyKind.TEMPO,
+}  # fmt: skip
+
+
+def read_policy(text: str) -> PolicyKind | None:
+    return _POLICY_WORDS.get(" ".join(text.lower().strip(" .").split()))
+
+
+@dataclass(frozen=True, slots=True)
+class SetLine:
+    """A line of its own for one set: "Set 2: 8 reps, tempo 3-1-1-0"; number None for warm-ups."""
+
+    number: int | None
+    kind: SetKind
+    said: Clauses
+    place: Place
+    note: str = ""
+
+
+@dataclass(slots=True)
+class SlotDraft:
+    """A slot while its lines come in. said: (clauses, place) and set lines, in order."""
+
+    place: Place
+    label: str
+    name: str
+    said: list[tuple[Clauses, Place] | SetLine] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+    fields: dict[str, Any] = field(default_factory=dict)
+    rounds: int | None = None  # sets said once for a whole superset or circuit
+    kind: SetKind = SetKind.WORK
+    measure: Measure | None = None  # the exercise's own, for counts without a unit
+    problems: list[Problem] = field(default_factory=list)
+
+    @property
+    def has_sets(self) -> bool:
+        return any(isinstance(part, SetLine) or part[0].schemes or "set_count" in part[0].fields for part in self.said)
+
+    def add(self, clauses: Clauses, place: Place) -> None:
+        place = place.of_slot(self.label)
+        self.said.append((clauses, place))
+        self.problems += [error(place, found, wrong, instead) for _, found, wrong, instead in clauses.faults]
+        self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in clauses.doubts]
+        merge_fields(self.fields, clauses.fields)
+
+    def add_set_line(self, line: SetLine) -> None:
+        place = line.place.of_slot(self.label)
+        line = replace(line, place=place)
+        self.said.append(line)
+        self.problems += [error(place, found, wrong, instead) for _, found, wrong, instead in line.said.faults]
+        self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in line.said.doubts]
+        merge_fields(self.fields, line.said.fields)
+
+
+def _worded(found: str, wrong: str) -> str:
+    return f"{quoted(found)} {wrong}" if wrong.startswith("is ") else wrong
+
+
+_ADDING = frozenset({"substitutes", "cues"})
+
+
+def merge_fields(into: dict[str, Any], fields: dict[str, Any]) -> None:
+    for name, value in fields.items():
+        if name in _ADDING:
+            into[name] = (*into.get(name, ()), *value)
+        elif name == "note" and into.get("note"):
+            into["note"] = f"{into['note']}; {value}"
+        elif name == "load_rule" and "load_rule" in into:
+            continue
+        else:
+            into[name] = value
+
+
+def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]]) -> Slot:
+    """Put a slot together; what is wrong goes into the draft's problems."""
+    sets = _sets(draft)
+    fields = draft.fields
+    policy = PolicyKind.USUAL
+    if "policy" in fields:
+        said = read_policy(fields["policy"])
+        policy = said or PolicyKind.USUAL
+        if said is None:
+            draft.notes.append(f"progress: {fields['policy']}")
+    note = "; ".join(part for part in (fields.get("note", ""), *draft.notes) if part)
+    kit = frozenset()
+    if "kit" in fields:
+        kit = kit_of(fields["kit"])
+        if not kit:
+            note = "; ".join(part for part in (note, f"kit: {fields['kit']}") if part)
+    return Slot(
+        label=draft.label,
+        exercise_name=draft.name,
+        sets=tuple(sets),
+        substitutes=tuple(dict.fromkeys(fields.get("substitutes", ()))),
+        kit=kit,
+        policy=policy,
+        note=note,
+        **{name: fields[name] for name in ("sides", "load_rule", "rest", "cues", "grip", "angle_deg", "demo") if name in fields},
+    )
+
+
+@dataclass(slots=True)
+class _Group:
+    """Sets of one scheme: which of the slot's sets, and where in its line it began."""
+
+    indexes: list[int]
+    start: int
+    part: int
+
+
+def _sets(draft: SlotDraft) -> list[SetTarget]:
+    targets: list[SetTarget] = []
+    groups: list[_Group] = []
+    overrides: list[tuple[Scheme, Place]] = []
+    marks: list[tuple[Mark, Place, int]] = []
+    for number, part in enumerate(draft.said):
+        if isinstance(part, SetLine):
+            _take_set_line(draft, part, targets, overrides, marks, number)
+            continue
+        clauses, place = part
+        for scheme in clauses.schemes:
+            if scheme.which is not None and (scheme.sets is None or scheme.which.every):
+                overrides.append((scheme, place))
+                continue
+            made = _of_scheme(draft, scheme, place)
+            groups.append(_Group(list(range(len(targets), len(targets) + len(made))), scheme.start, number))
+            targets += made
+        marks += [(mark, place, number) for mark in clauses.marks]
+    if not targets and not overrides:
+        return _without_counts(draft)
+    _override(draft, targets, overrides)
+    _apply(draft, targets, groups, marks)
+    return targets
+
+
+def _without_counts(draft: SlotDraft) -> list[SetTarget]:
+    if draft.problems and any(problem.is_error for problem in draft.problems):
+        return []  # the figures are there, and what is wrong with them is said already
+    if "set_count" in draft.fields:
+        draft.problems.append(
+            error(draft.place.of_slot(draft.label), draft.name, f"{quoted(draft.name)} has sets but no reps", "write both, such as 3x10")
+        )
+    else:
+        draft.problems.append(
+            error(draft.place.of_slot(draft.label), draft.name, f"{quoted(draft.name)} has no sets and reps", "write them behind the name, such as 3x8-10")
+        )
+    return []
+
+
+def _take_set_line(
+    draft: SlotDraft,
+    line: SetLine,
+    targets: list[SetTarget],
+    overrides: list[tuple[Scheme, Place]],
+    marks: list[tuple[Mark, Place, int]],
+    part: int,
+) -> None:
+    """A set line about a set that is there changes it; the next number adds a set."""
+    numbered = [at for at, target in enumerate(targets) if target.kind is not SetKind.WARM_UP]
+    which = Which(numbers=(line.number,)) if line.number is not None else None
+    if line.number is not None and line.number <= len(numbered):
+        overrides += [(replace(scheme, which=which, sets=None), line.place) for scheme in line.said.schemes]
+        marks += [(replace(mark, which=which), line.place, part) for mark in line.said.marks]
+        return
+    if line.number is not None and line.number > len(numbered) + 1:
+        missing = len(numbered) + 1
+        draft.problems.append(error(line.place, f"set {line.number}", f"set {line.number} comes without set {missing} before it", f"write set {missing} too"))
+    counts = line.said.schemes[0].counts if line.said.schemes else ()
+    found = line.said.schemes[0].found if line.said.schemes else ""
+    count = counts[0] if counts else Count()
+    if not counts and line.kind is SetKind.WORK and not line.said.marks:
+        draft.problems.append(error(line.place, f"set {line.number}", f"set {line.number} has no reps", "write them behind the colon, such as Set 1: 10 reps"))
+    if len(counts) > 1:
+        draft.problems.append(error(line.place, found, f"{quoted(found)} gives one set several numbers", "write one number or range a set"))
+    target = _target(draft, count, line.kind, line.place, found)
+    targets.append(replace(target, note=line.note))
+    index = len(targets) - 1
+    for mark in line.said.marks:
+        _set(draft, targets, [index], mark, line.place)
+
+
+def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget]:
+    place = place.of_slot(draft.label)
+    kind = draft.kind if scheme.kind is SetKind.WORK else scheme.kind
+    counts, sets = scheme.counts, scheme.sets
+    if sets is None:
+        said = draft.fields.get("set_count")
+        sets = said[0] if said else len(counts) if len(counts) > 1 else draft.rounds or (1 if kind is SetKind.BURNOUT else None)
+        sets_to = said[1] if said else None
+    else:
+        sets_to = scheme.sets_to
+    if sets is None:
+        draft.problems.append(error(place, scheme.found, f"{quoted(scheme.found)} does not say how many sets", f"write 3 x {scheme.found.strip()} or the like"))
+        return []
+    if sets == 0:
+        draft.problems.append(error(place, scheme.found, f"{quoted(scheme.found)} has no sets", "write 1 or more, or leave the exercise out"))
+        return []
+    if sets > SETS_LIMIT:
+        draft.problems.append(error(place, scheme.found, f"{quoted(scheme.found)} means {sets} sets", "write sets first, then reps, such as 3x20"))
+        return []
+    if sets_to and sets_to > sets:
+        draft.problems.append(warning(place, scheme.found, f"{sets} to {sets_to} sets are kept as {sets}", f"write {sets_to} if all are wanted"))
+        draft.notes.append(f"up to {sets_to} sets")
+    if len(counts) > 1 and len(counts) != sets:
+        draft.problems.append(
+            error(place, scheme.found, f"{quoted(scheme.found)} has {sets} set{'s' if sets > 1 else ''} but {len(counts)} rep numbers", "write one number for all sets, or one for each")
+        )
+        return []
+    spread = counts if len(counts) == sets else counts * sets
+    made: list[SetTarget] = []
+    for at, count in enumerate(spread):
+        made.append(_target(draft, count, kind, place, scheme.found, say=at == 0 or len(counts) > 1))
+    return made
+
+
+def _target(draft: SlotDraft, count: Count, kind: SetKind, place: Place, found: str, *, say: bool = True) -> SetTarget:
+    if count.wrong and say:
+        draft.problems.append(error(place.of_slot(draft.label), found, count.wrong, count.instead))
+    measure = count.measure or draft.measure or Measure.REPS
+    return SetTarget(count.low, count.high, measure, count.amrap, kind)
+
+
+def _indexes(targets: list[SetTarget], which: Which | None) -> list[int] | None:
+    """The sets that are meant, by place in the list; None if one of them is not there. Warm-ups take no number."""
+    numbered = [at for at, target in enumerate(targets) if target.kind is not SetKind.WARM_UP]
+    if which is None or which.every:
+        return numbered
+    if which.last:
+        return numbered[-which.last :]
+    if any(number < 1 or number > len(numbered) for number in which.numbers):
+        return None
+    return [numbered[number - 1] for number in which.numbers]
+
+
+def _override(draft: SlotDraft, targets: list[SetTarget], overrides: Iterable[tuple[Scheme, Place]]) -> None:
+    """Counts said for some sets only; "set 1: 12, set 2: 10" also builds the sets when nothing else did."""
+    builds = not targets
+    for scheme, place in overrides:
+        which = scheme.which
+        if builds and which and which.numbers:
+            while len(targets) < max(which.numbers) <= SETS_LIMIT:
+                targets.append(SetTarget(kind=draft.kind, measure=draft.measure or Measure.REPS))
+        indexes = _indexes(targets, which)
+        if not indexes:
+            _no_such_set(draft, scheme.found, which, len(targets), place)
+            continue
+        for index in indexes:
+            made = _target(draft, scheme.counts[0], targets[index].kind, place, scheme.found)
+            measure = made.measure if scheme.counts[0].measure else targets[index].measure
+            targets[index] = replace(targets[index], low=made.low, high=made.high, measure=measure, amrap=made.amrap)
+    gaps = [at + 1 for at, target in enumerate(targets) if builds and target.low is None and not target.amrap]
+    if gaps:
+        draft.problems.append(
+            error(draft.place.of_slot(draft.label), draft.name, f"set {gaps[0]} has no reps", f"write set {gaps[0]} too, such as set {gaps[0]}: 10")
+        )
+
+
+def _no_such_set(draft: SlotDraft, found: str, which: Which | None, there: int, place: Place) -> None:
+    number = max(which.numbers) if which and which.numbers else 1
+    draft.problems.append(
+        error(place.of_slot(draft.label), found, f"{quoted(found)} is about set {number}, but there are {there} sets", "write a number that is there, or add the set")
+    )
+
+
+_ONCE = frozenset({"tempo", "rir", "rpe", "percent_1rm", "load"})
+
+
+def _apply(draft: SlotDraft, targets: list[SetTarget], groups: list[_Group], marks: list[tuple[Mark, Place, int]]) -> None:
+    for mark, place, part in marks:
+        alike = [other for other, _, _ in marks if other.field == mark.field and other.which is None]
+        if mark.which is None and mark.field in _ONCE and len(alike) > 1 and len(groups) > 1:
+            before = [group for group in groups if (group.part, group.start) <= (part, mark.start)]
+            indexes: list[int] | None = before[-1].indexes if before else groups[0].indexes
+        else:
+            indexes = _indexes(targets, mark.which)
+        if mark.which is None and mark.field == "partials" and mark.found.lower().lstrip().startswith(("finish", "then finish")):
+            indexes = _indexes(targets, Which(last=1))
+        if indexes is None:
+            _no_such_set(draft, mark.found, mark.which, len(targets), place)
+            continue
+        if mark.which is None and mark.field in _ONCE and len(alike) > 1 and len(groups) <= 1 and mark is not alike[0]:
+            draft.problems.append(error(place, mark.found, f"{_FIELD_NAMES[mark.field]} is said twice, here {quoted(mark.found)}", 'say which set it is for, such as "set 2: ..."'))
+            continue
+        _set(draft, targets, indexes, mark, place)
+
+
+_FIELD_NAMES = {"tempo": "the tempo", "rir": "RIR", "rpe": "RPE", "percent_1rm": "the percentage", "load": "the load"}
+
+
+def _set(draft: SlotDraft, targets: list[SetTarget], indexes: list[int], mark: Mark, place: Place) -> None:
+    values = mark.values
+    if len(values) > 1 and len(values) != len(indexes):
+        draft.problems.append(
+            error(place.of_slot(draft.label), mark.found, f"{quoted(mark.found)} gives {len(values)} values for {len(indexes)} sets", "write one for all sets, or one for each")
+        )
+        return
+    for at, index in enumerate(indexes):
+        value = values[at] if len(values) > 1 else values[0]
+        if mark.field == "note" and targets[index].note:
+            value = f"{targets[index].note}; {value}"
+        if mark.field == "drops":
+            value = (*targets[index].drops, *value)
+        targets[index] = replace(targets[index], **{mark.field: value})

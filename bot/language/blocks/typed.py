@@ -1,0 +1,426 @@
+"""Which block does a typed text describe? Line by line, in whatever style its coach writes.
+
+    Day 1 - Lower                                   opens a day
+    Warm-up: 5 min brisk walk                       its warm-up
+    A1. Goblet squat 3x10-12 @3110 rest 60s         opens a slot
+        last set drop 20% x 2                       says more of the slot above
+    cue: ribs down                                  so does a line with a known word in front
+    Wed - rest                                      a rest day between
+    Week 1: get used to it; week 2+: beat it        aims of the weeks
+
+A line that is none of these is kept as a note of the slot, day or block above it; one with figures that no phrase takes is a mistake.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from bot.language.blocks import headings
+from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.clauses import KEYS, Clauses, add_keyed, read_clauses
+from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
+from bot.language.blocks.results import BlockReading
+from bot.language.blocks.slots import SetLine, SlotDraft, read_policy
+from bot.language.problems import Place, error, quoted, warning
+from bot.training.blocks import ExerciseId, SetKind
+from bot.training.exercises.catalogue import Catalogue
+
+_TITLE = re.compile(r"^(?:block|title|program(?:me)?|block name|plan|name)\s*[:=]\s*(?P<name>.+)$", re.I)
+_ALIAS = re.compile(r"^(?:short name|alias|abbreviation)s?\s*[:=]\s*(?P<alias>.+?)\s*=\s*(?P<name>.+)$", re.I)
+_KEY_LINE = re.compile(rf"^(?P<key>{'|'.join(sorted(KEYS, key=len, reverse=True))})\s*[:=]\s*(?P<value>.+)$", re.I)
+_SET_LINE = re.compile(r"^(?P<kind>warm-?up\s+|burn-?out\s+|work(?:ing)?\s+)?set\s*#?\s*(?P<number>\d{1,2})?\s*(?:\((?P<kind2>burnout)\))?\s*:\s*(?P<rest>.*)$", re.I)
+_SIDE_LINE = re.compile(r"^sides?\s*:\s*(?P<rest>.+)$", re.I)
+_LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
+_NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
+_WEEK_HEADING = re.compile(r"^(?:week|wk)\s*(?P<week>\d{1,2})\s*$", re.I)
+_JOINED = re.compile(r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I)
+_WEEK_BY_WEEK = re.compile(r"\b(?:w|wk|week)\s?(?P<week>\d{1,2})\s*[:=-]?\s*\d+\s*x\s*\d+", re.I)
+_QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
+
+
+def read_typed(text: str, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
+    """Read a whole block from text."""
+    reader = TypedReader(Assembler(catalogue, own_names))
+    lines = controls_removed(text).split("\n")
+    for number, line in enumerate(lines, start=1):
+        follows = next((later for later in lines[number:] if later.strip()), "")
+        reader.take(line, Place(line=number), follows)
+    return reader.to.reading()
+
+
+class TypedReader:
+    """Where we are in the text: before the days, in a day's warm-up, below a slot."""
+
+    def __init__(self, to: Assembler) -> None:
+        self.to = to
+        self.in_warm_up = False
+        self.warm_up_has_text = False
+        self.in_notes = False
+        self.in_aims = False
+        self.week = 1
+
+    def take(self, line: str, place: Place, follows: str = "") -> None:
+        set_off = bool(re.match(r"^\s*(?:#{1,6}\s|\*\*.*\*\*\s*:?\s*$|__.*__\s*$|={2,}.*={2,}\s*$|-{2,}\s*\w.*-{2,}\s*$)", line))
+        text = without_marks(even(line))
+        said = as_sent(line, text)
+        if not re.search(r"\w", text):
+            self._blank(line)
+            return
+        for reads in (self._week_part, self._of_block, self._heading, self._warm_up, self._burnout, self._set_line):
+            if reads(text, said, place, set_off=set_off, follows=follows):
+                return
+        if self._superset(text, place):
+            return
+        self._slot_or_more(text, said, place, follows, is_bullet=text != line.strip())
+
+    def _blank(self, line: str) -> None:
+        if self.in_warm_up and self.to.day is not None and self.to.day.warm_up:
+            self.in_warm_up = False
+        self.in_notes = self.in_aims = False
+        if not line.strip() and self.to.superset and len(self.to.superset.slots) > 1:
+            self.to.close_superset()
+
+    # What is said of the block as a whole.
+
+    def _week_part(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        alone = _WEEK_HEADING.match(text.strip("=-_: "))
+        if alone and headings.read_day(without_marks(even(follows))):
+            self.week = int(alone["week"])
+            return True
+        found = list(headings.WEEK_AIM.finditer(text))
+        if not found or not re.fullmatch(r"(?:(?:aims?|plan|progression|progress|focus|goals?|how to progress)\s*[:-]?\s*)?", text[: found[0].start()].strip(), re.I):
+            return False
+        for at, week in enumerate(found):
+            end = found[at + 1].start() if at + 1 < len(found) else len(said)
+            aim = said[week.end() : end].strip() if len(said) == len(text) else text[week.end() : end].strip()
+            aim = aim.strip() if len(found) == 1 else aim.strip(" ;,|/")
+            self.to.add_aim(int(week["low"]), int(week["high"]) if week["high"] else None, aim)
+        return True
+
+    def _of_block(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        title = _TITLE.match(said)
+        if title and not self.to.days:
+            self.to.name = title["name"].strip()
+            return True
+        alias = _ALIAS.match(said)
+        if alias:
+            self.to.aliases.append((alias["alias"].strip(), alias["name"].strip()))
+            return True
+        rhythm = headings.read_rhythm(text)
+        if rhythm:
+            self.to.rhythm = rhythm
+            return True
+        days_off = headings.read_days_off(text)
+        if days_off:
+            self.to.days_off = days_off
+            return True
+        length = headings.read_length(text)
+        if length and (not self.to.days or self.to.slot is None or set_off or ":" in text):
+            self.to.weeks = length
+            return True
+        policy = re.match(r"^progress(?:ion)?\s*:\s*(?P<rest>.+)$", text, re.I)
+        if policy and self.to.slot is None and self.to.day is None:
+            read = read_policy(policy["rest"])
+            if read:
+                self.to.policy = read
+            else:
+                self.to.notes.append(said)
+            return True
+        return False
+
+    # Days and their warm-ups.
+
+    def _heading(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        heading = headings.read_day(text, set_off=set_off)
+        if heading is None and headings.could_be_day(text) and not self._is_exercise(text) and _opens_slot(follows):
+            heading = headings.DayHeading(text.rstrip(": "))
+        if heading is None:
+            return False
+        if self.week > 1 and any(day.heading.number == heading.number and day.heading.name == heading.name for day in self.to.days):
+            if not heading.is_rest:
+                self.to.problems.append(
+                    error(place, text, f"week {self.week} writes {quoted(text)} out again", "write each day once, and what changes from week to week in lines such as Week 2: one rep more")
+                )
+            return True
+        if heading.name and len(said) == len(text):
+            at = text.rfind(heading.name)
+            heading = headings.DayHeading(said[at : at + len(heading.name)], heading.number, heading.weekday, heading.is_rest)
+        self.in_warm_up = self.in_notes = False
+        self.to.open_day(heading, place)
+        return True
+
+    def _warm_up(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        found = headings.WARM_UP.match(text)
+        if found and not re.match(r"set", found["rest"], re.I):
+            if self.to.slot is not None and found["rest"]:
+                return False
+            day = self.to.need_day(place)
+            self.in_warm_up, self.warm_up_has_text = True, bool(found["rest"])
+            if found["rest"]:
+                day.warm_up.append(said[found.start("rest") :].strip())
+            return True
+        cool = headings.COOL_DOWN.match(text)
+        if cool and self.to.day is not None:
+            self.to.day.notes.append(said)
+            self.to.slot, self.in_notes = None, True
+            return True
+        if self.in_warm_up and headings.MAIN_PART.match(text):
+            self.in_warm_up = False
+            return True
+        return bool(headings.MAIN_PART.match(text) and self.to.day is not None and not self._is_exercise(text))
+
+    def _burnout(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        """ "Burnout: push-ups to failure" is a slot of its own; without an exercise it is one more set of the slot above."""
+        found = headings.BURNOUT.match(text)
+        if not found:
+            return False
+        clauses = read_clauses(said[found.start("rest") :].strip() or "AMRAP")
+        name = next((piece for _, piece in clauses.left if len(re.findall(r"[^\W\d_]", piece)) > 2), "")
+        known = bool(name) and self.to.names.find(name)[0] is not None
+        if not known and self.to.slot is not None:
+            self._as_burnout(self.to.slot, clauses, place)
+        elif name:
+            self.to.close_superset()
+            slot = self._open(None, said[found.start("rest") :].strip(), place)
+            slot.kind = SetKind.BURNOUT
+        else:
+            self.to.problems.append(error(place, said, f"{quoted(said)} does not say which exercise", "write it below the exercise, or name one, such as Burnout: push-ups AMRAP"))
+        return True
+
+    def _as_burnout(self, slot: SlotDraft, clauses: Clauses, place: Place) -> None:
+        line = SetLine(None, SetKind.BURNOUT, clauses, place, "; ".join(piece for _, piece in clauses.left))
+        slot.add_set_line(line)
+
+    # Slots.
+
+    def _set_line(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        found = _SET_LINE.match(text)
+        slot = self.to.slot
+        if not found or slot is None:
+            return False
+        word = (found["kind"] or found["kind2"] or "").lower()
+        kind = SetKind.WARM_UP if word.startswith("warm") else SetKind.BURNOUT if word.startswith("burn") else SetKind.WORK
+        rest = said[found.start("rest") :] if len(said) == len(text) else found["rest"]
+        note = _NOTE_IN_SET.search(rest)
+        if note:
+            rest = rest[: note.start()]
+        clauses = read_clauses(f"set 1: {rest}", has_name=False)
+        for start, piece in clauses.left:
+            if piece.lower() != "as needed":
+                self._leftover(slot, piece, place)
+        number = int(found["number"]) if found["number"] else None
+        slot.add_set_line(SetLine(number, kind, clauses, place, note["note"].strip() if note else ""))
+        return True
+
+    def _superset(self, text: str, place: Place) -> bool:
+        found = headings.read_superset(text)
+        if found is None or (_JOINED.match(text) and self.to.slot is not None):
+            return False
+        clauses = read_clauses(found.rest, has_name=False) if found.rest else Clauses()
+        if clauses.schemes or any(self.to.names.is_sure(piece) for _, piece in clauses.left):
+            return False
+        self.in_warm_up = False
+        superset = self.to.open_superset(found.letter, found.rounds or (clauses.fields.get("set_count") or (None,))[0], place)
+        superset.fields = {name: value for name, value in clauses.fields.items() if name == "rest"}
+        for _, piece in clauses.left:
+            self.to.need_day(place).notes.append(f"{superset.letter}: {piece}")
+        return True
+
+    def _slot_or_more(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
+        labelled = headings.read_label(text)
+        key = _KEY_LINE.match(text)
+        if key and (labelled is None or len(key["key"]) > 1):
+            self._keyed(KEYS[key["key"].lower()], said[key.start("value") :].strip(), said, place)
+            return
+        labelled = labelled or self._bare_letter(text)
+        if self.in_warm_up and not (labelled and not labelled[0].isdigit()) and not self._ends_warm_up(text, is_bullet):
+            self.to.need_day(place).warm_up.append(said)
+            return
+        if labelled:
+            body = said[len(text) - len(labelled[1]) :].strip() if len(said) == len(text) else labelled[1]
+            if labelled[0].isdigit() and not self._looks_like_slot(body, follows):
+                self._more(text, said, place)
+                return
+            self.in_warm_up = self.in_notes = False
+            self._open_joined(labelled[0], body, place)
+            return
+        if self.in_notes and not re.search(r"\d\s*x\s*\d", text):
+            self._note(said, place)
+            return
+        if self._looks_like_slot(said, follows):
+            self.in_warm_up = False
+            self._open_joined(None, said, place)
+            return
+        self._more(text, said, place)
+
+    def _bare_letter(self, text: str) -> tuple[str, str] | None:
+        """ "C Push-up 3x10" after B: a letter without a mark is a label where it is the next one and an exercise follows."""
+        found = re.match(r"^(?P<letter>[A-H])\s+(?P<rest>[A-Za-z].*)$", text)
+        if not found or self.to.day is None or found["letter"] != self.to.next_letter():
+            return None
+        name = read_clauses(found["rest"]).left
+        return (found["letter"], found["rest"]) if name and self.to.names.find(_cut_name(name[0][1])[0])[0] else None
+
+    def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
+        return self.warm_up_has_text and not is_bullet and bool(re.search(r"\d\s*(?:x|sets)\s*", text, re.I))
+
+    def _looks_like_slot(self, said: str, follows: str) -> bool:
+        """An exercise's name with figures, or alone above a line of figures; figures alone say more of the slot above."""
+        if self.to.day is None and not self.to.days and not re.search(r"\d\s*(?:x|sets)", even(said), re.I):
+            return False
+        clauses = read_clauses(said, in_rounds=bool(self.to.superset and self.to.superset.rounds))
+        name = clauses.left[0][1] if clauses.left else ""
+        if len(re.findall(r"[^\W\d_]", name)) < 3:
+            return False
+        exercise, matches, _ = self.to.names.find(_cut_name(name)[0])
+        has_sets = any(scheme.which is None for scheme in clauses.schemes) or "set_count" in clauses.fields
+        if has_sets:
+            return exercise is not None or clauses.left[0][0] == 0 or bool(matches and matches[0].score > 0.5)
+        near = exercise is not None or bool(matches and matches[0].score >= 0.8)
+        return near and _is_figures(follows) and len(name.split()) <= 7
+
+    def _open_joined(self, label: str | None, body: str, place: Place) -> None:
+        parts = _JOINED.split(body)
+        if len(parts) > 1 and all(re.search(r"[^\W\d_]{3,}", part) for part in parts):
+            superset = self.to.superset or self.to.open_superset((label or "").rstrip("0123456789"), None, place)
+            if label and label[-1].isdigit() and label[0].isalpha():
+                self._open(label, parts[0], place)
+                parts = parts[1:]
+            for part in parts:
+                self._open(None, part.strip(" )"), place)
+            if superset.rounds is None and self.to.superset is superset:
+                self.to.close_superset()
+            return
+        self._open(label, body, place)
+
+    def _open(self, label: str | None, body: str, place: Place) -> SlotDraft:
+        quoted_name = _QUOTED.match(even(body))
+        if quoted_name:
+            name = body[quoted_name.start("name") : quoted_name.end("name")].replace('""', '"')
+            slot = self.to.open_slot(label, name, place)
+            self._say(slot, body[quoted_name.start("rest") :], place)
+            return slot
+        rounds = bool(self.to.superset and self.to.superset.rounds)
+        clauses = read_clauses(body, in_rounds=rounds)
+        raw = clauses.left[0][1] if clauses.left else ""
+        raw = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I)
+        name, rest = (raw, "") if self.to.names.is_sure(raw) else _cut_name(raw)
+        if not name and re.search(r"[^\W\d_]{2,}", body):
+            name = raw
+        slot = self.to.open_slot(label, name, place)
+        if not name:
+            self.to.problems.append(error(place.of_slot(slot.label), body, f"{quoted(body)} has no exercise name", "write it first, such as A1 Goblet squat 3x10"))
+        by_week = _WEEK_BY_WEEK.search(body)
+        if by_week:
+            self.to.problems.append(
+                error(place.of_slot(slot.label), body, "the sets change from week to week inside one exercise", "write the sets once, and the change in a line such as Week 3: one set more")
+            )
+        slot.add(clauses, place)
+        if rest:
+            self._say(slot, rest, place)
+        for _, piece in clauses.left[1:]:
+            self._leftover(slot, piece, place)
+        return slot
+
+    def _say(self, slot: SlotDraft, text: str, place: Place) -> None:
+        clauses = read_clauses(text, has_name=False, in_rounds=slot.rounds is not None)
+        slot.add(clauses, place)
+        for _, piece in clauses.left:
+            self._leftover(slot, piece, place)
+
+    def _leftover(self, slot: SlotDraft, piece: str, place: Place) -> None:
+        """Words that no phrase took: a note, unless they look like figures gone wrong."""
+        words = re.findall(r"[^\W\d_]{2,}", piece)
+        if re.search(r"\d", piece) and len(words) < 3:
+            self.to.problems.append(
+                error(place.of_slot(slot.label), piece, f"{quoted(piece)} cannot be read", "write sets and reps such as 3x10, or put it behind Note:")
+            )
+            return
+        if re.search(r"\d", piece):
+            self.to.problems.append(warning(place.of_slot(slot.label), piece, f"{quoted(piece)} is kept as a note"))
+        slot.notes.append(piece)
+
+    def _more(self, text: str, said: str, place: Place) -> None:
+        """A line below a slot that adds to it; below nothing, a note."""
+        slot = self.to.slot
+        if slot is None:
+            self._note(said, place)
+            return
+        sides, load = _SIDE_LINE.match(text), _LOAD_LINE.match(text)
+        body = said[sides.start("rest") :] if sides else said
+        clauses = read_clauses(body, has_name=False, in_rounds=slot.rounds is not None and not slot.has_sets)
+        if load:
+            clauses = read_clauses(f"load: {load['rest']}", has_name=False)
+        nothing = not clauses.schemes and not clauses.marks and not clauses.fields and not clauses.faults
+        if nothing:
+            if re.match(r"^\W*\d", body) and len(re.findall(r"[^\W\d_]{2,}", body)) < 3:
+                self._leftover(slot, body, place)
+            else:
+                slot.notes.append(said)
+            return
+        slot.add(clauses, place)
+        for _, piece in clauses.left:
+            self._leftover(slot, piece, place)
+
+    def _keyed(self, name: str, value: str, said: str, place: Place) -> None:
+        slot = self.to.slot
+        if slot is not None:
+            if name == "cues":
+                slot.fields["cues"] = (*slot.fields.get("cues", ()), value)
+            elif name == "substitutes":
+                slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *_sub_names(value, self.to))
+            elif name == "demo":
+                slot.fields["demo"] = value
+            else:
+                add_keyed(slot.fields, name, value)
+        elif name == "note":
+            (self.to.notes if self.to.day is None else self.to.day.notes).append(value)
+            self.in_notes = True
+        else:
+            self._note(said, place)
+
+    def _note(self, said: str, place: Place) -> None:
+        if self.to.day is not None:
+            self.to.day.notes.append(said)
+        elif not self.to.name and not self.to.days and len(said) <= 80 and not self.to.notes and not self.in_notes:
+            self.to.name = said.rstrip(": ")
+            weeks = re.search(r"[(,-]?\s*\b(\d{1,2})(?:\s*-\s*(\d{1,2}))?[\s-]*(?:weeks?|wks?)\b\s*\)?", even(said), re.I)
+            if weeks:
+                self.to.weeks = (int(weeks[1]), int(weeks[1]), int(weeks[2])) if weeks[2] else (int(weeks[1]), None, None)
+        else:
+            self.to.notes.append(said)
+
+    def _is_exercise(self, text: str) -> bool:
+        return self.to.names.is_sure(text.rstrip(": "))
+
+
+def _sub_names(value: str, to: Assembler) -> tuple[str, ...]:
+    from bot.language.blocks.clauses import split_names
+
+    whole = value.strip()
+    if whole.startswith('"') and whole.endswith('"') and len(whole) > 2:
+        return (whole[1:-1].replace('""', '"'),)
+    return (whole,) if to.names.is_sure(whole) else split_names(whole)
+
+
+def _cut_name(text: str) -> tuple[str, str]:
+    """The name, and what is added behind a comma, bracket, colon or dash."""
+    cut = re.search(r"\s+-+\s+|\s*[,(\[:;|]\s*|\.\s+|\s+@", even(text))
+    name, rest = (text[: cut.start()], text[cut.end() :]) if cut and cut.start() else (text, "")
+    leading = re.match(r"^(\d{1,2}\s*(?:°|deg(?:rees?)?)\s*)(?P<name>.+)$", name, re.I)
+    if leading:
+        name, rest = leading["name"], f"{leading[1].strip()}; {rest}".rstrip("; ")
+    name = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", name.strip(" .-:*"), flags=re.I)
+    return name.strip(), rest.strip(" )]")
+
+
+def _is_figures(line: str) -> bool:
+    """Does a line begin with sets and reps, or say them by name?"""
+    text = without_marks(even(line))
+    return bool(re.match(r"(?:sets?\s*[:=]|\d{1,2}\s*(?:x|sets?\b)|reps?\s*[:=]|amrap)", text, re.I))
+
+
+def _opens_slot(line: str) -> bool:
+    text = without_marks(even(line))
+    return headings.read_label(text) is not None or bool(re.search(r"\d\s*x\s*\d|\d\s+sets\b", text, re.I)) or bool(headings.WARM_UP.match(text)) or headings.read_superset(text) is not None

@@ -1,0 +1,90 @@
+"""Pain brings care, not progress; signs of an emergency come before everything; the coach hears of both."""
+
+from __future__ import annotations
+
+from tests.builders.stage import Stage, staged
+
+
+@staged()
+async def test_an_emergency_gets_one_answer_and_the_coach_is_told(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    sent = await mira.says("my chest is tight and i cant catch my breath")
+
+    answers = mira.since(sent)
+    assert len(answers) == 1
+    assert answers[0].text.startswith("Stop training now.")
+    assert "local emergency number" in answers[0].text
+    assert stage.coach.last.text.startswith("Mira may have an emergency.")
+
+
+@staged()
+async def test_sets_said_beside_an_emergency_are_kept_without_a_word(stage: Stage) -> None:
+    mira = await stage.member()
+
+    sent = await mira.says("A1 16x12\nthen I passed out")
+
+    assert [message.text[:18] for message in mira.since(sent)] == ["Stop training now."]
+    assert stage.records(mira) == ["A1.1 16 kg x 12"]
+
+
+@staged()
+async def test_pain_stops_the_slot_marks_its_sets_and_asks_how_bad(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    await mira.says("my left knee hurts")
+    assert "How bad is it" in mira.last.text
+
+    await mira.presses("7")
+
+    assert any("doctor or physiotherapist" in message.text for message in mira.from_bot())
+    assert all(row.record.painful for row in stage.kept(mira) if row.label == "A1")
+    assert "Mira reports pain: knee, 7 of 10" in stage.coach.last.text
+
+
+@staged()
+async def test_sets_beside_pain_stay_on_record_marked(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("16x8 and my knee hurts going down")
+
+    kept = stage.kept(mira)
+    assert [(row.label, row.record.done.count, row.record.painful) for row in kept] == [("A1", 8, True)]
+
+
+@staged()
+async def test_only_the_coach_lets_a_stopped_slot_go_on(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    await mira.says("my knee hurts 3/10")
+
+    await stage.coach.presses("Let it go on")
+
+    assert "lets you go on" in mira.last.text
+    member = stage.member_of(mira)
+    with stage.uow() as uow:
+        assert [pain.open for pain in uow.pains.find(member_id=member.id)] == [False]
+
+
+@staged()
+async def test_a_manner_of_speaking_is_no_emergency(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("16x12 that set killed me lol")
+
+    assert stage.records(mira) == ["A1.1 16 kg x 12"]
+    assert not any("Stop training" in message.text for message in mira.from_bot())
+
+
+@staged()
+async def test_a_question_for_people_goes_to_the_coach_comes_back_and_is_kept(stage: Stage) -> None:
+    mira, noor = await stage.member("Mira"), await stage.member("Noor")
+    await mira.says("is it ok to train in a cold garage?")
+    assert mira.last.text == "I have asked your coach; the answer comes here."
+
+    await stage.coach.replies(stage.coach.last, "Yes, warm up twice as long.")
+    assert mira.last.text.endswith("Yes, warm up twice as long.")
+    await stage.coach.presses("Yes, keep it")
+    await noor.says("can I train in my cold garage?")
+
+    assert noor.last.text == "Your coach has answered this before:\nYes, warm up twice as long."
