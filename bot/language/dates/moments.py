@@ -1,0 +1,236 @@
+"""Which date or time does one short field name? Weekdays and the trade's words are ours; dateparser reads what is left.
+
+dateparser is asked one cut-out field at a time, in English, and only for fields that carry a month or a plain date: alone it takes "10",
+"may", "sat" and "8" for dates and fills what was not said (platform measurements: "friday" and "next friday" are one to it).
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+
+WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+DAY = (
+    r"(?:mon(?:day)?s?|tues?(?:day)?s?|tuseday|wed(?:s|nesday)?s?|wensday|wednsday|wedensday|thur?s?(?:day)?s?|thrusday|thrs|fri(?:day)?s?|"
+    r"sat(?:urday)?s?|saterday|sun(?:day)?s?)"
+)
+_MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*"
+TODAY = r"(?:today|tonight|2day)"
+TOMORROW = r"(?:tomorrow|tomorow|tommorow|tommorrow|tomorro|tmrw|tmr|tmw|2moro|2morrow|tom)"
+YESTERDAY = r"(?:yesterday|yday|yest|yesterdy)"
+# One date as people say it; longer forms first.
+DATE = (
+    rf"(?:the day after {TOMORROW}|day after {TOMORROW}|{TODAY}|{TOMORROW}|{YESTERDAY}|"
+    rf"{DAY} week|(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|next week|coming)|"
+    rf"(?:next|this|coming|the coming|on|last) {DAY}|{DAY}|"
+    rf"(?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}(?: \d{{4}})?|{_MONTH} (?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?|"
+    r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?|the \d{1,2}(?:st|nd|rd|th)|"
+    r"in (?:\d{1,2}|a|one|two|three|four|five) (?:days?|weeks?)|next week|the weekend|this weekend)"
+)
+_NUMBER = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "couple of": 2, "few": 3}
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """The dates that a field may mean, likeliest first: one when it is clear."""
+
+    dates: tuple[date, ...]
+
+    @property
+    def only(self) -> date | None:
+        return self.dates[0] if len(self.dates) == 1 else None
+
+
+def weekday_of(word: str) -> int | None:
+    """Monday 0 to Sunday 6 for a weekday however short; None if it is none."""
+    folded = word.lower().rstrip("s") if word.lower() not in ("wed", "thu") else word.lower()
+    slips = {"tuseday": 1, "wensday": 2, "wednsday": 2, "wedensday": 2, "thrusday": 3, "thr": 3, "saterday": 5}
+    if folded in slips:
+        return slips[folded]
+    return next(
+        (n for n, name in enumerate(WEEKDAYS) if len(folded) >= 3 and (name.startswith(folded) or folded.startswith(name[:3]))),
+        None,
+    )
+
+
+def number_of(word: str) -> int | None:
+    return int(word) if word.isdigit() else _NUMBER.get(word)
+
+
+def read_date(field: str, *, today: date, locale: str = "en", past: bool = False) -> Said | None:
+    """Read one date field; several dates where it is unclear ("5/12", "next friday"); None if it is none.
+
+    past: the field is about something done, so weekdays look back.
+    """
+    text = re.sub(r"\s+", " ", field.lower().strip(" .,!?"))
+    text = re.sub(r"^(?:on|for|to|by|until|till|til|from) ", "", text)
+    if re.fullmatch(TODAY, text):
+        return Said((today,))
+    if re.fullmatch(rf"(?:the )?day after {TOMORROW}", text):
+        return Said((today + timedelta(days=2),))
+    if re.fullmatch(TOMORROW, text):
+        return Said((today + timedelta(days=1),))
+    if re.fullmatch(YESTERDAY, text):
+        return Said((today - timedelta(days=1),))
+    return _by_weekday(text, today, past) or _by_span(text, today) or _by_calendar(text, today, locale, past)
+
+
+def _by_weekday(text: str, today: date, past: bool) -> Said | None:
+    found = re.fullmatch(
+        rf"(?P<week>(?:a )?week (?:on|from) )?(?:(?P<how>next|this|coming|the coming|last) )?(?P<day>{DAY})"
+        r"(?: (?P<after>week|after next|next week|coming))?",
+        text,
+    )
+    number = weekday_of(found["day"]) if found else None
+    if found is None or number is None:
+        return None
+    if past or found["how"] == "last":
+        back = (today.weekday() - number) % 7
+        return Said((today - timedelta(days=back or (7 if found["how"] == "last" else 0)),))
+    ahead = (number - today.weekday()) % 7
+    first = today + timedelta(days=ahead)
+    if found["week"] or found["after"] == "week":
+        return Said((first + timedelta(days=7),))
+    if found["after"] == "next week":
+        monday = today - timedelta(days=today.weekday()) + timedelta(days=7)
+        return Said((monday + timedelta(days=number),))
+    if found["after"] == "after next":
+        return Said(((first if ahead else first + timedelta(days=7)) + timedelta(days=7),))
+    if found["how"] == "next":
+        # "Next friday" is this week's to some and the week after's to others; only from the weekend on do both agree.
+        nearest = first if ahead else first + timedelta(days=7)
+        following_week = today - timedelta(days=today.weekday()) + timedelta(days=7 + number)
+        return Said((nearest,)) if nearest == following_week else Said((nearest, following_week))
+    return Said((first,))
+
+
+def _by_span(text: str, today: date) -> Said | None:
+    found = re.fullmatch(r"in (\w+) (day|week)s?", text)
+    if found:
+        count = number_of(found[1])
+        return Said((today + timedelta(days=count * (7 if found[2] == "week" else 1)),)) if count else None
+    if text == "next week":
+        return Said((today - timedelta(days=today.weekday()) + timedelta(days=7),))
+    if text in ("the weekend", "this weekend"):
+        saturday = today + timedelta(days=(5 - today.weekday()) % 7)
+        return Said((saturday, saturday + timedelta(days=1)))
+    return None
+
+
+def _by_calendar(text: str, today: date, locale: str, past: bool) -> Said | None:
+    ordinal = re.fullmatch(r"the (\d{1,2})(?:st|nd|rd|th)", text)
+    if ordinal:
+        return _day_of_month(int(ordinal[1]), today, past)
+    figures = re.fullmatch(r"(\d{1,2})([./])(\d{1,2})(?:[./](\d{4}|\d{2}))?", text)
+    if figures:
+        return _figures(int(figures[1]), int(figures[3]), figures[4], figures[2], today, locale, past)
+    if not re.search(rf"\b{_MONTH}\b|\d{{4}}-\d{{2}}-\d{{2}}", text) or not re.search(r"\d", text):
+        return None
+    import dateparser
+
+    base = datetime(today.year, today.month, today.day, 12)  # noqa: DTZ001  (dateparser wants the zone's own wall time)
+    read = dateparser.parse(
+        re.sub(r"\bof\b|\bthe\b", "", text),
+        languages=["en"],
+        settings={"RELATIVE_BASE": base, "PREFER_DATES_FROM": "past" if past else "future", "REQUIRE_PARTS": ["day", "month"]},
+    )
+    return Said((read.date(),)) if read else None
+
+
+def _day_of_month(day: int, today: date, past: bool) -> Said | None:
+    """ "the 3rd": the nearest one to come (or behind, for what was done)."""
+    for step in range(62):
+        on = today - timedelta(days=step) if past else today + timedelta(days=step)
+        if on.day == day:
+            return Said((on,))
+    return None
+
+
+def _figures(one: int, two: int, year: str | None, mark: str, today: date, locale: str, past: bool) -> Said | None:
+    """ "5/12": day first, month first, or both where only a person can tell. A dot is day first (common practice where it is used)."""
+    readings = []
+    orders = ((one, two),) if mark == "." else ((one, two), (two, one))
+    if mark == "/" and locale.lower().replace("_", "-") == "en-us":
+        orders = ((two, one),) if two <= 31 and one <= 12 else orders
+    for day, month in orders:
+        on = _near(day, month, year, today, past)
+        if on is not None and on not in readings:
+            readings.append(on)
+    return Said(tuple(readings)) if readings else None
+
+
+def _near(day: int, month: int, year: str | None, today: date, past: bool) -> date | None:
+    years = (
+        [int(year) + (2000 if len(year) == 2 else 0)]
+        if year
+        else ([today.year, today.year - 1] if past else [today.year, today.year + 1])
+    )
+    for candidate in years:
+        try:
+            on = date(candidate, month, day)
+        except ValueError:
+            continue
+        if year or (on <= today if past else on >= today):
+            return on
+    return None
+
+
+def read_time_of_day(text: str) -> time | None:
+    """A time as people write it: "6:30am", "7", "18h", "half past six pm", "noon". A bare hour of 1 to 4 is taken as afternoon.
+
+    None where it is none, or unclear ("half six", which is 6:30 to some and 5:30 to others).
+    """
+    readings = times_of_day(text)
+    return readings[0] if len(readings) == 1 else None
+
+
+def times_of_day(text: str) -> tuple[time, ...]:
+    """Every time that a field may mean, likeliest first."""
+    words = re.sub(r"\s+", " ", text.lower().strip(" .,!?"))
+    words = re.sub(r"^(?:at|around|about|by) ", "", words).replace("o'clock", "").replace("oclock", "").strip()
+    if words in ("noon", "midday", "12 noon"):
+        return (time(12),)
+    if words == "midnight":
+        return (time(0),)
+    words = _in_figures(words)
+    halves = re.fullmatch(r"half (past )?(\d{1,2}) ?(am|pm)?", words)
+    if halves:
+        hour = int(halves[2])
+        if not 1 <= hour <= 12:
+            return ()
+        past, before = _clock(hour, 30, halves[3]), _clock(hour - 1 or 12, 30, halves[3])
+        return tuple(at for at in ((past,) if halves[1] else (past, before)) if at)
+    quarter = re.fullmatch(r"(?:a )?quarter (past|to) (\d{1,2}) ?(am|pm)?", words)
+    if quarter:
+        hour = int(quarter[2])
+        at = _clock(hour, 15, quarter[3]) if quarter[1] == "past" else _clock(hour - 1 or 12, 45, quarter[3])
+        return (at,) if at else ()
+    part = r"(?: ?(?P<half>am|pm|a\.m\.?|p\.m\.?|a|p))?(?: (?:in the )?(?P<part>morning|afternoon|evening|night|tonight))?"
+    found = re.fullmatch(rf"(?P<hour>\d{{1,2}})(?:[:.h](?P<minute>\d{{2}})|h|(?P<packed>\d{{2}}))?(?: ?uhr)?{part}", words)
+    if not found:
+        return ()
+    half = (found["half"] or "")[:1]
+    if found["part"]:
+        half = "a" if found["part"] == "morning" else "p"
+    at = _clock(int(found["hour"]), int(found["minute"] or found["packed"] or 0), {"a": "am", "p": "pm"}.get(half))
+    return (at,) if at else ()
+
+
+def _in_figures(words: str) -> str:
+    names = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+    for number, name in enumerate(names, 1):
+        words = re.sub(rf"\b{name}\b", str(number), words)
+    return re.sub(r"\b(\d{1,2}) thirty\b", r"\1:30", words)
+
+
+def _clock(hour: int, minute: int, half: str | None) -> time | None:
+    if minute > 59 or hour > 23 or (half and not 1 <= hour <= 12):
+        return None
+    if half == "pm" and hour < 12:
+        hour += 12
+    elif half == "am" and hour == 12:
+        hour = 0
+    elif not half and 1 <= hour <= 4:
+        hour += 12  # nobody asks to be reminded at three at night
+    return time(hour, minute)
