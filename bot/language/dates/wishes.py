@@ -440,7 +440,7 @@ _SHAPES = (
         r"(?:no second reminder|only one reminder|dont remind me (?:again|twice))", lambda desk, found: _sure(ReminderAgain(None))
     ),
     _shape(
-        rf"(?:swap|switch|exchange|flip|trade)(?: round| around)? (?P<a>[a-z0-9 ]+?) (?:and|with|for|&) (?P<b>[a-z0-9 ]+?)(?: around| round)?",
+        r"(?:swap|switch|exchange|flip|trade)(?: round| around)? (?P<a>[a-z0-9 ]+?) (?:and|with|for|&) (?P<b>[a-z0-9 ]+?)(?: around| round)?",
         _swap,
     ),
     _shape(
@@ -475,7 +475,7 @@ _SHAPES = (
         _until,
     ),
     _shape(
-        rf"(?:pause|take a break|break|pausing|hold|freeze|i need a break|take|taking)(?: everything| the plan| training| my training| it| off)?(?: for)?(?: the next)? (?P<n>an?|one|two|three|four|five|six|\d{{1,2}}|couple of|few) (?P<unit>days?|weeks?|months?)(?: off| break)?",
+        r"(?:pause|take a break|break|pausing|hold|freeze|i need a break|take|taking)(?: everything| the plan| training| my training| it| off)?(?: for)?(?: the next)? (?P<n>an?|one|two|three|four|five|six|\d{1,2}|couple of|few) (?P<unit>days?|weeks?|months?)(?: off| break)?",
         _pause,
     ),
     _shape(
