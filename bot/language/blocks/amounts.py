@@ -1,7 +1,7 @@
 """Which amount do a few words give: a rest, a load, an effort?
 
-    "60-90s" -> Rest(60, 90)      "2 min" -> Rest(120, 120)      "1:30" -> Rest(90, 90)
-    "pair of 12 kg" -> a pair of 12s      "red + black band" -> two bands stacked      "10 kg of help" -> assistance
+"60-90s" -> Rest(60, 90)      "2 min" -> Rest(120, 120)      "1:30" -> Rest(90, 90)
+"pair of 12 kg" -> a pair of 12s      "red + black band" -> two bands stacked      "10 kg of help" -> assistance
 """
 
 from __future__ import annotations

@@ -154,7 +154,12 @@ class Assembler:
         slot = SlotDraft(place.of_slot(given), given, name.strip())
         if any(other.label == given for other in day.slots):
             self.problems.append(
-                error(place, given, f"{given} is there twice on this day, the second time for {quoted(name)}", "give every exercise a label of its own, such as A1, A2, B1")
+                error(
+                    place,
+                    given,
+                    f"{given} is there twice on this day, the second time for {quoted(name)}",
+                    "give every exercise a label of its own, such as A1, A2, B1",
+                )
             )
         if self.superset:
             slot.rounds = self.superset.rounds
@@ -209,7 +214,9 @@ class Assembler:
         slots = tuple(self._slot(number, slot, unknown) for slot in draft.slots)
         if not slots:
             name = draft.heading.name or f"day {number}"
-            self.problems.append(error(draft.place, name, f"{quoted(name)} has no exercises", "write them below it, or call it a rest day"))
+            self.problems.append(
+                error(draft.place, name, f"{quoted(name)} has no exercises", "write them below it, or call it a rest day")
+            )
         return Day(number, draft.heading.name, slots, tuple(draft.warm_up), "; ".join(draft.notes))
 
     def _slot(self, number: int, draft: SlotDraft, unknown: dict[str, list[tuple[int, str]]]) -> Slot:
@@ -228,24 +235,55 @@ class Assembler:
     def _check_days(self, training: list[DayDraft]) -> None:
         if not training:
             self.problems.append(
-                error(Place(), "", "there are no days with exercises in it", "write a line such as Day 1: Lower, and below it lines such as A1 Goblet squat 3x8-10")
+                error(
+                    Place(),
+                    "",
+                    "there are no days with exercises in it",
+                    "write a line such as Day 1: Lower, and below it lines such as A1 Goblet squat 3x8-10",
+                )
             )
             return
         if len(training) == 1 and not training[0].is_given:
-            self.problems.append(warning(Place(), "", "no day is named, so everything is taken as one day", "write Day 1, Day 2 above the exercises of each day"))
+            self.problems.append(
+                warning(
+                    Place(),
+                    "",
+                    "no day is named, so everything is taken as one day",
+                    "write Day 1, Day 2 above the exercises of each day",
+                )
+            )
         elif not training[0].is_given:
             first = training[0]
-            self.problems.append(error(first.place, first.slots[0].name if first.slots else "", "there are exercises before the first day", "write the day's name above them, such as Day 1"))
+            self.problems.append(
+                error(
+                    first.place,
+                    first.slots[0].name if first.slots else "",
+                    "there are exercises before the first day",
+                    "write the day's name above them, such as Day 1",
+                )
+            )
         seen: dict[int, Place] = {}
         for number, day in enumerate(training, start=1):
             said = day.heading.number
             if said is None:
                 continue
             if said in seen:
-                self.problems.append(error(day.place, f"day {said}", f"day {said} is there twice", "give every day a number of its own"))
+                self.problems.append(
+                    error(day.place, f"day {said}", f"day {said} is there twice", "give every day a number of its own")
+                )
             seen[said] = day.place
-            if said != number and len(seen) == number and not any(d.heading.number and d.heading.number < said and d.heading.is_rest for d in self.days):
-                self.problems.append(warning(day.place, f"day {said}", f"day {said} is the block's training day {number}, since no day {number} is written"))
+            if (
+                said != number
+                and len(seen) == number
+                and not any(d.heading.number and d.heading.number < said and d.heading.is_rest for d in self.days)
+            ):
+                self.problems.append(
+                    warning(
+                        day.place,
+                        f"day {said}",
+                        f"day {said} is the block's training day {number}, since no day {number} is written",
+                    )
+                )
 
     def _block(self, days: tuple[Day, ...]) -> Block:
         default, least, most = self.weeks or (None, None, None)
@@ -254,7 +292,14 @@ class Assembler:
         low = least if least is not None else min(plain.weeks_min, weeks)
         high = most if most is not None else max(plain.weeks_max, weeks)
         if not 1 <= low <= weeks <= high <= 52:
-            self.problems.append(error(Place(), str(weeks), f"{weeks} weeks, at least {low} and at most {high}, cannot be", "write the usual length and its bounds, such as Weeks: 4 (4 to 10)"))
+            self.problems.append(
+                error(
+                    Place(),
+                    str(weeks),
+                    f"{weeks} weeks, at least {low} and at most {high}, cannot be",
+                    "write the usual length and its bounds, such as Weeks: 4 (4 to 10)",
+                )
+            )
         last = max(self.aims, default=0)
         aims: list[str] = []
         for week in range(1, last + 1):
@@ -275,7 +320,9 @@ class Assembler:
     def _rhythm(self, count: int) -> tuple[bool, ...]:
         if self.rhythm is not None:
             if not any(self.rhythm):
-                self.problems.append(error(Place(), "rhythm", "the rhythm has no training day", "write it like Rhythm: on, on, off"))
+                self.problems.append(
+                    error(Place(), "rhythm", "the rhythm has no training day", "write it like Rhythm: on, on, off")
+                )
             return self.rhythm
         weekdays = [day.heading.weekday for day in self.days if not day.heading.is_rest]
         if weekdays and all(weekday is not None for weekday in weekdays) and len(set(weekdays)) == len(weekdays):

@@ -125,7 +125,20 @@ class Scan:
 def read_clauses(text: str, *, has_name: bool = True, in_rounds: bool = False) -> Clauses:
     """Read everything that a slot's line says. has_name: the text begins with the exercise's name, which is left untouched."""
     scan = Scan(text)
-    for recognise in (_links, _keyed, _alternatives, _regions, _drops, _rests, _tempo_keyed, _efforts, _partials, _warm_up_sets, _sides, _rules):
+    for recognise in (
+        _links,
+        _keyed,
+        _alternatives,
+        _regions,
+        _drops,
+        _rests,
+        _tempo_keyed,
+        _efforts,
+        _partials,
+        _warm_up_sets,
+        _sides,
+        _rules,
+    ):
         recognise(scan)
     _loads(scan)
     _percents(scan)
@@ -155,12 +168,43 @@ def _pieces(scan: Scan) -> Iterator[tuple[int, str]]:
             yield run.start() + piece.index(text[0]), text
 
 
-_EMPTY_WORDS = frozenset(["angle", "bench", "hold", "holds", "and", "with", "then", "of", "for", "at", "on", "x", "the", "a", "reps", "rep", "sets", "set", "by", "to", "or", "total", "weight", "tempo", "rest"])
+_EMPTY_WORDS = frozenset(
+    [
+        "angle",
+        "bench",
+        "hold",
+        "holds",
+        "and",
+        "with",
+        "then",
+        "of",
+        "for",
+        "at",
+        "on",
+        "x",
+        "the",
+        "a",
+        "reps",
+        "rep",
+        "sets",
+        "set",
+        "by",
+        "to",
+        "or",
+        "total",
+        "weight",
+        "tempo",
+        "rest",
+    ]
+)
 
 
 # Links, keyed parts and substitutes come first: their words are free text.
 
-_URL = re.compile(r"(?:(?:demo|video|link|watch)\s*[:=]?\s*)?(?:\b(?P<url>https?://[^\s|)\]>,;]+|www\.[^\s|)\]>,;]+)|\b(?P<file>file:[\w-]{8,}))", re.I)
+_URL = re.compile(
+    r"(?:(?:demo|video|link|watch)\s*[:=]?\s*)?(?:\b(?P<url>https?://[^\s|)\]>,;]+|www\.[^\s|)\]>,;]+)|\b(?P<file>file:[\w-]{8,}))",
+    re.I,
+)
 
 
 def _links(scan: Scan) -> None:
@@ -186,7 +230,9 @@ _KEYED = re.compile(
 
 def _keyed(scan: Scan) -> None:
     for found in scan.take(_KEYED):
-        add_keyed(scan.out.fields, KEYS[found["key"].lower()], scan.raw[found.start("value") : found.end("value")].strip(" ;,.)("))
+        add_keyed(
+            scan.out.fields, KEYS[found["key"].lower()], scan.raw[found.start("value") : found.end("value")].strip(" ;,.)(")
+        )
 
 
 def add_keyed(fields: dict[str, Any], name: str, value: str) -> None:
@@ -209,9 +255,12 @@ def split_names(text: str) -> tuple[str, ...]:
 
 
 _OR = re.compile(
-    r"[(\[]\s*(?:or|sub(?:stitute)?s?|alt(?:ernative)?s?|swap|no [\w -]+\?|if no [\w -]+?[:,]|can'?t\?)[:\s]+(?:use |do |with |for )?(?P<names>[^)\]]+)[)\]]", re.I
+    r"[(\[]\s*(?:or|sub(?:stitute)?s?|alt(?:ernative)?s?|swap|no [\w -]+\?|if no [\w -]+?[:,]|can'?t\?)[:\s]+(?:use |do |with |for )?(?P<names>[^)\]]+)[)\]]",
+    re.I,
 )
-_NO_KIT = re.compile(r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,])\s*(?:use |do |try )?(?P<names>[^|\n.;)]+)", re.I)
+_NO_KIT = re.compile(
+    r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,])\s*(?:use |do |try )?(?P<names>[^|\n.;)]+)", re.I
+)
 
 
 def _alternatives(scan: Scan) -> None:
@@ -225,7 +274,11 @@ def _alternatives(scan: Scan) -> None:
 
 def _regions(scan: Scan) -> None:
     found_all = [found for found in _WHICH.finditer(scan.left) if GONE not in found[0]]
-    found_all = [found for found in found_all if found["word"] is None or found["word"].lower() not in ("each", "every", "all") or not _is_rule(scan.left, found)]
+    found_all = [
+        found
+        for found in found_all
+        if found["word"] is None or found["word"].lower() not in ("each", "every", "all") or not _is_rule(scan.left, found)
+    ]
     for at, found in enumerate(found_all):
         limit = found_all[at + 1].start() if at + 1 < len(found_all) else len(scan.left)
         floor = found_all[at - 1].end() if at else 0
@@ -299,14 +352,21 @@ def _drops(scan: Scan) -> None:
         low, high = found["low"] or found["low2"], found["high"] or found["high2"]
         load = read_load(found["load"]) if found["load"] else None
         if found["cut_to"]:
-            scan.doubt(found, f'a drop of {found["cut"]}-{found["cut_to"]}% is kept as {found["cut"]}%')
-        drop = Drop(int(found["cut"]) if found["cut"] else None, load, int(low) if low else None, int(high or low) if low else None)
+            scan.doubt(found, f"a drop of {found['cut']}-{found['cut_to']}% is kept as {found['cut']}%")
+        drop = Drop(
+            int(found["cut"]) if found["cut"] else None, load, int(low) if low else None, int(high or low) if low else None
+        )
         which = scan.which(found.start()) or scan.which(found.end() - 1) or Which(last=1)
         scan.out.marks.append(Mark("drops", ((drop,) * min(times, 5),), found.start(), which, scan.original(found)))
 
 
-_NO_REST = re.compile(r"\b(?:no|zero|without(?:\s+any)?|minimal)\s+rest(?:\s+(?:between|before)\s+\w+(?:\s+(?:and|&)\s+\w+)?)?\b", re.I)
-_REST_FREE = re.compile(r"\brest(?:ing)?\s*[:=]?\s*(?:as\s+(?:needed|required|long\s+as\s+you\s+need)|(?:as\s+)?(?:little|much)\s+as\s+\w+(?:\s+need(?:ed)?)?)", re.I)
+_NO_REST = re.compile(
+    r"\b(?:no|zero|without(?:\s+any)?|minimal)\s+rest(?:\s+(?:between|before)\s+\w+(?:\s+(?:and|&)\s+\w+)?)?\b", re.I
+)
+_REST_FREE = re.compile(
+    r"\brest(?:ing)?\s*[:=]?\s*(?:as\s+(?:needed|required|long\s+as\s+you\s+need)|(?:as\s+)?(?:little|much)\s+as\s+\w+(?:\s+need(?:ed)?)?)",
+    re.I,
+)
 _REST = re.compile(
     rf"\b(?:rest|resting|recovery|recover|break)(?!\s*-?\s*pause)s?(?:\s+(?:between|after|period|time|interval|for|of|about|approx)(?:\s+(?:sets?|rounds?|each\s+(?:set|round)|both|exercises|\w\d(?:\s*/\s*\w\d)?))?)*\s*[:=~]?\s*"
     rf"(?P<time>{TIME_PATTERN})(?:\s*(?:rest|between\s+(?:sets|rounds)|after\s+each\s+(?:set|round)|per\s+set))?|"
@@ -327,10 +387,18 @@ def _rests(scan: Scan) -> None:
     for found in scan.take(_REST, lambda found: read_rest(_time_of(found)) is not None or found["time"] is not None):
         rest = read_rest(_time_of(found))
         if rest is None:
-            scan.fault(found, f'the rest "{_time_of(found).strip()}" is no time up to 15 minutes', "write it with its unit, such as 90 s or 2 min")
+            scan.fault(
+                found,
+                f'the rest "{_time_of(found).strip()}" is no time up to 15 minutes',
+                "write it with its unit, such as 90 s or 2 min",
+            )
             continue
         if re.fullmatch(r"\s*[1-5](?:[.,]\d)?\s*", _time_of(found)):
-            scan.doubt(found, f'a rest of "{_time_of(found).strip()}" without a unit is read as minutes', "write 2 min or 120 s to be sure")
+            scan.doubt(
+                found,
+                f'a rest of "{_time_of(found).strip()}" without a unit is read as minutes',
+                "write 2 min or 120 s to be sure",
+            )
         scan.out.fields["rest"] = rest
 
 
@@ -338,13 +406,18 @@ def _time_of(found: re.Match[str]) -> str:
     return found["time"] or found["time2"] or found["time3"] or ""
 
 
-_TEMPO_TOKEN = r"(?:\d{1,2}\s?[-/.:]\s?\d{1,2}\s?[-/.:]\s?(?:\d{1,2}|x)(?:\s?[-/.:]\s?(?:\d{1,2}|x))?|\d\d(?:\d|x)(?:\d|x)?)(?![\dx])"
+_TEMPO_TOKEN = (
+    r"(?:\d{1,2}\s?[-/.:]\s?\d{1,2}\s?[-/.:]\s?(?:\d{1,2}|x)(?:\s?[-/.:]\s?(?:\d{1,2}|x))?|\d\d(?:\d|x)(?:\d|x)?)(?![\dx])"
+)
 _TEMPO_KEYED = re.compile(
     rf"(?:\b(?:at\s+a\s+|with\s+(?:a\s+)?)?tempo\s*(?:of\s+)?[:=@]?\s*|(?<![\w])t\s*[:=]\s*|@\s*(?:tempo\s*)?)(?P<list>{_TEMPO_TOKEN}(?:\s*(?:,|/|then)\s*{_TEMPO_TOKEN})*)(?:\s*tempo)?(?!\s*(?:kg|lb|%|rm))",
     re.I,
 )
 _TEMPO_BACK = re.compile(rf"(?<![\w.-])(?P<list>{_TEMPO_TOKEN})\s*tempo\b", re.I)
-_TEMPO_BAD = re.compile(r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,})(?!\s*(?:kg|lb|%|rm|s\b))", re.I)
+_TEMPO_BAD = re.compile(
+    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,})(?!\s*(?:kg|lb|%|rm|s\b))",
+    re.I,
+)
 _TEMPO_WORDS = re.compile(r"\btempo\s*[:=]\s*(?P<words>[a-z][^,;|\n]*)", re.I)
 
 
@@ -371,12 +444,21 @@ def _bad_tempo(scan: Scan, found: re.Match[str], token: str) -> None:
     if len(fields) == 1:
         fields = list(token.strip())
     many = _FIELD_WORDS.get(len(fields), f"{len(fields)} numbers")
-    wrong = f'tempo "{token.strip()}" has {many} where four are needed' if len(fields) not in (3, 4) else f'tempo "{token.strip()}" cannot be read'
+    wrong = (
+        f'tempo "{token.strip()}" has {many} where four are needed'
+        if len(fields) not in (3, 4)
+        else f'tempo "{token.strip()}" cannot be read'
+    )
     scan.fault(found, wrong, "write lowering, pause, lifting, pause, such as 3-1-1-0")
 
 
-_TEMPO_SURE = re.compile(r"(?<![\w.x/-])(?P<list>\d\d[\dx]\d|\d{1,2}-\d{1,2}-x(?:-\d)?|\d-\d-\d-\d|\d{1,2}/\d/(?:\d|x)/\d|\d\.\d\.(?:\d|x)\.\d|\d\dx)(?![\w%/-]|\s*(?:kg|lb|s\b|sec|rep))", re.I)
-_TEMPO_THREE = re.compile(r"(?<![\w.x/-])(?P<list>[0-6]-[0-6]-(?:[0-6]|x)|\d{1,2}-\d{1,2}-\d{1,2}-\d{1,2})(?![\w%/-]|\s*(?:kg|lb|s\b|sec|rep))", re.I)
+_TEMPO_SURE = re.compile(
+    r"(?<![\w.x/-])(?P<list>\d\d[\dx]\d|\d{1,2}-\d{1,2}-x(?:-\d)?|\d-\d-\d-\d|\d{1,2}/\d/(?:\d|x)/\d|\d\.\d\.(?:\d|x)\.\d|\d\dx)(?![\w%/-]|\s*(?:kg|lb|s\b|sec|rep))",
+    re.I,
+)
+_TEMPO_THREE = re.compile(
+    r"(?<![\w.x/-])(?P<list>[0-6]-[0-6]-(?:[0-6]|x)|\d{1,2}-\d{1,2}-\d{1,2}-\d{1,2})(?![\w%/-]|\s*(?:kg|lb|s\b|sec|rep))", re.I
+)
 
 
 def _tempo_bare(scan: Scan, *, sure: bool) -> None:
@@ -399,8 +481,14 @@ def _is_falling_list(token: str) -> bool:
 
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
 _NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\s*x|\s*[a-z%°\"'-]))+)?"
-_RIR = re.compile(rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep)\s+(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)))?", re.I)
-_RPE = re.compile(rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))", re.I)
+_RIR = re.compile(
+    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep)\s+(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)))?",
+    re.I,
+)
+_RPE = re.compile(
+    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
+    re.I,
+)
 
 
 def _efforts(scan: Scan) -> None:
@@ -409,12 +497,20 @@ def _efforts(scan: Scan) -> None:
             said = found["list"] or found["list2"] or found["list3"]
             values = _effort_values(said)
             if any(value > top or (name == "rpe" and value < 1) for value in values):
-                scan.fault(found, f"{name.upper()} {said} is outside the scale", "write RIR 0 to 10" if name == "rir" else "write RPE 1 to 10")
+                scan.fault(
+                    found,
+                    f"{name.upper()} {said} is outside the scale",
+                    "write RIR 0 to 10" if name == "rir" else "write RPE 1 to 10",
+                )
                 continue
             if "-" in said:
                 low, high = (decimal(part) for part in re.split(r"\s*-\s*", said))
                 if abs(high - low) > 1:
-                    scan.doubt(found, f"{name.upper()} {said} is kept as its middle, {values[0].normalize():f}", "write one number a set to be exact")
+                    scan.doubt(
+                        found,
+                        f"{name.upper()} {said} is kept as its middle, {values[0].normalize():f}",
+                        "write one number a set to be exact",
+                    )
             scan.mark(name, values, found)
 
 
@@ -429,7 +525,12 @@ def _effort_values(said: str) -> tuple[Any, ...]:
 _LEAD = r"(?:(?P<plus>\+|\bplus\b|\bthen\b|\band\b|\bwith\b|\bfollowed by\b|\bfinish(?:\s+with)?\b)\s*)"
 _WHERE = r"(?:\s*(?:at|in|from|through|of|off|out of)?\s*(?:the\s+)?(?P<where>top|bottom|lower|upper|stretch(?:ed position)?|lengthened(?: position)?|hole)(?:\s+(?:half|quarter|position|end|range))?)?"
 _PARTIAL_WORDS = r"(?:(?P<size>quarter|half|1/4|1/2)[\s-]*(?:reps?|range(?:\s*reps?)?|partials?|pulses?)|(?P<before>top|bottom|lower|upper|lengthened)[\s-]*(?:half|quarter|end)?[\s-]*(?:partials?|pulses?|reps?|halves)|(?:lengthened\s+)?partials?(?:\s*reps?)?|pulses?|short\s+reps?)"
-_PARTIALS = re.compile(rf"{_LEAD}?(?<![\d.x])(?P<count>\d{{1,2}})(?:\s*-\s*\d{{1,2}})?\s*{_PARTIAL_WORDS}{_WHERE}|{_LEAD}{_PARTIAL_WORDS.replace('?P<size>', '?P<size2>').replace('?P<before>', '?P<before2>')}{_WHERE.replace('?P<where>', '?P<where2>')}".replace("?P<plus>", "?:"), re.I)
+_PARTIALS = re.compile(
+    rf"{_LEAD}?(?<![\d.x])(?P<count>\d{{1,2}})(?:\s*-\s*\d{{1,2}})?\s*{_PARTIAL_WORDS}{_WHERE}|{_LEAD}{_PARTIAL_WORDS.replace('?P<size>', '?P<size2>').replace('?P<before>', '?P<before2>')}{_WHERE.replace('?P<where>', '?P<where2>')}".replace(
+        "?P<plus>", "?:"
+    ),
+    re.I,
+)
 
 
 def _partials(scan: Scan) -> None:
@@ -492,13 +593,18 @@ def _rules(scan: Scan) -> None:
             scan.out.fields.setdefault("load_rule", rule)
 
 
-_LOAD_KEYED = re.compile(rf"\bload\s*[:=]?\s*(?P<load>(?:pair of\s+|[+-]\s*)?{LOAD_PATTERN}[^,;|\n{GONE}]*|body\s?weight|[^,;|\n{GONE}\d]+\s+bands?(?:\s+of\s+help)?)", re.I)
+_LOAD_KEYED = re.compile(
+    rf"\bload\s*[:=]?\s*(?P<load>(?:pair of\s+|[+-]\s*)?{LOAD_PATTERN}[^,;|\n{GONE}]*|body\s?weight|[^,;|\n{GONE}\d]+\s+bands?(?:\s+of\s+help)?)",
+    re.I,
+)
 _LOADS = re.compile(
     rf"(?:(?:@|at|with|using|use|x)\s*)?(?:a\s+)?(?P<load>(?:pair\s+of\s+|(?<![\dx.])2\s*x\s*(?={LOAD_PATTERN})|[+-]\s*)?{LOAD_PATTERN}(?:\s*(?:each(?:\s+hand)?|per\s+hand|in\s+each\s+hand|of\s+help|assist(?:ed|ance)?)\b)?)",
     re.I,
 )
 _COLOURS = r"(?:extra[\s-]light|extra[\s-]heavy|x-light|x-heavy|light|medium|heavy|yellow|red|green|blue|black|silver|gold|orange|purple|pink|grey|gray|white|brown)"
-_BAND = re.compile(rf"(?:@|with|using|use)\s*(?:a\s+|the\s+)?(?P<load>{_COLOURS}(?:\s*(?:\+|and)\s*{_COLOURS})*\s+bands?)\b", re.I)
+_BAND = re.compile(
+    rf"(?:@|with|using|use)\s*(?:a\s+|the\s+)?(?P<load>{_COLOURS}(?:\s*(?:\+|and)\s*{_COLOURS})*\s+bands?)\b", re.I
+)
 
 
 def _loads(scan: Scan) -> None:
@@ -513,7 +619,10 @@ def _loads(scan: Scan) -> None:
 
 
 _PCT = r"\d{2,3}(?:[.,]\d)?"
-_PERCENT = re.compile(rf"(?:(?:@|at)\s*)?(?P<list>{_PCT}%?(?:\s*(?:-|to)\s*{_PCT}|(?:\s*[,/]\s*{_PCT}%?)+)?)\s*%(?:\s*(?:of\s+)?(?:your\s+|the\s+)?(?:e?\s?1\s*rm|max|one\s+rep\s+max))?", re.I)
+_PERCENT = re.compile(
+    rf"(?:(?:@|at)\s*)?(?P<list>{_PCT}%?(?:\s*(?:-|to)\s*{_PCT}|(?:\s*[,/]\s*{_PCT}%?)+)?)\s*%(?:\s*(?:of\s+)?(?:your\s+|the\s+)?(?:e?\s?1\s*rm|max|one\s+rep\s+max))?",
+    re.I,
+)
 
 
 def _percents(scan: Scan) -> None:
@@ -550,7 +659,9 @@ def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
     kind = SetKind.BURNOUT if re.search(r"burn-?\s?out\s*(?:set)?\s*[:-]?\s*$", before) else SetKind.WORK
     sets_to = int(groups["sets_to"]) if groups.get("sets_to") else None
     which = scan.which(found.start())
-    scan.out.schemes.append(Scheme(int(found["sets"]), counts.read_counts(found["list"]), found.start(), scan.original(found), kind, which, sets_to))
+    scan.out.schemes.append(
+        Scheme(int(found["sets"]), counts.read_counts(found["list"]), found.start(), scan.original(found), kind, which, sets_to)
+    )
 
 
 def _lone_counts(scan: Scan, *, in_rounds: bool) -> None:
@@ -560,12 +671,16 @@ def _lone_counts(scan: Scan, *, in_rounds: bool) -> None:
             sets_to = int(found["sets_to"]) if found["sets_to"] else None
             scan.out.fields.setdefault("set_count", (int(found["sets"]), sets_to, scan.original(found)))
     for found in scan.take(counts.KEYED_COUNT):
-        scan.out.schemes.append(Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=scan.which(found.start())))
+        scan.out.schemes.append(
+            Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=scan.which(found.start()))
+        )
     for start, end, which in scan.regions:
         for found in list(counts.ANY_LIST.finditer(scan.left, start, end)):
             if GONE not in found[0] and (which.numbers or which.last):
                 scan.blank(found.start(), found.end())
-                scan.out.schemes.append(Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=which))
+                scan.out.schemes.append(
+                    Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=which)
+                )
                 break
     waits = "set_count" in scan.out.fields or in_rounds
     if waits and not [scheme for scheme in scan.out.schemes if scheme.kind is SetKind.WORK]:
@@ -585,10 +700,15 @@ def _in_name(text: str, found: re.Match[str]) -> bool:
 
 # Phrases that would also fit inside a name, so they are read only behind it.
 
-_ANGLE = re.compile(r"(?P<sign>-\s?)?(?<!\d)(?P<angle>\d{1,2})\s*-?\s*(?:°|deg(?:rees?)?\b)(?:\s*(?:incline|decline|bench|angle))*", re.I)
+_ANGLE = re.compile(
+    r"(?P<sign>-\s?)?(?<!\d)(?P<angle>\d{1,2})\s*-?\s*(?:°|deg(?:rees?)?\b)(?:\s*(?:incline|decline|bench|angle))*", re.I
+)
 _INCLINE_AT = re.compile(r"\b(?:bench|incline)\s+(?:at|to|set\s+to)\s+(?P<angle>\d{1,2})\b(?!\s*(?:kg|lb|x|rep))", re.I)
 _GRIP_WORDS = r"neutral|pronated|supinated|overhand|underhand|wide|close|narrow|mixed|hook|false|reverse|semi-?supinated|shoulder[\s-]width|hammer|rotating|palms[\s-](?:up|down|in|facing(?:\s+(?:in|each\s+other|away|you|forward))?)"
-_GRIP = re.compile(rf"\b(?P<grip>(?:medium[\s-]|slightly\s+)?(?:{_GRIP_WORDS})(?:[\s/-]+(?:{_GRIP_WORDS}))?)(?:[\s-]*grip\b|(?<=palms.up)|(?<=palms.in)|(?<=palms.down)|(?<=each other))|\bgrip\s*[:=]\s*(?P<grip2>[^,;|\n\x00]+)", re.I)
+_GRIP = re.compile(
+    rf"\b(?P<grip>(?:medium[\s-]|slightly\s+)?(?:{_GRIP_WORDS})(?:[\s/-]+(?:{_GRIP_WORDS}))?)(?:[\s-]*grip\b|(?<=palms.up)|(?<=palms.in)|(?<=palms.down)|(?<=each other))|\bgrip\s*[:=]\s*(?P<grip2>[^,;|\n\x00]+)",
+    re.I,
+)
 _DOWN_UP = re.compile(
     r"(?P<down>\d{1,2})\s*(?:-\s*)?(?:s|secs?|seconds?)?\s*(?:-\s*)?(?:down|lowering|lower|eccentrics?|negatives?)\b(?:[\s,/]*(?:(?P<pause>\d{1,2})\s*(?:-\s*)?(?:s|secs?|seconds?)?\s*(?:pause|hold|stretch)(?:\s+(?:at|in)\s+(?:the\s+)?(?:bottom|stretch|hole))?))?(?:[\s,/]*(?:(?P<up>\d{1,2})\s*(?:-\s*)?(?:s|secs?|seconds?)?\s*(?:-\s*)?(?:up|lifting|concentric)\b|(?P<fast>explode|explosive|fast|drive)(?:\s*(?:up|concentric|lift))?\b))?(?:[\s,/]*(?:(?P<top>\d{1,2})\s*(?:s|secs?|seconds?)?\s*(?:squeeze|pause|hold)(?:\s+(?:at|on)\s+(?:the\s+)?top)?))?",
     re.I,
@@ -603,7 +723,9 @@ def _soft(scan: Scan) -> None:
     for found in scan.take(_GRIP):
         scan.out.fields["grip"] = (found["grip"] or found["grip2"]).strip().lower()
     for found in scan.take(_DOWN_UP):
-        tempo = parse_tempo(f"{found['down']}-{found['pause'] or 0}-{'x' if found['fast'] else found['up'] or 1}-{found['top'] or 0}")
+        tempo = parse_tempo(
+            f"{found['down']}-{found['pause'] or 0}-{'x' if found['fast'] else found['up'] or 1}-{found['top'] or 0}"
+        )
         if tempo is None:
             continue
         if not (found["up"] or found["fast"]):

@@ -1,10 +1,10 @@
 """How many sets of how much? Reads the figures at the heart of a prescription.
 
-    "3x10"              three sets of 10             "3 x 12/10/8"     one number a set
-    "4x8-10"            a range                      "12, 10, 8"       one number a set, sets counted
-    "3 sets of 8 to 10" the same in words            "4x AMRAP"        as many as possible
-    "10 reps x 3 sets"  the other way round          "3x8+"            at least 8
-    "3x30s", "2x20 steps", "3x40m", "2 x 1 min"      seconds, steps, metres
+"3x10"              three sets of 10             "3 x 12/10/8"     one number a set
+"4x8-10"            a range                      "12, 10, 8"       one number a set, sets counted
+"3 sets of 8 to 10" the same in words            "4x AMRAP"        as many as possible
+"10 reps x 3 sets"  the other way round          "3x8+"            at least 8
+"3x30s", "2x20 steps", "3x40m", "2 x 1 min"      seconds, steps, metres
 """
 
 from __future__ import annotations
@@ -37,14 +37,18 @@ SCHEME = re.compile(
     re.I | re.X,
 )
 REVERSED = re.compile(
-    rf"(?P<list>{COUNT}){_NOT_AFTER}\s*(?:x|for|,|/)?\s*(?P<sets>\d{{1,2}})\s*(?:total\s+|working\s+|work\s+)?(?:sets?|rounds?)\b", re.I | re.X
+    rf"(?P<list>{COUNT}){_NOT_AFTER}\s*(?:x|for|,|/)?\s*(?P<sets>\d{{1,2}})\s*(?:total\s+|working\s+|work\s+)?(?:sets?|rounds?)\b",
+    re.I | re.X,
 )
-UNIT_TIMES = re.compile(rf"(?<![\d.x-])(?P<list>{_SPAN}\s*{_UNIT}|{_AMRAP})\s*x\s*(?P<sets>\d{{1,2}})(?![\d.]|\s*(?:kg|lb))", re.I | re.X)
+UNIT_TIMES = re.compile(
+    rf"(?<![\d.x-])(?P<list>{_SPAN}\s*{_UNIT}|{_AMRAP})\s*x\s*(?P<sets>\d{{1,2}})(?![\d.]|\s*(?:kg|lb))", re.I | re.X
+)
 SET_COUNT = re.compile(rf"(?<![\d.x/-]){SETS}\s*(?:total\s+|working\s+|work\s+|hard\s+)?(?:sets?|rounds?)\b", re.I | re.X)
 KEYED_SETS = re.compile(rf"\b(?:sets?|rounds?)\s*[:=]\s*{SETS}(?!\s*x)", re.I | re.X)
 KEYED_COUNT = re.compile(rf"\b(?:reps?|repetitions?|time|hold|distance|duration)\s*[:=]\s*(?P<list>{LIST})", re.I | re.X)
 BARE_LIST = re.compile(
-    rf"(?<![\d.x/-])(?P<list>{_ITEM}(?:(?:\s*[,/]\s*(?:then\s+)?{_ITEM}){{2,}}|(?:\s*-\s*\d{{1,3}}(?![\d.x])){{2,}}))(?:\s*reps?\b)?", re.I | re.X
+    rf"(?<![\d.x/-])(?P<list>{_ITEM}(?:(?:\s*[,/]\s*(?:then\s+)?{_ITEM}){{2,}}|(?:\s*-\s*\d{{1,3}}(?![\d.x])){{2,}}))(?:\s*reps?\b)?",
+    re.I | re.X,
 )
 BARE_COUNT = re.compile(rf"(?<![\d.x/-])(?P<list>{_SPAN}(?:\s*\+(?!\s*\d))?\s*{_UNIT}|{_AMRAP}){_NOT_AFTER}", re.I | re.X)
 ANY_LIST = re.compile(rf"(?<![\d.x/-])(?P<list>{LIST})", re.I | re.X)
@@ -74,7 +78,11 @@ def read_counts(text: str) -> tuple[Count, ...]:
     dashed = re.fullmatch(rf"\s*{_NUMBER}(?:\s*-\s*{_NUMBER}){{2,}}\s*({_UNIT})?\s*", text, re.I | re.X)
     parts = re.findall(r"\d+", text) if dashed else [part for part in _SPLIT.split(text.strip()) if part]
     counts = [_one(part) for part in parts]
-    unit = _measure(dashed[1]) if dashed and dashed[1] else next((count.measure for count in reversed(counts) if count.measure), None)
+    unit = (
+        _measure(dashed[1])
+        if dashed and dashed[1]
+        else next((count.measure for count in reversed(counts) if count.measure), None)
+    )
     return tuple(_with_unit(count, unit) for count in counts)
 
 
@@ -100,7 +108,9 @@ def _one(text: str) -> Count:
     unit = (found["unit"] or "").lower()
     low, high = _figure(found["low"], unit), _figure(found["high"] or found["low"], unit)
     wrong, instead = _faults(text.strip(), low, high, unit)
-    return Count(low, high, _measure(unit) if unit else _clock(found["low"]), bool(found["plus"] or found["open"]), wrong, instead)
+    return Count(
+        low, high, _measure(unit) if unit else _clock(found["low"]), bool(found["plus"] or found["open"]), wrong, instead
+    )
 
 
 def _clock(number: str) -> Measure | None:

@@ -1,7 +1,7 @@
 """Which lines open something? Days ("Day 1 - Lower", "MONDAY: push"), slots ("A1.", "2b)"), supersets, and what is said of the block.
 
-    "Day 2: Pull"      -> training day 2, "Pull"         "Wed - rest"       -> a rest day
-    "Workout B"        -> training day 2                 "3 on, 1 off ..."  -> the rhythm
+"Day 2: Pull"      -> training day 2, "Pull"         "Wed - rest"       -> a rest day
+"Workout B"        -> training day 2                 "3 on, 1 off ..."  -> the rhythm
 """
 
 from __future__ import annotations
@@ -20,9 +20,13 @@ _DAY = re.compile(
     re.I,
 )
 _NAMED_DAY = re.compile(rf"^(?P<weekday>{_WEEKDAY})\b\.?(?!'s)(?P<rest>.*)$", re.I)
-_DAYS_OFF = re.compile(r"^(?:rest|off)\s+days?\s*[:=-]\s*(?P<which>.+)$|^days?\s+(?P<which2>[\d,&\s]+(?:and\s+\d+)?)\s*[:=-]?\s*(?:rest|off)\b.*$", re.I)
+_DAYS_OFF = re.compile(
+    r"^(?:rest|off)\s+days?\s*[:=-]\s*(?P<which>.+)$|^days?\s+(?P<which2>[\d,&\s]+(?:and\s+\d+)?)\s*[:=-]?\s*(?:rest|off)\b.*$",
+    re.I,
+)
 _REST_WORDS = re.compile(
-    r"^[\s:(,-]*(?:(?:is\s+)?(?:a\s+)?(?:full\s+|complete\s+|active\s+)?(?:rest|off|recovery)(?:\s*(?:day|/\s*(?:off|walk|recovery|mobility)|or\s+[\w\s-]+|and\s+[\w\s-]+))*)(?P<more>[\s:;.,()-].*)?$", re.I
+    r"^[\s:(,-]*(?:(?:is\s+)?(?:a\s+)?(?:full\s+|complete\s+|active\s+)?(?:rest|off|recovery)(?:\s*(?:day|/\s*(?:off|walk|recovery|mobility)|or\s+[\w\s-]+|and\s+[\w\s-]+))*)(?P<more>[\s:;.,()-].*)?$",
+    re.I,
 )
 _SPLIT_WORDS = re.compile(
     r"^(?:the\s+)?(?:(?:heavy|light|home|hard|easy|strength|volume|power|main)\s+)?(?:push|pull|legs?|lower(?:\s+body)?|upper(?:\s+body)?|full[\s-]?body|total\s+body|arms?|core|conditioning|chest|back|shoulders?|glutes?|posterior(?:\s+chain)?|hinge|squat|abs|delts?|hamstrings?|quads?|torso|mobility|"
@@ -30,17 +34,30 @@ _SPLIT_WORDS = re.compile(
     re.I,
 )
 _LABEL = re.compile(
-    r"^(?P<label>[a-z]{1,2}\s?-?\s?\d{1,2}|[a-z]|\d{1,2}\s?[a-f]|\d{1,2})(?:\s*[.):\]]+|\s+-\s|(?<=\d)-(?=\s?[A-Za-z])|(?<=\d)\s+(?=[A-Za-z\"\d])|\s*\|)\s*(?P<rest>.*)$", re.I
+    r"^(?P<label>[a-z]{1,2}\s?-?\s?\d{1,2}|[a-z]|\d{1,2}\s?[a-f]|\d{1,2})(?:\s*[.):\]]+|\s+-\s|(?<=\d)-(?=\s?[A-Za-z])|(?<=\d)\s+(?=[A-Za-z\"\d])|\s*\|)\s*(?P<rest>.*)$",
+    re.I,
 )
 _SUPERSET = re.compile(
-    r"^(?:(?P<letter>[a-z])\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$", re.I
+    r"^(?:(?P<letter>[a-z])\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$",
+    re.I,
 )
-WARM_UP = re.compile(r"^(?:general\s+|specific\s+)?warm(?:ing)?[\s-]*up(?!\s+sets?\b)\b\s*(?:\([^)]*\))?\s*[:.-]?\s*(?P<rest>.*)$", re.I)
+WARM_UP = re.compile(
+    r"^(?:general\s+|specific\s+)?warm(?:ing)?[\s-]*up(?!\s+sets?\b)\b\s*(?:\([^)]*\))?\s*[:.-]?\s*(?P<rest>.*)$", re.I
+)
 COOL_DOWN = re.compile(r"^(?:cool[\s-]*down|stretch(?:ing)?|finisher notes?)\b\s*[:-]?\s*(?P<rest>.*)$", re.I)
-MAIN_PART = re.compile(r"^(?:main(?:\s+(?:work|part|session|lifts?))?|strength|workout|accessor(?:y|ies)|exercises?|work|the work|training)\s*:?$", re.I)
+MAIN_PART = re.compile(
+    r"^(?:main(?:\s+(?:work|part|session|lifts?))?|strength|workout|accessor(?:y|ies)|exercises?|work|the work|training)\s*:?$",
+    re.I,
+)
 BURNOUT = re.compile(r"^(?:burn-?\s?out|finisher)\b(?!\s+circuit)\s*(?:sets?)?\s*[:-]\s*(?P<rest>.*)$", re.I)
-WEEK_AIM = re.compile(r"\bw(?:ee)?ks?\.?\s*(?P<low>\d{1,2})\s*(?:(?P<join>-|to|&|and|,|/)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\+|\s*(?:onwards?|on(?=\s*[:=-])|and\s+(?:on|after|beyond))))?\s*[:=-]+\s*", re.I)
-_LENGTH = re.compile(r"^(?:(?:length|duration|weeks?|block\s+length|runs?(?:\s+for)?|lasts?)\s*[:=-]?\s*)?(?P<weeks>\d{1,2})\s*(?:weeks?)?\s*(?:\(?\s*(?P<low>\d{1,2})\s*(?:-|to)\s*(?P<high>\d{1,2})\s*(?:weeks?)?\s*\)?|(?:-|to)\s*(?P<high2>\d{1,2}))?\s*(?:weeks?|wks?)?\s*\.?$", re.I)
+WEEK_AIM = re.compile(
+    r"\bw(?:ee)?ks?\.?\s*(?P<low>\d{1,2})\s*(?:(?P<join>-|to|&|and|,|/)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\+|\s*(?:onwards?|on(?=\s*[:=-])|and\s+(?:on|after|beyond))))?\s*[:=-]+\s*",
+    re.I,
+)
+_LENGTH = re.compile(
+    r"^(?:(?:length|duration|weeks?|block\s+length|runs?(?:\s+for)?|lasts?)\s*[:=-]?\s*)?(?P<weeks>\d{1,2})\s*(?:weeks?)?\s*(?:\(?\s*(?P<low>\d{1,2})\s*(?:-|to)\s*(?P<high>\d{1,2})\s*(?:weeks?)?\s*\)?|(?:-|to)\s*(?P<high2>\d{1,2}))?\s*(?:weeks?|wks?)?\s*\.?$",
+    re.I,
+)
 _ON_OFF = re.compile(r"(\d)\s*(?:days?\s*)?(on|off)\b", re.I)
 _RHYTHM_WORDS = re.compile(r"^(?:rhythm|schedule|split|pattern)\s*[:=-]\s*(?P<rest>.+)$", re.I)
 
@@ -74,7 +91,9 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
         return DayHeading("" if is_rest else name or WEEKDAYS[weekday].capitalize(), weekday=weekday, is_rest=is_rest)
     if re.fullmatch(r"(?:active\s+|full\s+)?(?:rest|off|recovery)(?:\s+day)?\s*[.!]?", text, re.I):
         return DayHeading("", is_rest=True)
-    if _SPLIT_WORDS.match(text) and (set_off or text.endswith(":") or text.isupper() or re.search(r"\b(day|session|workout)\b", text, re.I)):
+    if _SPLIT_WORDS.match(text) and (
+        set_off or text.endswith(":") or text.isupper() or re.search(r"\b(day|session|workout)\b", text, re.I)
+    ):
         return DayHeading(_clean(text.rstrip(":")))
     return None
 
@@ -124,7 +143,9 @@ def read_label(line: str) -> tuple[str, str] | None:
     if not found or not found["rest"].strip():
         return None
     raw = re.sub(r"[\s-]", "", found["label"]).upper()
-    if re.fullmatch(r"\d+", raw) and re.match(r"\s*(?:x|sets?|reps?|rounds?|min|s\b|sec|kg|lb|%|-\s?\d)", line.strip()[len(found["label"]) :], re.I):
+    if re.fullmatch(r"\d+", raw) and re.match(
+        r"\s*(?:x|sets?|reps?|rounds?|min|s\b|sec|kg|lb|%|-\s?\d)", line.strip()[len(found["label"]) :], re.I
+    ):
         return None
     if re.fullmatch(r"\d+", raw) and not re.match(r"\s*[.):|\]]", line.strip()[len(found["label"]) :]):
         return None
@@ -180,7 +201,9 @@ def read_length(line: str) -> tuple[int, int | None, int | None] | None:
 def read_rhythm(line: str) -> tuple[bool, ...] | None:
     """ "3 on, 1 off, 2 on, 1 off" or "Rhythm: on, on, off"; None if the line is no rhythm."""
     counted = _ON_OFF.findall(line)
-    if len(counted) >= 2 and not re.sub(_ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I)).strip(" ,:;/-+&andthen."):
+    if len(counted) >= 2 and not re.sub(
+        _ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I)
+    ).strip(" ,:;/-+&andthen."):
         return tuple(word.lower() == "on" for count, word in counted for _ in range(int(count)))
     keyed = _RHYTHM_WORDS.match(line.strip())
     words = re.split(r"[\s,/;-]+", keyed["rest"].strip().lower()) if keyed else []

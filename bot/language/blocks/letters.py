@@ -73,4 +73,6 @@ def as_sent(line: str, text: str) -> str:
 def controls_removed(text: str) -> str:
     """Line ends made one kind; characters that no one can see or type (and no spreadsheet can hold) taken out."""
     text = text.replace("\r\n", "\n").replace("\r", "\n").replace("\u2028", "\n").replace("\x0b", "\n").replace("\x0c", "\n")
-    return "".join(char for char in text if char in "\n\t" or (ord(char) >= 32 and ord(char) != 127 and not 0xD800 <= ord(char) <= 0xDFFF))
+    return "".join(
+        char for char in text if char in "\n\t" or (ord(char) >= 32 and ord(char) != 127 and not 0xD800 <= ord(char) <= 0xDFFF)
+    )

@@ -84,7 +84,11 @@ def _refuse_foreign(content: bytes, filename: str) -> None:
         raise Refused("the file is a video, not a block", instead)
     if re.match(rb"\s*(?:<\?xml|<!doctype|<html|<svg)", content[:200], re.I):
         raise Refused("the file is a web page or XML, not a block", instead)
-    if content[:2] != b"PK" and content[:2] not in (b"\xff\xfe", b"\xfe\xff") and content[:4000].count(0) > len(content[:4000]) / 20:
+    if (
+        content[:2] != b"PK"
+        and content[:2] not in (b"\xff\xfe", b"\xfe\xff")
+        and content[:4000].count(0) > len(content[:4000]) / 20
+    ):
         raise Refused("the file is neither text nor a spreadsheet", instead)
 
 

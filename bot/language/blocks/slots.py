@@ -162,11 +162,21 @@ def _without_counts(draft: SlotDraft) -> list[SetTarget]:
         return []  # the figures are there, and what is wrong with them is said already
     if "set_count" in draft.fields:
         draft.problems.append(
-            error(draft.place.of_slot(draft.label), draft.name, f"{quoted(draft.name)} has sets but no reps", "write both, such as 3x10")
+            error(
+                draft.place.of_slot(draft.label),
+                draft.name,
+                f"{quoted(draft.name)} has sets but no reps",
+                "write both, such as 3x10",
+            )
         )
     else:
         draft.problems.append(
-            error(draft.place.of_slot(draft.label), draft.name, f"{quoted(draft.name)} has no sets and reps", "write them behind the name, such as 3x8-10")
+            error(
+                draft.place.of_slot(draft.label),
+                draft.name,
+                f"{quoted(draft.name)} has no sets and reps",
+                "write them behind the name, such as 3x8-10",
+            )
         )
     return []
 
@@ -188,14 +198,30 @@ def _take_set_line(
         return
     if line.number is not None and line.number > len(numbered) + 1:
         missing = len(numbered) + 1
-        draft.problems.append(error(line.place, f"set {line.number}", f"set {line.number} comes without set {missing} before it", f"write set {missing} too"))
+        draft.problems.append(
+            error(
+                line.place,
+                f"set {line.number}",
+                f"set {line.number} comes without set {missing} before it",
+                f"write set {missing} too",
+            )
+        )
     counts = line.said.schemes[0].counts if line.said.schemes else ()
     found = line.said.schemes[0].found if line.said.schemes else ""
     count = counts[0] if counts else Count()
     if not counts and line.kind is SetKind.WORK and not line.said.marks:
-        draft.problems.append(error(line.place, f"set {line.number}", f"set {line.number} has no reps", "write them behind the colon, such as Set 1: 10 reps"))
+        draft.problems.append(
+            error(
+                line.place,
+                f"set {line.number}",
+                f"set {line.number} has no reps",
+                "write them behind the colon, such as Set 1: 10 reps",
+            )
+        )
     if len(counts) > 1:
-        draft.problems.append(error(line.place, found, f"{quoted(found)} gives one set several numbers", "write one number or range a set"))
+        draft.problems.append(
+            error(line.place, found, f"{quoted(found)} gives one set several numbers", "write one number or range a set")
+        )
     target = _target(draft, count, line.kind, line.place, found)
     targets.append(replace(target, note=line.note))
     index = len(targets) - 1
@@ -214,20 +240,38 @@ def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget
     else:
         sets_to = scheme.sets_to
     if sets is None:
-        draft.problems.append(error(place, scheme.found, f"{quoted(scheme.found)} does not say how many sets", f"write 3 x {scheme.found.strip()} or the like"))
+        draft.problems.append(
+            error(
+                place,
+                scheme.found,
+                f"{quoted(scheme.found)} does not say how many sets",
+                f"write 3 x {scheme.found.strip()} or the like",
+            )
+        )
         return []
     if sets == 0:
-        draft.problems.append(error(place, scheme.found, f"{quoted(scheme.found)} has no sets", "write 1 or more, or leave the exercise out"))
+        draft.problems.append(
+            error(place, scheme.found, f"{quoted(scheme.found)} has no sets", "write 1 or more, or leave the exercise out")
+        )
         return []
     if sets > SETS_LIMIT:
-        draft.problems.append(error(place, scheme.found, f"{quoted(scheme.found)} means {sets} sets", "write sets first, then reps, such as 3x20"))
+        draft.problems.append(
+            error(place, scheme.found, f"{quoted(scheme.found)} means {sets} sets", "write sets first, then reps, such as 3x20")
+        )
         return []
     if sets_to and sets_to > sets:
-        draft.problems.append(warning(place, scheme.found, f"{sets} to {sets_to} sets are kept as {sets}", f"write {sets_to} if all are wanted"))
+        draft.problems.append(
+            warning(place, scheme.found, f"{sets} to {sets_to} sets are kept as {sets}", f"write {sets_to} if all are wanted")
+        )
         draft.notes.append(f"up to {sets_to} sets")
     if len(counts) > 1 and len(counts) != sets:
         draft.problems.append(
-            error(place, scheme.found, f"{quoted(scheme.found)} has {sets} set{'s' if sets > 1 else ''} but {len(counts)} rep numbers", "write one number for all sets, or one for each")
+            error(
+                place,
+                scheme.found,
+                f"{quoted(scheme.found)} has {sets} set{'s' if sets > 1 else ''} but {len(counts)} rep numbers",
+                "write one number for all sets, or one for each",
+            )
         )
         return []
     spread = counts if len(counts) == sets else counts * sets
@@ -275,14 +319,24 @@ def _override(draft: SlotDraft, targets: list[SetTarget], overrides: Iterable[tu
     gaps = [at + 1 for at, target in enumerate(targets) if builds and target.low is None and not target.amrap]
     if gaps:
         draft.problems.append(
-            error(draft.place.of_slot(draft.label), draft.name, f"set {gaps[0]} has no reps", f"write set {gaps[0]} too, such as set {gaps[0]}: 10")
+            error(
+                draft.place.of_slot(draft.label),
+                draft.name,
+                f"set {gaps[0]} has no reps",
+                f"write set {gaps[0]} too, such as set {gaps[0]}: 10",
+            )
         )
 
 
 def _no_such_set(draft: SlotDraft, found: str, which: Which | None, there: int, place: Place) -> None:
     number = max(which.numbers) if which and which.numbers else 1
     draft.problems.append(
-        error(place.of_slot(draft.label), found, f"{quoted(found)} is about set {number}, but there are {there} sets", "write a number that is there, or add the set")
+        error(
+            place.of_slot(draft.label),
+            found,
+            f"{quoted(found)} is about set {number}, but there are {there} sets",
+            "write a number that is there, or add the set",
+        )
     )
 
 
@@ -303,7 +357,14 @@ def _apply(draft: SlotDraft, targets: list[SetTarget], groups: list[_Group], mar
             _no_such_set(draft, mark.found, mark.which, len(targets), place)
             continue
         if mark.which is None and mark.field in _ONCE and len(alike) > 1 and len(groups) <= 1 and mark is not alike[0]:
-            draft.problems.append(error(place, mark.found, f"{_FIELD_NAMES[mark.field]} is said twice, here {quoted(mark.found)}", 'say which set it is for, such as "set 2: ..."'))
+            draft.problems.append(
+                error(
+                    place,
+                    mark.found,
+                    f"{_FIELD_NAMES[mark.field]} is said twice, here {quoted(mark.found)}",
+                    'say which set it is for, such as "set 2: ..."',
+                )
+            )
             continue
         _set(draft, targets, indexes, mark, place)
 
@@ -315,7 +376,12 @@ def _set(draft: SlotDraft, targets: list[SetTarget], indexes: list[int], mark: M
     values = mark.values
     if len(values) > 1 and len(values) != len(indexes):
         draft.problems.append(
-            error(place.of_slot(draft.label), mark.found, f"{quoted(mark.found)} gives {len(values)} values for {len(indexes)} sets", "write one for all sets, or one for each")
+            error(
+                place.of_slot(draft.label),
+                mark.found,
+                f"{quoted(mark.found)} gives {len(values)} values for {len(indexes)} sets",
+                "write one for all sets, or one for each",
+            )
         )
         return
     for at, index in enumerate(indexes):

@@ -29,12 +29,17 @@ from bot.training.exercises.catalogue import Catalogue
 _TITLE = re.compile(r"^(?:block|title|program(?:me)?|block name|plan|name)\s*[:=]\s*(?P<name>.+)$", re.I)
 _ALIAS = re.compile(r"^(?:short name|alias|abbreviation)s?\s*[:=]\s*(?P<alias>.+?)\s*=\s*(?P<name>.+)$", re.I)
 _KEY_LINE = re.compile(rf"^(?P<key>{'|'.join(sorted(KEYS, key=len, reverse=True))})\s*[:=]\s*(?P<value>.+)$", re.I)
-_SET_LINE = re.compile(r"^(?P<kind>warm-?up\s+|burn-?out\s+|work(?:ing)?\s+)?set\s*#?\s*(?P<number>\d{1,2})?\s*(?:\((?P<kind2>burnout)\))?\s*:\s*(?P<rest>.*)$", re.I)
+_SET_LINE = re.compile(
+    r"^(?P<kind>warm-?up\s+|burn-?out\s+|work(?:ing)?\s+)?set\s*#?\s*(?P<number>\d{1,2})?\s*(?:\((?P<kind2>burnout)\))?\s*:\s*(?P<rest>.*)$",
+    re.I,
+)
 _SIDE_LINE = re.compile(r"^sides?\s*:\s*(?P<rest>.+)$", re.I)
 _LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
 _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
 _WEEK_HEADING = re.compile(r"^(?:week|wk)\s*(?P<week>\d{1,2})\s*$", re.I)
-_JOINED = re.compile(r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I)
+_JOINED = re.compile(
+    r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
+)
 _WEEK_BY_WEEK = re.compile(r"\b(?:w|wk|week)\s?(?P<week>\d{1,2})\s*[:=-]?\s*\d+\s*x\s*\d+", re.I)
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
 
@@ -89,7 +94,11 @@ class TypedReader:
             self.week = int(alone["week"])
             return True
         found = list(headings.WEEK_AIM.finditer(text))
-        if not found or not re.fullmatch(r"(?:(?:aims?|plan|progression|progress|focus|goals?|how to progress)\s*[:-]?\s*)?", text[: found[0].start()].strip(), re.I):
+        if not found or not re.fullmatch(
+            r"(?:(?:aims?|plan|progression|progress|focus|goals?|how to progress)\s*[:-]?\s*)?",
+            text[: found[0].start()].strip(),
+            re.I,
+        ):
             return False
         for at, week in enumerate(found):
             end = found[at + 1].start() if at + 1 < len(found) else len(said)
@@ -137,10 +146,17 @@ class TypedReader:
             heading = headings.DayHeading(text.rstrip(": "))
         if heading is None:
             return False
-        if self.week > 1 and any(day.heading.number == heading.number and day.heading.name == heading.name for day in self.to.days):
+        if self.week > 1 and any(
+            day.heading.number == heading.number and day.heading.name == heading.name for day in self.to.days
+        ):
             if not heading.is_rest:
                 self.to.problems.append(
-                    error(place, text, f"week {self.week} writes {quoted(text)} out again", "write each day once, and what changes from week to week in lines such as Week 2: one rep more")
+                    error(
+                        place,
+                        text,
+                        f"week {self.week} writes {quoted(text)} out again",
+                        "write each day once, and what changes from week to week in lines such as Week 2: one rep more",
+                    )
                 )
             return True
         if heading.name and len(said) == len(text):
@@ -185,7 +201,14 @@ class TypedReader:
             slot = self._open(None, said[found.start("rest") :].strip(), place)
             slot.kind = SetKind.BURNOUT
         else:
-            self.to.problems.append(error(place, said, f"{quoted(said)} does not say which exercise", "write it below the exercise, or name one, such as Burnout: push-ups AMRAP"))
+            self.to.problems.append(
+                error(
+                    place,
+                    said,
+                    f"{quoted(said)} does not say which exercise",
+                    "write it below the exercise, or name one, such as Burnout: push-ups AMRAP",
+                )
+            )
         return True
 
     def _as_burnout(self, slot: SlotDraft, clauses: Clauses, place: Place) -> None:
@@ -310,11 +333,23 @@ class TypedReader:
             name = raw
         slot = self.to.open_slot(label, name, place)
         if not name:
-            self.to.problems.append(error(place.of_slot(slot.label), body, f"{quoted(body)} has no exercise name", "write it first, such as A1 Goblet squat 3x10"))
+            self.to.problems.append(
+                error(
+                    place.of_slot(slot.label),
+                    body,
+                    f"{quoted(body)} has no exercise name",
+                    "write it first, such as A1 Goblet squat 3x10",
+                )
+            )
         by_week = _WEEK_BY_WEEK.search(body)
         if by_week:
             self.to.problems.append(
-                error(place.of_slot(slot.label), body, "the sets change from week to week inside one exercise", "write the sets once, and the change in a line such as Week 3: one set more")
+                error(
+                    place.of_slot(slot.label),
+                    body,
+                    "the sets change from week to week inside one exercise",
+                    "write the sets once, and the change in a line such as Week 3: one set more",
+                )
             )
         slot.add(clauses, place)
         if rest:
@@ -334,7 +369,12 @@ class TypedReader:
         words = re.findall(r"[^\W\d_]{2,}", piece)
         if re.search(r"\d", piece) and len(words) < 3:
             self.to.problems.append(
-                error(place.of_slot(slot.label), piece, f"{quoted(piece)} cannot be read", "write sets and reps such as 3x10, or put it behind Note:")
+                error(
+                    place.of_slot(slot.label),
+                    piece,
+                    f"{quoted(piece)} cannot be read",
+                    "write sets and reps such as 3x10, or put it behind Note:",
+                )
             )
             return
         if re.search(r"\d", piece):
@@ -423,4 +463,9 @@ def _is_figures(line: str) -> bool:
 
 def _opens_slot(line: str) -> bool:
     text = without_marks(even(line))
-    return headings.read_label(text) is not None or bool(re.search(r"\d\s*x\s*\d|\d\s+sets\b", text, re.I)) or bool(headings.WARM_UP.match(text)) or headings.read_superset(text) is not None
+    return (
+        headings.read_label(text) is not None
+        or bool(re.search(r"\d\s*x\s*\d|\d\s+sets\b", text, re.I))
+        or bool(headings.WARM_UP.match(text))
+        or headings.read_superset(text) is not None
+    )

@@ -88,7 +88,14 @@ def sets_together(slot: Slot) -> str:
     """ "3 x 8-10 reps, tempo 3-1-1-0" where all sets are alike and simple; "" where each needs its line."""
     first = slot.sets[0] if slot.sets else SetTarget()
     alike = all(target == first for target in slot.sets)
-    if not slot.sets or not alike or first.kind is not SetKind.WORK or first.drops or first.note or (first.low is None and not first.amrap):
+    if (
+        not slot.sets
+        or not alike
+        or first.kind is not SetKind.WORK
+        or first.drops
+        or first.note
+        or (first.low is None and not first.amrap)
+    ):
         return ""
     return f"{len(slot.sets)} x {say_target(first)}"
 

@@ -1,0 +1,179 @@
+"""Which block does a table describe? Each row becomes the typed line that its coach would have written, and is read by the same reader.
+
+Headers in any order and wording ("Exercise", "Movement", "Sets", "Reps", "Tempo", "Rest", "Notes", "Sub"), or none; the day as a column
+or as a heading row; sets as columns ("Set 1", "Set 2"). A mistake keeps its place: the line of a CSV, the sheet and cell of a spreadsheet.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Callable, Mapping, Sequence
+
+from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.results import BlockReading
+from bot.language.blocks.typed import TypedReader
+from bot.language.problems import Place
+from bot.training.blocks import ExerciseId
+from bot.training.exercises.catalogue import Catalogue
+
+Row = Sequence[str]
+PlaceOf = Callable[[int, int], Place]  # (row, column), both from 0
+_COLUMNS: tuple[tuple[str, str], ...] = (
+    ("set_n", r"set\s*#?\s*(\d{1,2})"),
+    ("day", r"day|session|workout|training day|weekday"),
+    ("slot", r"slot|order|#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?"),
+    ("exercise", r"exercises?|movements?|lifts?|names?|exercise name|drill|uebung|übung"),
+    ("sets", r"sets?|series|no\.? of sets|# sets|rounds?"),
+    ("reps", r"reps?|repetitions?|rep range|reps?\s*/\s*time|target|duration|time|volume|sets\s*(?:x|×|&|and)\s*reps|prescription|scheme"),
+    ("tempo", r"tempo|speed|cadence"),
+    ("rest", r"rests?|rest time|rest \(?s(?:ec)?\)?|pause|recovery"),
+    ("load", r"load|weight|intensity|kg|lbs?|%\s*1rm"),
+    ("effort", r"rpe|rir|effort"),
+    ("sides", r"sides?|per side"),
+    ("kit", r"kit|equipment|gear"),
+    ("sub", r"subs?|substitutes?|alternatives?|alt\.?|swap|instead|regression"),
+    ("cue", r"cues?|coaching cues?|focus|technique|how"),
+    ("demo", r"demo|video|link|url"),
+    ("note", r"notes?|comments?|remarks?|details?|info"),
+)  # fmt: skip
+
+
+def looks_like_table(text: str, filename: str = "") -> bool:
+    """A CSV by its name, or lines that share a delimiter in a regular way and name at least two known columns."""
+    if filename.lower().endswith((".csv", ".tsv")):
+        return True
+    lines = [line for line in text.splitlines() if line.strip()][:30]
+    if len(lines) < 3:
+        return False
+    return any(
+        _header([cell.strip() for cell in line.split(mark)])
+        for mark in ("\t", ";", "|", ",")
+        for line in lines[:6]
+        if line.count(mark) >= 2
+    )
+
+
+def read_table_text(text: str, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
+    """Read a CSV, whatever its delimiter."""
+    mark = _delimiter(text)
+    rows = [[cell.strip() for cell in row] for row in csv.reader(io.StringIO(text), delimiter=mark)]
+    reader = TypedReader(Assembler(catalogue, own_names))
+    feed(reader, rows, lambda row, column: Place(line=row + 1))
+    return reader.to.reading()
+
+
+def _delimiter(text: str) -> str:
+    lines = [line for line in text.splitlines() if line.strip()][:40]
+    return max("\t;|,", key=lambda mark: (sum(line.count(mark) >= 2 for line in lines), sum(line.count(mark) for line in lines)))
+
+
+def _column(cell: str) -> tuple[str, int] | None:
+    words = re.sub(r"[:*_]+", " ", cell.lower()).strip()
+    for name, pattern in _COLUMNS:
+        found = re.fullmatch(pattern, words)
+        if found:
+            return name, int(found[1]) if name == "set_n" else 0
+    return None
+
+
+def _header(row: Row) -> dict[int, tuple[str, int]]:
+    """Column -> what it holds, if this row is a header: it names the exercise and at least one more column."""
+    named = {n: column for n, cell in enumerate(row) if (column := _column(cell))}
+    names = [name for name, _ in named.values()]
+    return named if "exercise" in names and len(names) >= 2 else {}
+
+
+def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
+    """Hand a table's rows to the reader of typed lines, row by row."""
+    columns: dict[int, tuple[str, int]] = {}
+    day = ""
+    for number, row in enumerate(rows):
+        cells = {n: cell for n, cell in enumerate(row) if cell}
+        if not cells:
+            continue
+        header = _header(row)
+        if header:
+            columns = header
+            _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
+        elif not columns or len(cells) == 1:
+            reader.take(" ".join(cells.values()), place_of(number, min(cells)))
+        else:
+            day = _row(reader, cells, columns, day, number, place_of)
+
+
+def _outside(reader: TypedReader, cells: Mapping[int, str], number: int, place_of: PlaceOf) -> None:
+    """A heading that shares the header's row, such as the day's name in its first cell."""
+    for column, cell in cells.items():
+        reader.take(cell, place_of(number, column))
+
+
+def _row(
+    reader: TypedReader,
+    cells: Mapping[int, str],
+    columns: Mapping[int, tuple[str, int]],
+    day: str,
+    number: int,
+    place_of: PlaceOf,
+) -> str:
+    said: dict[str, str] = {}
+    at: dict[str, int] = {}
+    sets: dict[int, str] = {}
+    for column, cell in cells.items():
+        name, which = columns.get(column, ("note", 0))
+        if name == "set_n":
+            sets[which] = cell
+            at.setdefault("reps", column)
+        else:
+            said[name] = f"{said[name]}; {cell}" if name in said else cell
+            at.setdefault(name, column)
+    place = place_of(number, at.get("exercise", min(cells)))
+    if said.get("day") and said["day"] != day:
+        day = said["day"]
+        reader.take(day if not re.fullmatch(r"\d", day) else f"Day {day}", place_of(number, at["day"]))
+    exercise = said.get("exercise", "")
+    if not exercise:
+        reader.take(" ".join(cells.values()), place)
+        return day
+    if re.fullmatch(r"(?:rest|off)(?: day)?", exercise.lower()):
+        reader.take("Rest", place)
+        return day
+    reader.take(_slot_line(said, exercise, sets), place_of(number, at.get("reps", at.get("sets", at.get("exercise", 0)))))
+    for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo"), ("note", "note")):
+        if said.get(name):
+            reader.take(f"{key}: {said[name]}", place_of(number, at[name]))
+    for which, cell in sorted(sets.items()) if not _alike(sets) else ():
+        reader.take(f"set {which}: {cell}", place)
+    return day
+
+
+def _alike(sets: Mapping[int, str]) -> bool:
+    return len(set(sets.values())) <= 1 or all(re.fullmatch(r"\d{1,3}", cell) for cell in sets.values())
+
+
+def _slot_line(said: Mapping[str, str], exercise: str, sets: Mapping[int, str]) -> str:
+    """The line a coach would type: "A1 Goblet squat 3x8-12 tempo 3-1-1-0 rest 60 s RPE 8"."""
+    label = said.get("slot", "").strip()
+    label = f"{label} " if re.fullmatch(r"[A-Za-z]\d{0,2}[.):]?|\d{1,2}[a-z]?[.):]?", label) else ""
+    count, reps = said.get("sets", "").strip(), said.get("reps", "").strip()
+    if sets and not reps:
+        figures = [cell for _, cell in sorted(sets.items())]
+        scheme = f"{len(figures)}x{figures[0]}" if len(set(figures)) == 1 else "/".join(figures) if _alike(sets) else ""
+    elif reps and count and not re.search(r"\d\s*[x×]", reps):
+        scheme = f"{count}x{reps}" if re.fullmatch(r"\d{1,2}", count) else f"{count} x {reps}"
+    else:
+        scheme = reps or count
+    tempo = said.get("tempo", "").strip()
+    rest = said.get("rest", "").strip()
+    rest = f"{rest} s" if re.fullmatch(r"\d{2,3}(?:\s*[-–]\s*\d{2,3})?", rest) else rest
+    effort = said.get("effort", "").strip()
+    parts = [
+        f"{label}{exercise} {scheme}".strip(),
+        f"tempo {tempo}" if tempo and tempo not in "-–" else "",
+        f"rest {rest}" if rest and rest not in "-–" and "rest" not in rest.lower() else rest if "rest" in rest.lower() else "",
+        said.get("load", "") if re.search(r"\d|same|ris|fall", said.get("load", "").lower()) else "",
+        f"RPE {effort}" if re.fullmatch(r"\d{1,2}(?:[.,]5)?", effort) else effort,
+        said.get("sides", ""),
+    ]
+    return ", ".join(part for part in parts if part)
