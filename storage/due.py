@@ -87,6 +87,11 @@ _DONE = (
     .where(C.id == bindparam("row"), C.state == "open")
     .values(state="done", finished_at_utc=bindparam("now"))
 )
+_DONE_ALL = (
+    update(DueTable.__table__)  # type: ignore[arg-type]
+    .where(C.id.in_(bindparam("rows", expanding=True)), C.state == "open")
+    .values(state="done", finished_at_utc=bindparam("now"))
+)
 
 
 class DueList:
@@ -162,6 +167,10 @@ class DueList:
 
     def done(self, row_id: int, now: datetime) -> None:
         self._session.connection().execute(_DONE, {"row": row_id, "now": now})
+
+    def done_all(self, row_ids: Sequence[int], now: datetime) -> None:
+        if row_ids:
+            self._session.connection().execute(_DONE_ALL, {"rows": list(row_ids), "now": now})
 
     def drop(self, row_id: int, now: datetime, reason: str) -> None:
         self._move(row_id, state="dropped", finished_at_utc=now, last_error=reason[:300])

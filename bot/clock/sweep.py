@@ -77,7 +77,9 @@ class Sweep:
                     LOG.info("due_too_late row=%s kind=%s late_s=%.0f", row.id, row.kind, late_s)
                 else:
                     timely.append(row)
-            if self._run_together(uow, timely, now):
+            # One that failed before is likely to fail again: it goes alone, and so does a single one.
+            together = len(timely) > 1 and not any(row.attempts for row in timely)
+            if together and self._run_together(uow, timely, now):
                 swept.done += len(timely)
             else:
                 for row in timely:

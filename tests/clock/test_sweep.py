@@ -108,6 +108,25 @@ def test_a_failing_deed_harms_no_other(tmp_path: Path) -> None:
     assert spoken(rig) == ["a", "c"]
 
 
+def test_one_that_failed_before_does_not_make_the_others_run_twice(tmp_path: Path) -> None:
+    runs: list[str] = []
+
+    def fails_for_b(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        runs.append(fields["key"])
+        if fields["key"] == "b":
+            raise ValueError
+
+    rig = Rig(tmp_path, {"reminder": fails_for_b})
+    rig.plan("b", NOON)
+    rig.sweep_at(NOON)
+    again_at = NOON + timedelta(minutes=10)
+    for key in "ac":
+        rig.plan(key, again_at)
+
+    assert rig.sweep_at(again_at) == Swept(done=2, failed=1)
+    assert sorted(runs) == ["a", "b", "b", "c"]
+
+
 def test_a_deed_that_keeps_failing_is_given_up(tmp_path: Path) -> None:
     calls: list[datetime] = []
 
