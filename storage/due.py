@@ -87,6 +87,14 @@ _DONE = (
     .where(C.id == bindparam("row"), C.state == "open")
     .values(state="done", finished_at_utc=bindparam("now"))
 )
+_OPEN_AGAIN = (
+    update(DueTable.__table__)  # type: ignore[arg-type]
+    .where(C.id == bindparam("row"))
+    .values(
+        {name: bindparam(f"new_{name}", type_=C[name].type) for name in ("due_at_utc", "try_at_utc", "fields", "member_id")}
+        | {"too_late_after_s": bindparam("new_too_late_after_s"), "state": "open", "attempts": 0, "finished_at_utc": None}
+    )
+)
 _DONE_ALL = (
     update(DueTable.__table__)  # type: ignore[arg-type]
     .where(C.id.in_(bindparam("rows", expanding=True)), C.state == "open")
@@ -126,8 +134,7 @@ class DueList:
             return True
         if there.state != "open" and due_at_utc <= there.due_at_utc:
             return False
-        again = {"state": "open", "attempts": 0, "finished_at_utc": None}
-        self._run(update(DueTable).where(DueTable.id == there.id).values(**values, **again))
+        connection.execute(_OPEN_AGAIN, {f"new_{name}": value for name, value in values.items()} | {"row": there.id})
         return True
 
     def cancel(self, kind: str, key: str) -> bool:
