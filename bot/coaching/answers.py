@@ -13,7 +13,19 @@ from decimal import Decimal
 from bot.language.questions import Asked, Topic
 from bot.language.situation import Situation
 from bot.training.beginnings import Beginning, suggest_beginning
-from bot.training.blocks import Day, ExerciseId, LoadRule, Measure, PolicyKind, Rest, SetPlace, SetTarget, Slot, order_of, work_sets
+from bot.training.blocks import (
+    Day,
+    ExerciseId,
+    LoadRule,
+    Measure,
+    PolicyKind,
+    Rest,
+    SetPlace,
+    SetTarget,
+    Slot,
+    order_of,
+    work_sets,
+)
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.exercises.entry import Exercise
 from bot.training.loads import Load, LoadKind, Unit, from_kg
@@ -350,7 +362,9 @@ class _Desk:
     def records_of(self, exercise: ExerciseId | None) -> list[SetRecord]:
         """This exercise's records before today, oldest first."""
         known = {record.record_id for record in self.facts.records if record.record_id is not None}
-        more = [r for r in (*self.situation.last_time, *self.situation.earlier) if r.record_id is None or r.record_id not in known]
+        more = [
+            r for r in (*self.situation.last_time, *self.situation.earlier) if r.record_id is None or r.record_id not in known
+        ]
         everything = [*more, *self.facts.records] if not self.facts.records or known else list(self.facts.records)
         mine = [r for r in everything if r.exercise == exercise and exercise is not None and r.on < self.situation.on]
         return sorted(mine, key=lambda record: record.on)
@@ -450,10 +464,16 @@ class _Desk:
             return StartSaid(label, name, target.load, by_coach=True, low=low, high=high)
         if not name:
             return None
-        past = [r for r in self.records_of(entry.id if entry else self.exercise_id(slot)) if not r.doubtful and not r.painful and r.done.load]
+        past = [
+            r
+            for r in self.records_of(entry.id if entry else self.exercise_id(slot))
+            if not r.doubtful and not r.painful and r.done.load
+        ]
         if past and past[-1].done.load and past[-1].done.load.kind is not LoadKind.IMPLEMENT:
             same = [r for r in past if r.on == past[-1].on][0]
-            return StartSaid(label, name, same.done.load, seen_name=name, seen=same.done, seen_on=same.on, same=True, low=low, high=high)
+            return StartSaid(
+                label, name, same.done.load, seen_name=name, seen=same.done, seen_on=same.on, same=True, low=low, high=high
+            )
         found = self._beginning(entry, high or low)
         if found is None:
             return StartSaid(label, name, low=low, high=high, bodyweight=bool(entry and entry.load_style.value == "body"))
@@ -477,21 +497,35 @@ class _Desk:
         if slot is None:
             return GoUpSaid("", "", PolicyKind.USUAL.value)
         target = self.set_due(slot)
-        policy = slot.policy if slot.policy is not PolicyKind.USUAL or self.situation.block is None else self.situation.block.policy
+        policy = (
+            slot.policy if slot.policy is not PolicyKind.USUAL or self.situation.block is None else self.situation.block.policy
+        )
         today = [r for r in self.situation.today if r.place and r.place.label == slot.label]
-        records = today if len(today) >= len(work_sets(slot)) else [r for r in self.situation.last_time if r.place and r.place.label == slot.label]
+        records = (
+            today
+            if len(today) >= len(work_sets(slot))
+            else [r for r in self.situation.last_time if r.place and r.place.label == slot.label]
+        )
         usable = [r for r in records if not r.doubtful]
         top = target.high if target else None
         counts = [r.done.worst_count or 0 for r in usable]
-        ready = None if not usable or top is None else len(usable) >= len(work_sets(slot)) and min(counts) >= top and not any(r.painful for r in usable)
-        return GoUpSaid(slot.label, self.name(slot), policy.value, target.low if target else None, top, ready, tuple(r.done for r in usable))
+        ready = (
+            None
+            if not usable or top is None
+            else len(usable) >= len(work_sets(slot)) and min(counts) >= top and not any(r.painful for r in usable)
+        )
+        return GoUpSaid(
+            slot.label, self.name(slot), policy.value, target.low if target else None, top, ready, tuple(r.done for r in usable)
+        )
 
     def block(self) -> Answer | None:
         block = self.situation.block
         if block is None:
             return None
         facts = self.facts
-        return BlockSaid(facts.week, facts.weeks or block.weeks_default, facts.ends_on, block.weeks_min, block.weeks_max, block.name)
+        return BlockSaid(
+            facts.week, facts.weeks or block.weeks_default, facts.ends_on, block.weeks_min, block.weeks_max, block.name
+        )
 
     def duration(self) -> Answer | None:
         if self.situation.day is None:
@@ -557,7 +591,10 @@ class _Desk:
         if day is None:
             return self._nothing_left()
         swaps = dict(self.situation.swaps)
-        rows = tuple((slot, entry.name if (entry := self.catalogue.get(swaps.get(slot.label))) else slot.exercise_name) for slot in day.slots)
+        rows = tuple(
+            (slot, entry.name if (entry := self.catalogue.get(swaps.get(slot.label))) else slot.exercise_name)
+            for slot in day.slots
+        )
         return TodaySaid(day.number, day.name, rows)
 
     def session(self) -> Answer | None:
@@ -566,7 +603,9 @@ class _Desk:
         if asked_on is None and self.asked.weekday is not None:
             asked_on = today + timedelta(days=(self.asked.weekday - today.weekday()) % 7 or 7)
         coming = [one for one in self.facts.coming if one.on > today]
-        found = next((one for one in coming if one.on == asked_on), None) or next((one for one in coming if asked_on is None or one.on >= asked_on), None)
+        found = next((one for one in coming if one.on == asked_on), None) or next(
+            (one for one in coming if asked_on is None or one.on >= asked_on), None
+        )
         if found is None:
             return None
         day = self.situation.block.day(found.day) if self.situation.block else None

@@ -14,6 +14,7 @@ from bot.training.exercises.catalogue import Catalogue
 from bot.training.plain import from_plain
 from bot.training.plan import PlannedSession, sessions_between
 from bot.training.records import SetRecord
+from bot.training.substitutes import kit_version
 
 # A session begun in the evening may run past midnight; so long after its start it still takes the sets (our choice).
 _SESSION_HOURS = 5
@@ -139,8 +140,14 @@ class Course:
         block_wide = {swap.label: swap.exercise for swap in taken if swap.session_id is None}
         return block_wide | (dict(self.session.swaps) if self.session else {})
 
+    def own_version(self, slot: Slot) -> ExerciseId | None:
+        """The coach's exercise with the implement that this member owns: a dumbbell Romanian deadlift where there is no bar."""
+        if slot.exercise is None:
+            return None
+        return kit_version(slot.exercise, self.member.kit, self.catalogue, written=slot.exercise_name)
+
     def exercise_of(self, slot: Slot) -> ExerciseId | None:
-        return self.swaps.get(slot.label, slot.exercise)
+        return self.swaps.get(slot.label, self.own_version(slot))
 
     def name_of(self, slot: Slot) -> str:
         """What the member is to do in a slot, by name."""
@@ -153,6 +160,9 @@ class Course:
         member, session = self.member, self.session
         now = self.scene.local(member.zone)
         day = self.day
+        versions = (
+            {slot.label: own for slot in day.slots if (own := self.own_version(slot)) and own != slot.exercise} if day else {}
+        )
         records = [with_id(kept) for kept in self.today_records]
         last = [with_id(kept) for kept in self.last_records(day.number, session.on if session else self.today)] if day else []
         since = self.today - timedelta(days=15)
@@ -173,7 +183,7 @@ class Course:
             kit=member.kit,
             unit=member.unit,
             habits=from_plain(member.habits, Habits),
-            swaps=tuple(self.swaps.items()),
+            swaps=tuple((versions | self.swaps).items()),
             skipped=skipped,
             due_override=session.pointer if session else None,
             last_text=member.last_text,

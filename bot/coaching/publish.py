@@ -20,12 +20,12 @@ from bot.coaching.targets import slot_line
 from bot.language.blocks import BlockReading, read_amendment, read_block
 from bot.training import people
 from bot.training.block_checks import MemberKit, check_block
-from bot.training.blocks import Block, ExerciseId, Slot, work_sets
+from bot.training.blocks import Block, Day, ExerciseId, Slot, work_sets
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern
 from bot.training.plain import to_plain
-from bot.training.substitutes import Reason, substitutes_for
+from bot.training.substitutes import Reason, can_do, kit_version, substitutes_for
 from bot.training.volume import session_minutes, weekly_sets
 
 _PUBLISH_HOUR = 8
@@ -297,8 +297,8 @@ def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warni
     )
 
 
-def _minutes(day: object) -> str:
-    low, high = session_minutes(day)  # type: ignore[arg-type]
+def _minutes(day: Day) -> str:
+    low, high = session_minutes(day)
     return f"{low}" if low == high else f"{low}-{high}"
 
 
@@ -331,8 +331,9 @@ def lacking_names(scene: Scene, member: people.Member, block: Block) -> tuple[st
     lacking = []
     for day in block.days:
         for slot in day.slots:
-            entry = catalogue.get(slot.exercise) if slot.exercise else None
-            if entry and entry.kit and not any(not member.kit.lacks(way) for way in entry.kit):
+            own = kit_version(slot.exercise, member.kit, catalogue, written=slot.exercise_name) if slot.exercise else None
+            entry = catalogue.get(own)
+            if entry and can_do(entry, member.kit) is None:
                 lacking.append(f"day {day.number} {slot.label} {slot.exercise_name}")
     return tuple(lacking)
 

@@ -18,10 +18,12 @@ from bot.coaching.course import Course, course_of
 from bot.coaching.scene import Choice, Scene
 from bot.training import people
 from bot.training.blocks import Day, SetTarget, Slot, work_sets
+from bot.training.forecast import pairs_of, score_pairs
 from bot.training.plain import from_plain, to_plain
-from bot.training.progression import SlotCase, Suggestion, WeekOfRecords, reason_sentence, suggest, target_words
+from bot.training.progression import CoachTarget, Kind, SetAim, SlotCase, Suggestion, WeekOfRecords, reason_sentence, target_words
+from bot.training.progression.values import Reason, Why
 from bot.training.reminders import TOO_LATE_S
-from bot.training.reviews import find_questions, forecast_sentence, lift_series, slot_trend, week_totals, went_well
+from bot.training.reviews import SessionRated, SlotReview, WeekReview, review_block, review_slot, review_week
 
 # So many slots stand in the weekly message; the whole table is one word away (our choice for a phone).
 _SHOWN_SLOTS = 6
@@ -54,49 +56,72 @@ def _member_week(scene: Scene, course: Course, last: date) -> None:
     week = course.week_of(last)
     sessions = [session for session in course.sessions if first <= session.on <= last]
     planned = course.planned(first, last)
-    suggestions = suggest_week(scene, course, last)
-    if not sessions and not any(kept for kept in suggestions):
+    places, review = suggest_week(scene, course, last)
+    if not sessions and not places:
         return
-    lines = [_advice_line(course, day, slot, suggestion) for day, slot, suggestion in suggestions]
-    ordered = sorted(lines, key=lambda line: _TELLING.get(line.kind, 5))[:_SHOWN_SLOTS]
+    lines = [_advice_line(course, day, slot, one.suggestion) for (day, slot), one in zip(places, review.slots, strict=True)]
+    ordered = sorted(lines, key=lambda line: _TELLING.get(Kind(line.kind), 3))[:_SHOWN_SLOTS]
     shown = [line for line in lines if line in ordered]
-    records = [kept.record for session in sessions for kept in course.records_of(session)]
     reply = replies.WeekReviewed(
         week=week,
         weeks=course.assignment.weeks,
         done=len(sessions),
         planned=max(len(planned), len(sessions)),
-        well=tuple(went_well(records, _records_before(course, first), course.catalogue)[:3]),
+        well=review.well,
         lines=tuple(shown),
         more=len(lines) - len(shown),
-        totals=tuple(week_totals(records, course.catalogue, [(s.effort, s.minutes) for s in sessions])),
-        questions=tuple(find_questions(records, _records_before(course, first))[:2]),
-        chart=_chart(course, week, suggestions),
+        totals=_totals(review),
+        questions=review.questions[:2],
+        chart=_chart(course, week, review.slots),
     )
     scene.say(reply, lane="weekly", key=f"week:{course.member.id}:{last}")
 
 
 # What is worth the member's attention first; the rest stands in the whole table.
 _TELLING = {
-    "after_pain": 0, "coach_says": 0, "add_load": 1, "ease": 1, "harder_variation": 1, "slower": 2, "add_hold_load": 2, "back_in": 2,
-    "add_reps": 3, "hold": 4, "first_week": 4,
+    Kind.AFTER_PAIN: 0, Kind.COACH_SAYS: 0, Kind.ASK_SLIP: 0, Kind.ADD_LOAD: 1, Kind.EASE: 1, Kind.HARDER_VARIATION: 1, Kind.NEXT_BAND: 1,
+    Kind.SLOWER: 2, Kind.ADD_HOLD_LOAD: 2, Kind.BACK_IN: 2, Kind.LESS_HELP: 2, Kind.HOLD: 4, Kind.FIRST_WEEK: 4,
 }  # fmt: skip
 
 
-def suggest_week(scene: Scene, course: Course, last: date) -> list[tuple[Day, Slot, Suggestion]]:
-    """Compute, keep and return next week's suggestion for every slot that has records."""
+def _totals(review: WeekReview) -> tuple[str, ...]:
+    """One line of what the week came to."""
+    totals = review.totals
+    parts = [f"{totals.sets} sets"]
+    if totals.volume_load_kg:
+        parts.append(f"{totals.volume_load_kg:.0f} kg moved in all")
+    if totals.effort is not None:
+        parts.append(f"session effort {totals.effort.total_au:.0f} (RPE x minutes)")
+    return (", ".join(parts) + ".",) if totals.sets else ()
+
+
+def suggest_week(scene: Scene, course: Course, last: date) -> tuple[list[tuple[Day, Slot]], WeekReview]:
+    """Compute, keep and return next week's suggestion for every slot that has records or a word of the coach."""
+    start = last + timedelta(days=1)
+    places, cases = [], []
+    for day, slot, case in _cases(scene, course, last):
+        places.append((day, slot))
+        cases.append(case)
+    rated = tuple(SessionRated(s.on, s.effort, s.minutes) for s in course.sessions if last - timedelta(days=6) <= s.on <= last)
+    review = review_week(cases, sessions=rated)
+    for (day, slot), one in zip(places, review.slots, strict=True):
+        _keep(scene, course, start, day.number, slot.label, one.suggestion)
+    return places, review
+
+
+def _cases(scene: Scene, course: Course, last: date) -> list[tuple[Day, Slot, SlotCase]]:
+    """What each slot's suggestion is made from."""
     start = last + timedelta(days=1)
     history = _history(course, last)
     pains = scene.uow.pains.find(member_id=course.member.id, open=True)
     found = []
     for day in course.block.days:
         for slot in day.slots:
-            weeks = history.get((day.number, slot.label), ())
+            weeks = history.get((day.number, slot.label), [])
             override = _override(scene, course, day.number, slot.label)
             if not any(week.records for week in weeks) and override is None:
                 continue
-            painful = any(pain.label == slot.label and pain.day in (None, day.number) for pain in pains)
-            exercise = _exercise_done(course, day, slot)
+            exercise = course.catalogue.get(_exercise_done(course, day, slot))
             case = SlotCase(
                 slot=slot,
                 kit=course.member.kit,
@@ -104,24 +129,32 @@ def suggest_week(scene: Scene, course: Course, last: date) -> list[tuple[Day, Sl
                 week=course.week_of(start),
                 weeks_in_block=course.assignment.weeks,
                 history=tuple(weeks),
-                exercise=course.catalogue.get(exercise) if exercise else None,
+                exercise=exercise,
                 override=override,
-                painful=painful,
+                painful=any(pain.label == slot.label and pain.day in (None, day.number) for pain in pains),
+                on=start,
                 days_away=_days_away(course, last),
                 policy=slot.policy if slot.policy.value != "usual" else course.block.policy,
+                before=_last_suggestion(scene, course, day.number, slot.label, start),
             )
-            suggestion = suggest(case)
-            _keep(scene, course, start, day.number, slot.label, suggestion)
-            found.append((day, slot, suggestion))
+            found.append((day, slot, case))
     return found
 
 
+def _last_suggestion(scene: Scene, course: Course, day: int, label: str, start: date) -> Suggestion | None:
+    """The suggestion for the week that has just ended."""
+    advice = scene.uow.advice.newest(member_id=course.member.id, series=course.revision.series, day=day, label=label)
+    if advice is None or advice.by_coach or advice.week_start >= start:
+        return None
+    return from_plain(advice.suggestion, Suggestion)
+
+
 def _exercise_done(course: Course, day: Day, slot: Slot) -> Any:
-    """The exercise that next week's target is for: a block-wide substitute, else the coach's."""
+    """The exercise that next week's target is for: a block-wide substitute, else the coach's in this member's kit."""
     taken = course.scene.uow.swaps.find(
         member_id=course.member.id, series=course.revision.series, day=day.number, label=slot.label, active=True, session_id=None
     )
-    return taken[-1].exercise if taken else slot.exercise
+    return taken[-1].exercise if taken else course.own_version(slot)
 
 
 def _history(course: Course, last: date) -> dict[tuple[int, str], list[WeekOfRecords]]:
@@ -149,13 +182,6 @@ def _history(course: Course, last: date) -> dict[tuple[int, str], list[WeekOfRec
     }
 
 
-def _records_before(course: Course, first: date) -> list[Any]:
-    kept = course.scene.uow.records.find(
-        member_id=course.member.id, on=(course.assignment.started_on, first - timedelta(days=1)), active=True
-    )
-    return [one.record for one in kept]
-
-
 def _days_away(course: Course, last: date) -> int:
     """Days since the last session, at the week's end."""
     trained = [session.on for session in course.sessions if session.on <= last]
@@ -176,28 +202,33 @@ def _keep(
         scene.uow.advice.save(replace(value, id=standing.id))
 
 
-def _override(scene: Scene, course: Course, day: int, label: str) -> tuple[SetTarget, ...] | None:
-    """The coach's own target for this member and slot, while it is for a week to come."""
+def _override(scene: Scene, course: Course, day: int, label: str) -> CoachTarget | None:
+    """The coach's own target for this member and slot, set in the week that has just ended."""
     advice = scene.uow.advice.newest(member_id=course.member.id, series=course.revision.series, day=day, label=label)
-    if advice is None or not advice.by_coach or advice.week_start <= course.today:
+    if advice is None or not advice.by_coach or advice.week_start < course.today - timedelta(days=7):
         return None
-    return from_plain(advice.suggestion, Suggestion).sets
+    aim = from_plain(advice.suggestion, Suggestion).sets[0]
+    return CoachTarget(aim.load, aim.low, aim.high, knows_of_pain=True)
 
 
 def set_target(scene: Scene, course: Course, day: Day, label: str, target: SetTarget) -> None:
     """The coach sets one member's target: it stands from now on, before any computed one."""
     slot = day.slot(label)
-    assert slot is not None
-    sets = tuple(replace(old, load=target.load or old.load, low=target.low, high=target.high) for old in work_sets(slot))
-    suggestion = Suggestion.by_coach(slot, sets)
-    assert course.member.plan is not None
+    assert slot is not None and course.member.plan is not None
+    aims = tuple(
+        SetAim(n, target.low, target.high, target.high, target.load or old.load, old.measure, sides=slot.sides, tempo=old.tempo)
+        for n, old in enumerate(work_sets(slot), 1)
+    )
+    suggestion = Suggestion(
+        Kind.COACH_SAYS, label, aims, Reason(Why.COACH), course.own_version(slot), slot.exercise_name, course.member.unit
+    )
     start = course.member.plan.week_start_for(course.today)
     _keep(scene, course, start, day.number, label, suggestion, by_coach=True)
 
 
 def _advice_line(course: Course, day: Day, slot: Slot, suggestion: Suggestion) -> replies.AdviceLine:
-    name = course.catalogue.get(suggestion.exercise)
-    shown = name.name if name and suggestion.exercise != slot.exercise else slot.exercise_name
+    entry = course.catalogue.get(suggestion.exercise)
+    shown = entry.name if entry and suggestion.exercise not in (slot.exercise, course.own_version(slot)) else slot.exercise_name
     return replies.AdviceLine(
         day.number, slot.label, shown, target_words(suggestion), reason_sentence(suggestion), suggestion.kind.value
     )
@@ -217,38 +248,29 @@ def show_whole(scene: Scene, member: people.Member) -> None:
     scene.say(replies.WholeAdvice(week, tuple(lines)))
 
 
-def _chart(course: Course, week: int, suggestions: list[tuple[Day, Slot, Suggestion]]) -> dict[str, Any] | None:
+def _chart(course: Course, week: int, slots: Sequence[SlotReview]) -> dict[str, Any] | None:
     """The lifts with the most to show, as data for the picture; None before there are two weeks to compare."""
-    if week < 2:
+    series = [one.series for one in slots if len(one.series.points) >= 2]
+    if week < 2 or not series:
         return None
-    history = _history(course, course.today)
-    series = []
-    for day, slot, suggestion in suggestions:
-        weeks = history.get((day.number, slot.label), [])
-        one = lift_series(slot, weeks, suggestion, unit=course.member.unit)
-        if one is not None:
-            series.append(one)
-    best = sorted(series, key=lambda one: -len(one.points))[:_CHARTED]
-    return {"series": [to_plain(one) for one in best], "title": f"{course.block.name}, week {week}"} if best else None
+    best = sorted(series, key=lambda one: (-len(one.points), not one.points[0].load))[:_CHARTED]
+    return {"series": [to_plain(one) for one in best], "title": f"{course.block.name}, week {week}"}
 
 
 def _end_of_block(scene: Scene, course: Course, last: date) -> None:
     """The block's weeks are over: first week against last, and what can be done next."""
     from bot.coaching.publish import ChangeOver, StayLonger
-    from bot.training.reviews import block_lines
 
     if course.assignment.reviewed:
         return
     scene.uow.assignments.save(replace(course.assignment, reviewed=True))
     newest = scene.uow.revisions.newest(group_id=course.member.group_id, state=people.RevisionState.PUBLISHED)
     later = newest is not None and newest.series > course.revision.series
-    histories = _history(course, last)
-    slots = [(day, slot) for day in course.block.days for slot in day.slots]
-    entries = [(slot, histories.get((day.number, slot.label), [])) for day, slot in slots]
+    found = review_block([case for _, _, case in _cases(scene, course, last)])
     choices = [Choice(ChangeOver(newest.series))] if newest is not None and later else []
     if course.assignment.weeks < course.block.weeks_max:
         choices.append(Choice(StayLonger()))
-    review = replies.BlockReviewed(course.block.name, tuple(block_lines(entries, course.catalogue)), later)
+    review = replies.BlockReviewed(course.block.name, tuple(one.sentence for one in found), later)
     scene.say(review, *choices, lane="weekly", key=f"block-end:{course.assignment.id}", code="block_end")
 
 
@@ -287,7 +309,7 @@ def group_week(scene: Scene, group: people.Group) -> None:
         scored += _scored(scene, course) if course else []
     asked = [r for r in scene.uow.relays.find(group_id=group.id) if r.asked_at >= scene.now - timedelta(days=7)]
     slots = tuple(f"{sign}: {count} members" for sign, count in slot_signs.most_common(5) if count >= 2)
-    picture = replies.GroupWeek(group.name, first, tuple(weeks), slots, len(asked), forecast_sentence(scored))
+    picture = replies.GroupWeek(group.name, first, tuple(weeks), slots, len(asked), _forecast(scored))
     scene.say(picture, lane="weekly")
 
 
@@ -299,7 +321,7 @@ def _member_for_coach(scene: Scene, member: people.Member, course: Course | None
     sessions = [session for session in course.sessions if first <= session.on <= last]
     planned = course.planned(first, last)
     better, same, worse = _trends(course, last)
-    signs = [f"stall on {name}" for name in same] + [f"falling on {name}" for name in worse]
+    signs = [f"falling back on {name}" for name in worse]
     pains = [_pain_words(pain) for pain in scene.uow.pains.find(member_id=member.id, open=True)]
     swaps = [s for s in scene.uow.swaps.find(member_id=member.id, active=True) if s.at >= scene.now - timedelta(days=7)]
     swap_words = tuple(dict.fromkeys(f"{swap.label} {swap.instead_of} ({swap.reason.replace('_', ' ')})" for swap in swaps))
@@ -333,23 +355,21 @@ def _pain_words(pain: people.Pain) -> str:
 
 
 def _trends(course: Course, last: date) -> tuple[list[str], list[str], list[str]]:
-    """Exercises on which this member is better, stalls, is worse; only what the noise allows to be said."""
-    better: list[str] = []
-    same: list[str] = []
-    worse: list[str] = []
-    for (number, label), weeks in _history(course, last).items():
-        day = course.block.day(number)
-        slot = day.slot(label) if day else None
-        if slot is None:
-            continue
-        verdict = slot_trend(slot, weeks)
-        {"better": better, "stall": same, "worse": worse}.get(verdict, []).append(slot.exercise_name)
-    return list(dict.fromkeys(better)), list(dict.fromkeys(same)), list(dict.fromkeys(worse))
+    """Exercises on which this member is better, holds, is worse; only what the noise allows to be said."""
+    found: dict[str, list[str]] = {"better": [], "same": [], "worse": []}
+    for _, slot, case in _cases(course.scene, course, last):
+        review = review_slot(case)
+        if review.dropped:
+            found["worse"].append(slot.exercise_name)
+        elif review.trend is not None:
+            found.get(review.trend.verdict.value, []).append(slot.exercise_name)
+    better, same, worse = (list(dict.fromkeys(found[key])) for key in ("better", "same", "worse"))
+    return better, same, worse
 
 
-def _scored(scene: Scene, course: Course) -> Sequence[Any]:
-    """Last week's forecasts beside what happened, as (Suggestion, records)."""
-    pairs = []
+def _scored(scene: Scene, course: Course) -> list[Any]:
+    """Last week's forecasts beside what happened."""
+    pairs: list[Any] = []
     start = None
     for advice in reversed(scene.uow.advice.find(member_id=course.member.id, series=course.revision.series)):
         if advice.week_start > course.today or (start is not None and advice.week_start != start):
@@ -359,6 +379,13 @@ def _scored(scene: Scene, course: Course) -> Sequence[Any]:
         rows = scene.uow.records.find(
             member_id=course.member.id, day=advice.day, label=advice.label, on=(start, until), active=True
         )
-        if rows:
-            pairs.append((from_plain(advice.suggestion, Suggestion), [row.record for row in rows]))
+        pairs += pairs_of(from_plain(advice.suggestion, Suggestion), [row.record for row in rows])
     return pairs
+
+
+def _forecast(pairs: Sequence[Any]) -> str:
+    """How good the advice has been, in one sentence for the coach."""
+    score = score_pairs(list(pairs))
+    if not score.sets or score.landed is None or score.said is None:
+        return ""
+    return f"Last advice: {score.landed:.0%} of {score.sets} sets reached their target; {score.said:.0%} were expected to."

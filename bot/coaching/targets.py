@@ -10,7 +10,7 @@ from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, SetTarget, Sides, Slot, work_sets
 from bot.training.loads import Load
 from bot.training.plain import from_plain
-from bot.training.progression import Suggestion
+from bot.training.progression import SetAim, Suggestion
 from bot.training.records import SetDone
 
 
@@ -26,22 +26,20 @@ def targets_of(course: Course, slot: Slot, day: int) -> tuple[SetTarget, ...]:
     suggestion = from_plain(advice.suggestion, Suggestion)
     if suggestion.exercise is not None and suggestion.exercise != course.exercise_of(slot):
         return prescribed
-    return (
-        tuple(
-            replace(
-                target,
-                load=aim.load or target.load,
-                low=aim.low if aim.low is not None else target.low,
-                high=aim.high if aim.high is not None else target.high,
-            )
-            for target, aim in zip(prescribed, suggestion.sets or prescribed, strict=False)
-        )
-        or prescribed
+    return tuple(_sharpened(target, aim) for target, aim in zip(prescribed, suggestion.sets, strict=False)) or prescribed
+
+
+def _sharpened(target: SetTarget, aim: SetAim) -> SetTarget:
+    """A set's prescription with the suggestion's load, reps, tempo and extras."""
+    return replace(
+        target,
+        load=aim.load or target.load,
+        low=aim.aim if aim.aim is not None and not aim.amrap else target.low,
+        high=aim.high if aim.high is not None and aim.aim is not None and aim.high >= aim.aim else aim.aim or target.high,
+        tempo=aim.tempo or target.tempo,
+        partials=aim.partials or target.partials,
+        drops=aim.drops or target.drops,
     )
-
-
-def done_in(records: list[SetDone | None]) -> tuple[SetDone, ...]:
-    return tuple(done for done in records if done is not None)
 
 
 def slot_line(course: Course, slot: Slot, day: int) -> SlotLine:

@@ -13,7 +13,6 @@ from bot.training.kit import Kit
 from bot.training.loads import Unit
 from bot.training.records import SetRecord
 
-
 # The order of a day is asked for several times a text; days are kept here by identity, so that their number stays theirs.
 _ORDERS: dict[int, tuple[Day, tuple[SetPlace, ...]]] = {}
 _MOST_ORDERS = 256

@@ -81,7 +81,12 @@ def suggest_beginning(
     if amount is None:
         return None
     return Beginning(
-        Load(LoadKind.IMPLEMENT, amount, unit, pair=exercise.load_style is LoadStyle.PAIR), record, other.name, relation, cut, stale
+        Load(LoadKind.IMPLEMENT, amount, unit, pair=exercise.load_style is LoadStyle.PAIR),
+        record,
+        other.name,
+        relation,
+        cut,
+        stale,
     )
 
 

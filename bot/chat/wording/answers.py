@@ -32,7 +32,9 @@ def _tempo(a: given.TempoSaid) -> str:
 
 
 def _tempo_unsaid(a: given.TempoUnsaid) -> str:
-    return f"{_slot(a.label, a.name)} has no tempo in the block: lower under control, two to three seconds, and lift without a jerk."
+    return (
+        f"{_slot(a.label, a.name)} has no tempo in the block: lower under control, two to three seconds, and lift without a jerk."
+    )
 
 
 def _term(a: given.TermSaid) -> str:
@@ -53,7 +55,11 @@ def _all_done(a: given.AllDone) -> str:
 
 def _alternate(a: given.AlternateSaid) -> str:
     if a.single or len(a.labels) < 2:
-        return f"{_slot(a.labels[0], a.names[0])} stands alone: do all its sets before the next exercise." if a.labels else "Nothing alternates today."
+        return (
+            f"{_slot(a.labels[0], a.names[0])} stands alone: do all its sets before the next exercise."
+            if a.labels
+            else "Nothing alternates today."
+        )
     turn = " then ".join(esc(label) for label in a.labels)
     return (
         f"{turn}, and around again, because one part works while the other rests: less time for the same sets. "
@@ -85,7 +91,11 @@ def _start(a: given.StartSaid) -> str:
     if a.load and a.same:
         seen = f" ({esc(say_set(a.seen))} on {say_date(a.seen_on)})" if a.seen and a.seen_on else ""
         cut = f" That is {a.cut_percent}% less than before, since it was a while ago." if a.cut_percent else ""
-        return f"{name}: begin with {esc(say_load(a.load))}, as last time{seen}.{cut}" if not cut else f"{name}: begin with {esc(say_load(a.load))}{seen}.{cut}"
+        return (
+            f"{name}: begin with {esc(say_load(a.load))}, as last time{seen}.{cut}"
+            if not cut
+            else f"{name}: begin with {esc(say_load(a.load))}{seen}.{cut}"
+        )
     if a.load and a.seen and a.seen_on:
         why = "it is another exercise" + (" and a while ago" if a.stale else "")
         return (
@@ -139,7 +149,11 @@ def _missed(a: given.MissedSaid) -> str:
     if not a.sessions and not a.open_today:
         return "Nothing: no planned session of the last two weeks is open."
     lines = [f"{say_date(one.on)}: day {one.day}{f' {esc(one.name)}' if one.name else ''}" for one in a.sessions]
-    text = "Not done yet: " + "; ".join(lines) + ". Tell me the day if you want to do one, e.g. “day 2 on Saturday”." if lines else ""
+    text = (
+        "Not done yet: " + "; ".join(lines) + ". Tell me the day if you want to do one, e.g. “day 2 on Saturday”."
+        if lines
+        else ""
+    )
     skipped = f"Skipped today: {esc(', '.join(a.open_today))}." if a.open_today else ""
     return f"{text} {skipped}".strip()
 
@@ -160,7 +174,9 @@ def _last_session(a: given.LastSessionSaid) -> str:
 
 def _best(a: given.BestSaid) -> str:
     text = f"{_slot(a.label, a.name)}: your best so far is {esc(say_set(a.best))}, {say_date(a.on)}."
-    return text + (f" That suggests a single of about {say_amount(a.e1rm)} {a.unit.value} in all, give or take a tenth." if a.e1rm else "")
+    return text + (
+        f" That suggests a single of about {say_amount(a.e1rm)} {a.unit.value} in all, give or take a tenth." if a.e1rm else ""
+    )
 
 
 def _no_numbers(a: given.NoNumbers) -> str:

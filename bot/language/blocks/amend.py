@@ -32,7 +32,7 @@ def read_amendment(
     *,
     catalogue: Catalogue,
     own_names: Mapping[str, ExerciseId] = {},
-    day: int | None = None,  # noqa: B006  (never changed)
+    day: int | None = None,
 ) -> AmendmentReading:
     """Read a change to a block. day: where the text names none. Never raises."""
     whole = _DAY.match(text)
@@ -68,9 +68,8 @@ def read_amendment(
 def _one_slot(
     what: str, swaps: bool, slot: Slot, day: Day, block: Block, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]
 ) -> AmendmentReading:
-    named = (
-        swaps
-        or bool(re.match(r"[A-Za-z]{3,}", what))
+    named = swaps or (
+        bool(re.match(r"[A-Za-z]{3,}", what))
         and not re.match(r"(?:tempo|rest|rpe|rir|amrap|each|per|sets?|reps?)\b", what, re.IGNORECASE)
     )
     has_sets = bool(re.search(r"\d\s*[x×]|\bamrap\b|\d\s+sets", what, re.IGNORECASE))

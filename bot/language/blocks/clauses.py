@@ -11,6 +11,7 @@ a colon, by everything up to the next such mark.
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -21,7 +22,6 @@ from bot.language.blocks.amounts import LOAD_PATTERN, TIME_PATTERN, decimal, rea
 from bot.language.blocks.letters import count_words_as_figures, even
 from bot.training.blocks import Drop, LoadRule, Partials, SetKind, Sides
 from bot.training.tempo import parse_tempo
-import itertools
 
 GONE = "\x00"
 
@@ -581,7 +581,7 @@ def _sides(scan: Scan) -> None:
 _EACH_SET = r"(?:\s+(?:a\s+(?:little|bit|touch)|slightly))?(?:[\s,]*(?:each|every|per|from|over\s+the|set\s+(?:by|to)|with\s+each|as\s+(?:the\s+)?reps\s+(?:fall|drop|go\s+down))\s*(?:sets?|time|set\s+to\s+set)?(?:\s+set)?)?"
 _WEIGHT = r"(?:the\s+|some\s+|a\s+(?:little|bit\s+of)\s+)?(?:weight|load|resistance|kg|lbs?)s?"
 _RULES = (
-    (LoadRule.SAME, re.compile(rf"\b(?:(?:keep|use|with|hold|at)\s+)?(?:the\s+)?same\s+(?:weight|load|db|dumbbell|kb|band)s?(?:\s+(?:across|for|on|over|through(?:out)?|all|as)(?:\s+(?:all|every|the)?\s*(?:sets?|set\s+\d|way))?)*(?:\s+sets)?\b|\bone\s+(?:weight|load)\s+(?:for|over|across)\s+all\s+sets\b|\b(?:straight|constant)\s+(?:weight|load)\b|\bload\s*[:=]\s*same\b", re.I)),
+    (LoadRule.SAME, re.compile(r"\b(?:(?:keep|use|with|hold|at)\s+)?(?:the\s+)?same\s+(?:weight|load|db|dumbbell|kb|band)s?(?:\s+(?:across|for|on|over|through(?:out)?|all|as)(?:\s+(?:all|every|the)?\s*(?:sets?|set\s+\d|way))?)*(?:\s+sets)?\b|\bone\s+(?:weight|load)\s+(?:for|over|across)\s+all\s+sets\b|\b(?:straight|constant)\s+(?:weight|load)\b|\bload\s*[:=]\s*same\b", re.I)),
     (LoadRule.RISES, re.compile(rf"\b(?:add(?:ing)?|increas(?:e|ing)|rais(?:e|ing)|up(?:ping)?|more|bump(?:ing)?(?:\s+up)?)\s+{_WEIGHT}{_EACH_SET}|\b(?:go(?:ing)?|get(?:ting)?)\s+(?:up(?:\s+in\s+(?:weight|load))?|heavier){_EACH_SET}|\bheavier(?:\s+with)?\s+(?:each|every)\s+set|\bascending\s+(?:weights?|loads?)|\b(?:weights?|loads?)\s+(?:goes|go|rises|going|up|climbs?)(?:\s+up)?{_EACH_SET}|\bramp(?:ing)?(?:\s+up)?(?:\s+(?:the\s+)?(?:weight|load))?{_EACH_SET}|\bwork(?:ing)?\s+up(?:\s+(?:in\s+(?:weight|load)|to\s+(?:a\s+)?(?:heavy|hard|top)(?:\s+(?:set|one|last\s+set))?))?\b|\bload\s*[:=]\s*rises\b|\bbuild(?:ing)?\s+up(?:\s+(?:the\s+)?(?:weight|load))?\b", re.I)),
     (LoadRule.FALLS, re.compile(rf"\b(?:reduc(?:e|ing)|lower(?:ing)?|lighten(?:ing)?|decreas(?:e|ing)|less|drop(?:ping)?|take\s+off|tak(?:e|ing)(?:\s+off)?|strip(?:ping)?)\s+{_WEIGHT}(?:\s+off)?{_EACH_SET}|\b(?:go(?:ing)?|get(?:ting)?)\s+lighter{_EACH_SET}|\blighter(?:\s+with)?\s+(?:each|every)\s+set|\bdescending\s+(?:weights?|loads?)|\b(?:weights?|loads?)\s+(?:comes|goes|falls|drops|coming|going|go|come)(?:\s+down)?{_EACH_SET}|\bload\s*[:=]\s*falls\b", re.I)),
 )  # fmt: skip
@@ -718,7 +718,7 @@ _DOWN_UP = re.compile(
 def _soft(scan: Scan) -> None:
     for pattern in (_ANGLE, _INCLINE_AT):
         for found in scan.take(pattern):
-            down = "sign" in found.groupdict() and found["sign"] or re.search("decline", found[0], re.I)
+            down = ("sign" in found.groupdict() and found["sign"]) or re.search("decline", found[0], re.I)
             scan.out.fields["angle_deg"] = -int(found["angle"]) if down else int(found["angle"])
     for found in scan.take(_GRIP):
         scan.out.fields["grip"] = (found["grip"] or found["grip2"]).strip().lower()

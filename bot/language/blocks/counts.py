@@ -58,7 +58,7 @@ _ONE = re.compile(
     rf"(?P<amrap>{_AMRAP})\s*(?P<open_unit>reps|seconds|secs?|steps|metres|meters|hold)?(?:\s*\(?\s*(?:min(?:imum)?|at\s+least)\.?\s*(?P<least>\d+)\)?)?)",
     re.I | re.X,
 )
-_SPLIT = re.compile(rf"\s*[,/]\s*(?:then\s+)?|\s*\bthen\s+", re.I)
+_SPLIT = re.compile(r"\s*[,/]\s*(?:then\s+)?|\s*\bthen\s+", re.I)
 
 
 @dataclass(frozen=True, slots=True)

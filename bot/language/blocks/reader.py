@@ -42,7 +42,7 @@ def read_block(
     *,
     filename: str = "",
     catalogue: Catalogue,
-    own_names: Mapping[str, ExerciseId] = {},  # noqa: B006  (never changed)
+    own_names: Mapping[str, ExerciseId] = {},
 ) -> BlockReading:
     """Read a block from a chat text or a file's bytes. Never raises: what is wrong is in the reading.
 

@@ -42,9 +42,9 @@ def template_xlsx() -> bytes:
     from openpyxl import Workbook
 
     book = Workbook()
-    sheet = book.active
-    sheet.title = "Block"
-    rows = [
+    sheet = book.create_sheet("Block", 0)
+    book.remove(book.worksheets[1])
+    rows: list[tuple[str | int, ...]] = [
         ("Day", "Slot", "Exercise", "Sets", "Reps", "Tempo", "Rest", "Sub", "Cue"),
         ("Day 1 - Legs", "A1", "Goblet squat", 3, "8-12 reps", "3-1-1-0", "60 s", "box squat", "chest tall"),
         ("Day 1 - Legs", "A2", "Push-up", 3, "6-15 reps", "", "", "incline push-up", ""),
@@ -52,7 +52,7 @@ def template_xlsx() -> bytes:
         ("Day 2 - Pull", "B1", "Dumbbell curl", 2, "10-12 reps", "", "", "", ""),
     ]
     for row in rows:
-        sheet.append(row)
+        sheet.append(list(row))
     for cells in sheet.iter_rows():
         for cell in cells:
             cell.number_format = "@"  # text, so that 10-12 never becomes a date
@@ -63,8 +63,8 @@ def _lines(lines: list[str]) -> bytes:
     from openpyxl import Workbook
 
     book = Workbook()
-    sheet = book.active
-    sheet.title = "Block"
+    sheet = book.create_sheet("Block", 0)
+    book.remove(book.worksheets[1])
     for number, line in enumerate(lines, 1):
         cell = sheet.cell(number, 1)
         cell.value = line

@@ -23,7 +23,9 @@ NOT_MINE = re.compile(
     r"\bremind me\b|\bpause (?:the|my) (?:block|plan|program)"
 )
 _WHAT = r"(?:what|whats|wht|wat|wats|which|how|hows|when|whens|where|wheres|who|whos|why|is|are|do|does|did|can|could|should|shall|will|would|am|may|have|has|was|were)"
-IS_QUESTION = re.compile(rf"\b{_WHAT}\b|\?|\b(?:explain|tell me|show me|remind|wondering|not sure|no idea|dont know|dunno|confused|unsure|question|meaning|define|lost|forgot|clarify|dont get|dont understand|unclear)\b")
+IS_QUESTION = re.compile(
+    rf"\b{_WHAT}\b|\?|\b(?:explain|tell me|show me|remind|wondering|not sure|no idea|dont know|dunno|confused|unsure|question|meaning|define|lost|forgot|clarify|dont get|dont understand|unclear)\b"
+)
 # Bare notes a member says rather than asks; without a question mark they are no question.
 WEEKDAYS = {name: n for n, names in enumerate((("monday", "mon"), ("tuesday", "tue", "tues"), ("wednesday", "wed"), ("thursday", "thu", "thur", "thurs"),
             ("friday", "fri"), ("saturday", "sat"), ("sunday", "sun"))) for name in names}  # fmt: skip

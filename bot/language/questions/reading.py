@@ -23,21 +23,80 @@ from bot.training.exercises.catalogue import load_catalogue
 from bot.training.tempo import Tempo, parse_tempo
 from bot.training.terms import terms_in
 
-_TEMPO = re.compile(r"(?<![\d.])(?:\d{1,2}(?P<s>[-–—/.:])\d{1,2}(?P=s)(?:\d{1,2}|[xX])(?:(?P=s)(?:\d{1,2}|[xX]))?|\d{2}[xX\d][\dxX]|\d{2}[xX])(?![\d.])")
+_TEMPO = re.compile(
+    r"(?<![\d.])(?:\d{1,2}(?P<s>[-–—/.:])\d{1,2}(?P=s)(?:\d{1,2}|[xX])(?:(?P=s)(?:\d{1,2}|[xX]))?|\d{2}[xX\d][\dxX]|\d{2}[xX])(?![\d.])"
+)
 _SLOT = re.compile(r"\b([a-h])\s?([1-9])\b", re.IGNORECASE)
 _CUT = re.compile(
     r"(?<=[?!])\s+|\n+|(?<=[a-z)])\.\s+|;\s*|(?:,?\s+(?:and|also|&|plus|then)\s+|,\s*)(?=(?:also |then )?(?:what|whats|how|when|where|who|why|which|do i|does|should|can i|is there|am i|will)\b)",
     re.IGNORECASE,
 )
 # Words that questions turn on, for mending slips.
-_VOCABULARY = frozenset(["tempo", "weight", "weights", "heavy", "heavier", "exercise", "exercises", "session", "program", "programme", "tomorrow", "remaining", "missed", "record", "personal", "increase", "superset", "between", "alternate", "dumbbell", "dumbbells", "kettlebell", "barbell", "should", "mean", "means", "meaning", "stand", "stands", "explain", "workout", "next", "start", "begin", "which", "technique", "privacy", "data", "today", "todays", "previous", "heaviest", "failure", "seconds", "where", "what", "break", "resting", "left", "lower"])
+_VOCABULARY = frozenset(
+    [
+        "tempo",
+        "weight",
+        "weights",
+        "heavy",
+        "heavier",
+        "exercise",
+        "exercises",
+        "session",
+        "program",
+        "programme",
+        "tomorrow",
+        "remaining",
+        "missed",
+        "record",
+        "personal",
+        "increase",
+        "superset",
+        "between",
+        "alternate",
+        "dumbbell",
+        "dumbbells",
+        "kettlebell",
+        "barbell",
+        "should",
+        "mean",
+        "means",
+        "meaning",
+        "stand",
+        "stands",
+        "explain",
+        "workout",
+        "next",
+        "start",
+        "begin",
+        "which",
+        "technique",
+        "privacy",
+        "data",
+        "today",
+        "todays",
+        "previous",
+        "heaviest",
+        "failure",
+        "seconds",
+        "where",
+        "what",
+        "break",
+        "resting",
+        "left",
+        "lower",
+    ]
+)
 _JOINED = {"wat": "what", "wht": "what", "whts": "whats", "wats": "whats", "waht": "what", "hwo": "how", "nxt": "next", "nex": "next", "tmrw": "tomorrow", "tmr": "tomorrow",
            "tmw": "tomorrow", "tomoro": "tomorrow", "2moro": "tomorrow", "pls": "please", "plz": "please", "rn": "now", "wich": "which", "witch": "which", "sholud": "should", "shud": "should",
            "shld": "should", "wen": "when", "hw": "how", "lst": "last", "prev": "previous", "wk": "week", "wks": "weeks", "sesh": "session", "mins": "minutes", "secs": "seconds",
            "exersise": "exercise", "excercise": "exercise", "weigth": "weight", "wieght": "weight", "wgt": "weight", "wt": "weight", "bw": "between", "btw": "btw", "nd": "and", "ive": "ive", "programm": "program"}  # fmt: skip
 # In speech these ask nothing.
-_RHETORIC = re.compile(r"^(?:how (?:nice|cool|great|awesome)|what a\b|why not|who cares|guess what|you know what|can you believe|what the (?:hell|heck)$|whats up|how are you|how is it going|hows it going|will do|can do|is done|done)\b")
-_STATEMENT = re.compile(r"^(?:i|we|my|it|that|this|just|did|done|got|ok|thanks|thank|yes|no|was|had|will|is|can|may|do|have|am|are|were) (?!i\b|we\b|you\b|it\b|this\b|that\b|there\b|the\b|my\b|coach\b)")
+_RHETORIC = re.compile(
+    r"^(?:how (?:nice|cool|great|awesome)|what a\b|why not|who cares|guess what|you know what|can you believe|what the (?:hell|heck)$|whats up|how are you|how is it going|hows it going|will do|can do|is done|done)\b"
+)
+_STATEMENT = re.compile(
+    r"^(?:i|we|my|it|that|this|just|did|done|got|ok|thanks|thank|yes|no|was|had|will|is|can|may|do|have|am|are|were) (?!i\b|we\b|you\b|it\b|this\b|that\b|there\b|the\b|my\b|coach\b)"
+)
 _DEFINE_BARE = 4  # words: "RIR = ?", "neutral grip, meaning?"
 
 
@@ -93,14 +152,19 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
                 return topic, sure, ""
     if "?" in part and bare and about:
         return Topic.TARGET, 0.7, ""
-    opens = re.match(r"(?:so |and |but |coach |hey |hi |hello |please |also |ok )*(?:what|whats|how|when|where|who|why|which|do|does|did|can|could|should|would|will|is|are|am|may|shall)\b", line)
-    if len(line.split()) >= 3 and ("?" in part and _has_words(line) or (opens and not _STATEMENT.search(line))):
+    opens = re.match(
+        r"(?:so |and |but |coach |hey |hi |hello |please |also |ok )*(?:what|whats|how|when|where|who|why|which|do|does|did|can|could|should|would|will|is|are|am|may|shall)\b",
+        line,
+    )
+    if len(line.split()) >= 3 and (("?" in part and _has_words(line)) or (opens and not _STATEMENT.search(line))):
         return Topic.FOR_COACH, 0.55, ""
     return None, 0.0, ""
 
 
 # Short calls that ask without a question word or mark.
-_ASKS_ANYWAY = re.compile(r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*)$")
+_ASKS_ANYWAY = re.compile(
+    r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*)$"
+)
 
 
 def _defined(line: str, bare: bool, about: str) -> str:
@@ -110,15 +174,28 @@ def _defined(line: str, bare: bool, about: str) -> str:
         return ""
     real = [term for term in found if term != "slot"]
     named = DEFINES.search(line)
-    mine = re.search(r"\b(?:my|did i|have i|do i have|should i (?:use|aim|take|go)|today|last time|is next|for next|how many|how much|how long|when|left)\b", line)
-    if re.search(r"\bmean(?:s|t|ing)?\b|\bstands? for\b|\bexplain|\bdefin|\bnever heard|\bno idea what|\bdont (?:get|understand|know what)\b", line):
+    mine = re.search(
+        r"\b(?:my|did i|have i|do i have|should i (?:use|aim|take|go)|today|last time|is next|for next|how many|how much|how long|when|left)\b",
+        line,
+    )
+    if re.search(
+        r"\bmean(?:s|t|ing)?\b|\bstands? for\b|\bexplain|\bdefin|\bnever heard|\bno idea what|\bdont (?:get|understand|know what)\b",
+        line,
+    ):
         return (real or list(found))[0]
     if not real or mine:
         return ""
     if bare and len(line.split()) <= len(real[0].split("_")) + 2 and not about and real[0] not in ("warm_up", "pr"):
         return real[0]
-    after = re.search(r"\b(?:what|whats|wtf)\b(?: (?:the|exactly|even|actually|is|are|s|a|an|was|this|that|these|those|heck|hell|does|do))*$", line[: _start_of(line, real[0])].rstrip())
-    return real[0] if named and after and not re.search(r"\b(?:for|on|at|of|in|should|do i) (?:me|it|this|i|[a-h]\d|next|the)\b", line) else ""
+    after = re.search(
+        r"\b(?:what|whats|wtf)\b(?: (?:the|exactly|even|actually|is|are|s|a|an|was|this|that|these|those|heck|hell|does|do))*$",
+        line[: _start_of(line, real[0])].rstrip(),
+    )
+    return (
+        real[0]
+        if named and after and not re.search(r"\b(?:for|on|at|of|in|should|do i) (?:me|it|this|i|[a-h]\d|next|the)\b", line)
+        else ""
+    )
 
 
 def _start_of(line: str, term: str) -> int:
@@ -144,14 +221,18 @@ def _marked(line: str, about: str) -> str:
 @lru_cache(maxsize=1)
 def _cues() -> tuple[tuple[Topic, re.Pattern[str], float], ...]:
     # "@" is no word sign, so the edges around it are dropped.
-    return tuple((topic, re.compile(pattern.replace(r"{ex}\b", "@").replace("{ex}", "@")), certainty) for topic, pattern, certainty in CUES)
+    return tuple(
+        (topic, re.compile(pattern.replace(r"{ex}\b", "@").replace("{ex}", "@")), certainty) for topic, pattern, certainty in CUES
+    )
 
 
 @lru_cache(maxsize=512)
 def _line(text: str) -> str:
     plain = re.sub("['’‘`´]", "", text.lower())
     words = re.findall(r"[a-z]+\d?|\d+(?:\.\d+)?|[^\W\d_]+", plain)
-    return " ".join(_JOINED.get(word) or (mend(word, _VOCABULARY) if word.isalpha() and len(word) >= 5 else word) for word in words)
+    return " ".join(
+        _JOINED.get(word) or (mend(word, _VOCABULARY) if word.isalpha() and len(word) >= 5 else word) for word in words
+    )
 
 
 def _tempo(part: str) -> Tempo | None:

@@ -10,7 +10,6 @@ saddle area, muscle breakdown, heat; ACOG's stop signs in pregnancy). How people
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
