@@ -187,6 +187,7 @@ class Course:
             skipped=skipped,
             due_override=session.pointer if session else None,
             last_text=member.last_text,
+            planned=tuple((one.date, one.day_number) for one in self.planned(since, self.today)),
             session_on=session.on if session else None,
         )
 

@@ -66,6 +66,7 @@ class Situation:
     due_override: SetPlace | None = None  # the member pointed elsewhere ("doing B1 first")
     last_text: str = ""  # the member's message just before, for "sorry sent twice"
     body_weight_kg: float | None = None
+    planned: tuple[tuple[date, int], ...] = ()  # the last weeks' plan: (date, day of the split), for "yesterday: ..."
     session_on: date | None = None  # the session's own date where it is not now's (past midnight)
 
     @property

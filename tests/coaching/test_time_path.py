@@ -49,7 +49,9 @@ async def test_a_stated_rest_is_called_when_it_is_over_and_silenced_by_the_next_
     await stage.program.live_until(at + timedelta(seconds=65))
 
     calls = [message for message in mira.from_bot() if message.text.startswith("Rest is over.")]
-    assert [round((message.at - at).total_seconds()) for message in calls] == [60]
+    # The set itself was heard up to two seconds before `at`: the platform's pacing lies between.
+    assert len(calls) == 1
+    assert 58 <= (calls[0].at - at).total_seconds() <= 60
 
 
 @staged()

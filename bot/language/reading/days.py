@@ -55,13 +55,16 @@ def _date(when: str, today: date) -> date:
 
 
 def _day_on(on: date, names_there: NamesThere, situation: Situation) -> Day | None:
-    """The day on record for that date; else the one that holds the exercises named; else the one before today's."""
+    """The day on record or planned for that date; else the one that holds the exercises named; else the one before today's."""
     block = situation.block
     if block is None:
         return situation.day
     recorded = {record.day for record in (*situation.earlier, *situation.last_time) if record.on == on and record.day is not None}
     if recorded:
         return block.day(max(recorded))
+    planned = dict(situation.planned).get(on)
+    if planned is not None:
+        return block.day(planned)
     held = {day.number: _held(day, names_there, situation) for day in block.days}
     most = max(held.values(), default=0)
     fitting = [day for day in block.days if held[day.number] == most] if most else list(block.days)

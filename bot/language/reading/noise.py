@@ -43,8 +43,16 @@ _AN_EIGHT = re.compile(
 )
 
 
+# "20x12 that set nearly killed me" speaks of the set, and names no second one.
+_THAT_SET = re.compile(
+    r"(?<=\d)(?P<gap>[ ,.]*)\b(?:that|this|the last|last) (?:set|one)\b(?=\s+(?:was|is|felt|feels|nearly|almost|really|absolutely|just|totally)?\s*"
+    r"(?:killed|destroyed|wrecked|sucked|kicked|got|hard|brutal|tough|easy|rough|felt|crushed|smoked|ended|hurt|awful|great|good|bad|killer)\b)"
+)
+
+
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
+    text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _BLANK.sub(_blank, text)
