@@ -291,9 +291,16 @@ def group_week_due(scene: Scene, group_id: int) -> None:
     group = scene.uow.groups.get(group_id)
     if group is not None:
         there = scene.in_chat(group.coach_chat_id)
-        if scene.uow.members.count(group_id=group.id, state=people.MemberState.ACTIVE):
+        if _has_begun(there, group):
             group_week(there, group)
         schedule_group(there, group)
+
+
+def _has_begun(scene: Scene, group: people.Group) -> bool:
+    """Has anybody's block begun? Before that there is nothing to picture."""
+    members = scene.uow.members.find(group_id=group.id, state=people.MemberState.ACTIVE)
+    courses = [course_of(scene, member) for member in members]
+    return any(course is not None and course.assignment.started_on < course.today for course in courses)
 
 
 def group_week(scene: Scene, group: people.Group) -> None:
@@ -319,7 +326,8 @@ def _member_for_coach(scene: Scene, member: people.Member, course: Course | None
     last = course.today
     first = last - timedelta(days=6)
     sessions = [session for session in course.sessions if first <= session.on <= last]
-    planned = course.planned(first, last)
+    done = course.done_days()
+    planned = [one for one in course.planned(first, last) if one.date < last or one.date in done]
     better, same, worse = _trends(course, last)
     signs = [f"falling back on {name}" for name in worse]
     pains = [_pain_words(pain) for pain in scene.uow.pains.find(member_id=member.id, open=True)]

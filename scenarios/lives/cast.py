@@ -35,9 +35,10 @@ def _n(value: float | None, comma: bool = False) -> str:
 
 
 def tidy(label: str, name: str, said: Said, unit: str) -> list[str]:
-    """Set by set: "16x12"."""
+    """Short, a slot a line: "A1 16x12, 12, 11" (and set by set in the first days)."""
     load, counts = said
-    return [f"{_n(load)}x{count}" if load else f"{count}{unit}" for count in counts]
+    listed = ", ".join(f"{count}{unit}" for count in counts)
+    return [f"{label} {_n(load)}x{listed}" if load and not unit else f"{label} {_n(load) + 'kg x ' if load else ''}{listed}"]
 
 
 def comma(label: str, name: str, said: Said, unit: str) -> list[str]:
