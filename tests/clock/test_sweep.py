@@ -24,8 +24,8 @@ class Rig:
         self.clock = PlayedClock(NOON)
         self.sweep = Sweep(open_uow=self.open_uow, in_database=at_once, deeds=deeds, clock=self.clock)
 
-    def open_uow(self) -> UnitOfWork:
-        return UnitOfWork(self.engines, self.clock.now)
+    def open_uow(self, *, reads: bool = False) -> UnitOfWork:
+        return UnitOfWork(self.engines, self.clock.now, reads=reads)
 
     def plan(self, key: str, moment: datetime, *, kind: str = "reminder", too_late_after_s: int | None = None) -> None:
         with self.open_uow() as uow:
