@@ -103,10 +103,11 @@ def _routes(program: Program, desk: Desk) -> Sequence[web.RouteDef]:
 
         def read() -> bytes | None:
             with program.open_uow(reads=True) as uow:
-                member = uow.members.newest(feed_key=key) if len(key) >= 20 else None  # type: ignore[attr-defined]
+                whole: Any = uow
+                member = whole.members.newest(feed_key=key) if len(key) >= 20 else None
                 if member is None:
                     return None
-                return own_data.calendar_bytes(Scene(uow=uow, now=program.clock.now(), desk=desk, chat_id=0), member)
+                return own_data.calendar_bytes(Scene(uow=whole, now=program.clock.now(), desk=desk, chat_id=0), member)
 
         data = await program.in_database(read)
         if data is None:

@@ -470,7 +470,7 @@ class _Desk:
             if not r.doubtful and not r.painful and r.done.load
         ]
         if past and past[-1].done.load and past[-1].done.load.kind is not LoadKind.IMPLEMENT:
-            same = [r for r in past if r.on == past[-1].on][0]
+            same = next(r for r in past if r.on == past[-1].on)
             return StartSaid(
                 label, name, same.done.load, seen_name=name, seen=same.done, seen_on=same.on, same=True, low=low, high=high
             )

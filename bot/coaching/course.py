@@ -146,6 +146,11 @@ class Course:
             return None
         return kit_version(slot.exercise, self.member.kit, self.catalogue, written=slot.exercise_name)
 
+    def _versions(self, day: Day | None) -> dict[str, ExerciseId]:
+        """The slots of a day that this member does with another implement than the catalogue's."""
+        owned = {slot.label: self.own_version(slot) for slot in day.slots} if day else {}
+        return {label: exercise for label, exercise in owned.items() if exercise and day and exercise != _exercise(day, label)}
+
     def exercise_of(self, slot: Slot) -> ExerciseId | None:
         return self.swaps.get(slot.label, self.own_version(slot))
 
@@ -160,9 +165,7 @@ class Course:
         member, session = self.member, self.session
         now = self.scene.local(member.zone)
         day = self.day
-        versions = (
-            {slot.label: own for slot in day.slots if (own := self.own_version(slot)) and own != slot.exercise} if day else {}
-        )
+        versions = self._versions(day)
         records = [with_id(kept) for kept in self.today_records]
         last = [with_id(kept) for kept in self.last_records(day.number, session.on if session else self.today)] if day else []
         since = self.today - timedelta(days=15)
@@ -190,6 +193,11 @@ class Course:
             planned=tuple((one.date, one.day_number) for one in self.planned(since, self.today)),
             session_on=session.on if session else None,
         )
+
+
+def _exercise(day: Day, label: str) -> ExerciseId | None:
+    slot = day.slot(label)
+    return slot.exercise if slot else None
 
 
 def with_id(kept: people.KeptRecord) -> SetRecord:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 from bot.coaching import ask_coach, join, move_days, pain, replies, settings, show, swap
 from bot.coaching.course import Course, bare_situation, course_of
@@ -70,7 +71,8 @@ def _emergency(scene: Scene, member: people.Member, message: people.Message, saf
         return
     reading = read(message.text, course.situation(), course.catalogue)
     if reading.verdict is Verdict.RECORD:
-        quiet = replace(scene, uow=_Muted(scene.uow))
+        muted: Any = _Muted(scene.uow)
+        quiet = replace(scene, uow=muted)
         carry_out(quiet, replace(course, scene=quiet), message, reading.heard)
 
 

@@ -161,7 +161,7 @@ def erase(scene: Scene, wish: Erase) -> None:
     uow = scene.uow
     count = uow.records.count(member_id=member.id)
     for shelf in (uow.records, uow.swaps, uow.pains, uow.relays, uow.advice, uow.assignments, uow.sessions, uow.messages):
-        shelf.remove(member_id=member.id)  # type: ignore[attr-defined]
+        shelf.remove(member_id=member.id)
     uow.asked.remove(chat_id=member.chat_id)
     uow.outbox.erase(member.chat_id)
     uow.inbox.erase(member.chat_id)

@@ -239,7 +239,7 @@ def clear_pain(scene: Scene, wish: ClearPain) -> None:
     scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))
     _let_go_on(scene, member, kept)
     course = course_of(scene, member)
-    entry = course.catalogue.get(kept.exercise) if course and kept.exercise else None  # type: ignore[arg-type]
+    entry = course.catalogue.get(kept.exercise) if course and kept.exercise else None
     name = entry.name if entry else kept.label
     scene.say(replies.PainCleared(name, member.name, to_coach=True))
     scene.say(replies.PainCleared(name), to=member.chat_id)

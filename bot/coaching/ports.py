@@ -262,4 +262,4 @@ class Queues(Protocol):
         """A group got a new id: say so in every table that has a chat_id."""
 
 
-UnitOfWorkFactory = Callable[[], AbstractContextManager[Any]]
+UnitOfWorkFactory = Callable[..., AbstractContextManager[Any]]  # reads=True: the reading engine

@@ -9,6 +9,7 @@ A published revision never changes. An amendment is the next revision; a session
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
@@ -24,6 +25,7 @@ from bot.training.blocks import Block, Day, ExerciseId, Slot, work_sets
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern
+from bot.training.kit import Kit
 from bot.training.plain import to_plain
 from bot.training.substitutes import Reason, can_do, kit_version, substitutes_for
 from bot.training.volume import session_minutes, weekly_sets
@@ -315,11 +317,11 @@ def _before(scene: Scene, group: people.Group, draft: people.Revision) -> Block 
     return published[-1].block if published else None
 
 
-def _stand_in(catalogue: Catalogue):  # type: ignore[no-untyped-def]
-    def find(slot: Slot, kit: object) -> str | None:
+def _stand_in(catalogue: Catalogue) -> Callable[[Slot, Kit], str | None]:
+    def find(slot: Slot, kit: Kit) -> str | None:
         if slot.exercise is None:
             return None
-        found = substitutes_for(slot.exercise, kit=kit, reason=Reason.MISSING_KIT, catalogue=catalogue, own=slot.substitutes)  # type: ignore[arg-type]
+        found = substitutes_for(slot.exercise, kit=kit, reason=Reason.MISSING_KIT, catalogue=catalogue, own=slot.substitutes)
         return found[0].name if found else None
 
     return find

@@ -47,6 +47,7 @@ class Due(Protocol):
 class UnitOfWork(Protocol):
     """One transaction over everything that is kept."""
 
+    inbox: Any
     outbox: Any
     due: Any
     groups: Shelf[people.Group]

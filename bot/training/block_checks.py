@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -143,7 +144,7 @@ def _consecutive(block: Block, catalogue: Catalogue) -> Iterable[Remark]:
     """The same muscle hard on days that follow each other without a rest day between."""
     numbers = iter(block.days)
     order: list[Day | None] = [next(numbers, None) if on else None for on in block.rhythm]
-    for one, two in zip(order, order[1:], strict=False):
+    for one, two in itertools.pairwise(order):
         if one is None or two is None:
             continue
         both = {group for group, sets in _direct(one, catalogue).items() if sets >= _HARD_DAY} & {

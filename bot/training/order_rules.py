@@ -6,6 +6,7 @@ absence (the 2 to 4 weeks' limits after a break of two weeks or more: Caterisano
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
@@ -23,7 +24,7 @@ def remarks(sessions: Sequence[PlannedSession], block: Block, catalogue: Catalog
     """A sentence for each pair of hard lower-body days on consecutive dates. sessions: in order of date."""
     hard = {day.number for day in block.days if _lower_sets(block, day.number, catalogue) >= _HARD_SETS}
     found = []
-    for before, after in zip(sessions, sessions[1:], strict=False):
+    for before, after in itertools.pairwise(sessions):
         if after.date - before.date == timedelta(days=1) and {before.day_number, after.day_number} <= hard:
             found.append(f"Day {before.day_number} and day {after.day_number} are both hard on the legs and now back to back.")
     return tuple(found)

@@ -94,13 +94,16 @@ class Plan:
         return next((old.weekdays for old in self.former if on < old.before), self.weekdays)
 
 
+_Date = date  # the class below has a field of that name
+
+
 @dataclass(frozen=True, slots=True)
 class PlannedSession:
     """One session to come (or that was to come). moved_from: the date that the rule alone would give it, if another."""
 
     date: date
     day_number: int
-    moved_from: date | None = None
+    moved_from: _Date | None = None
 
 
 # What a member may wish, as concrete dates. Each is carried out by bot.training.plan.apply.

@@ -13,6 +13,7 @@ import re
 from collections.abc import Awaitable, Callable, Iterator
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
+from functools import partial
 from importlib.resources import files
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -124,7 +125,7 @@ class Month:
             for day in range(WEEKS * 7):
                 on = START + timedelta(days=day)
                 at = datetime.combine(on, time(*life.role.trains_at), life.zone).astimezone(UTC)
-                acts.append((at, lambda life=life, on=on: self._maybe_train(life, on)))
+                acts.append((at, partial(self._maybe_train, life, on)))
         acts += self._happenings()
         return iter(sorted(acts, key=lambda act: act[0]))
 
@@ -218,7 +219,9 @@ class Month:
                 continue
             said = self._do(life, slot, week)
             texts = role.how(slot.label, slot.name, said, _unit_words(slot))
-            if role.how is pasted or (role.name in ("Jonas", "Noor", "Dale") and week > 1):  # habits settle: a whole session in one go
+            if role.how is pasted or (
+                role.name in ("Jonas", "Noor", "Dale") and week > 1
+            ):  # habits settle: a whole session in one go
                 lines += texts
                 continue
             for text in texts:

@@ -70,30 +70,25 @@ def _case(number: int, line: str) -> Case:
     catalogue = load_catalogue()
     assert catalogue.get(exercise) is not None and kit in KITS, f"line {number}: {exercise!r} or kit {kit!r} is unknown"
     kind, *words = reason.split()
-    named = _ids(good.split(), number)
-    # An id that is spelled out on one side wins over a family or pattern on the other.
-    plain_good = {word for word in good.split() if word[0] not in "@~"}
-    plain_bad = {word for word in bad.split() if word[0] not in "@~"}
-    bad_family = _ids([word for word in bad.split() if word[0] == "@"], number)
-    wrong = (_ids(bad.split(), number) - plain_good) - (named - plain_bad - bad_family)
+    named, wrong = _weights(good.split(), number), _weights(bad.split(), number)
     return Case(
-        number, ExerciseId(exercise), kit, REASONS[kind], tuple(words), frozenset(named - wrong), frozenset(wrong),
+        number, ExerciseId(exercise), kit, REASONS[kind], tuple(words),
+        frozenset(one for one, weight in named.items() if weight > wrong.get(one, 0)),
+        frozenset(one for one, weight in wrong.items() if weight >= named.get(one, 0)),
         "nothing" in good.split(),
     )  # fmt: skip
 
 
-def _ids(words: Iterable[str], line: int) -> set[str]:
-    found: set[str] = set()
+def _weights(words: Iterable[str], line: int) -> dict[str, int]:
+    """Each exercise named, and how exactly: by its id (3), its family (2), its pattern (1). The more exact word wins over the other side."""
+    found: dict[str, int] = {}
     for word in words:
         if word == "nothing":
             continue
-        kin = {
-            str(entry.id)
-            for entry in load_catalogue()
-            if word in (entry.id, f"@{entry.family}", f"~{entry.pattern.value}")
-        }
+        kin = {str(one.id) for one in load_catalogue() if word in (one.id, f"@{one.family}", f"~{one.pattern.value}")}
         assert kin, f"line {line}: {word!r} is no exercise, family or pattern"
-        found |= kin
+        weight = {"@": 2, "~": 1}.get(word[0], 3)
+        found |= {one: max(weight, found.get(one, 0)) for one in kin}
     return found
 
 
@@ -122,5 +117,7 @@ def score(path: Path) -> Score:
         counts["all"] += every
         if not every:
             answers = ", ".join(f"{one.exercise} ({verdict})" for one, verdict in zip(found, verdicts, strict=True)) or "nothing"
-            listed.append(f"line {case.line}: {case.exercise}, {case.kit}, {case.reason.value} {' '.join(case.words)} -> {answers}")
+            listed.append(
+                f"line {case.line}: {case.exercise}, {case.kit}, {case.reason.value} {' '.join(case.words)} -> {answers}"
+            )
     return Score(len(cases(path)), counts["first"], counts["all"], counts["wrong"], counts["answers"], tuple(listed))

@@ -23,7 +23,13 @@ async def test_sets_alternate_within_a_letter(stage: Stage) -> None:
     for text in ("16x12", "12", "16x11", "11", "16x10", "A1 16x9"):
         await mira.says(text)
 
-    assert stage.records(mira)[:5] == ["A1.1 16 kg x 12", "A2.1 body weight x 12", "A1.2 16 kg x 11", "A2.2 body weight x 11", "A1.3 16 kg x 10"]
+    assert stage.records(mira)[:5] == [
+        "A1.1 16 kg x 12",
+        "A2.1 body weight x 12",
+        "A1.2 16 kg x 11",
+        "A2.2 body weight x 11",
+        "A1.3 16 kg x 10",
+    ]
 
 
 @staged()

@@ -18,7 +18,7 @@ _TIME = re.compile(
         (?:\s*(?:-|to|–)\s*(?P<high>\d+(?:[.,]\d+)?)(?::(?P<high_s>\d\d))?\s*(?P<unit2>minutes?|mins?|m|seconds?|secs?|s|"|')?)?""",
     re.I | re.X,
 )
-TIME_PATTERN = r"""\d+(?:[.,]\d+)?(?::\d\d)?\s*(?:minutes?|mins?|m(?![a-z])|seconds?|secs?|s(?![a-z])|"|')?(?:\d\d"?)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?(?::\d\d)?)?\s*(?:minutes?\b|mins?\b|m(?![a-z])|seconds?\b|secs?\b|s(?![a-z])|"|')?"""  # noqa: E501
+TIME_PATTERN = r"""\d+(?:[.,]\d+)?(?::\d\d)?\s*(?:minutes?|mins?|m(?![a-z])|seconds?|secs?|s(?![a-z])|"|')?(?:\d\d"?)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?(?::\d\d)?)?\s*(?:minutes?\b|mins?\b|m(?![a-z])|seconds?\b|secs?\b|s(?![a-z])|"|')?"""
 
 _UNIT = {"k": Unit.KG, "l": Unit.LB, "p": Unit.LB, "#": Unit.LB}
 LOAD_PATTERN = r"\d+(?:[.,]\d+)?\s*(?:kgs?\b|kilos?\b|kilograms?\b|lbs?\b|pounds?\b|#)"

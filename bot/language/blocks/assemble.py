@@ -220,7 +220,7 @@ class Assembler:
         return Day(number, draft.heading.name, slots, tuple(draft.warm_up), "; ".join(draft.notes))
 
     def _slot(self, number: int, draft: SlotDraft, unknown: dict[str, list[tuple[int, str]]]) -> Slot:
-        exercise, matches, mended = self.names.find(draft.name)
+        exercise, _matches, mended = self.names.find(draft.name)
         entry = self.names.catalogue.get(exercise)
         if entry is not None and entry.measure is not Measure.REPS:
             draft.measure = entry.measure

@@ -573,7 +573,7 @@ _SIDES = (
 
 def _sides(scan: Scan) -> None:
     for sides, pattern in _SIDES:
-        for found in scan.take(pattern):
+        for _found in scan.take(pattern):
             if sides is not Sides.EACH or "sides" not in scan.out.fields:
                 scan.out.fields["sides"] = sides
 
@@ -589,7 +589,7 @@ _RULES = (
 
 def _rules(scan: Scan) -> None:
     for rule, pattern in _RULES:
-        for found in scan.take(pattern):
+        for _found in scan.take(pattern):
             scan.out.fields.setdefault("load_rule", rule)
 
 

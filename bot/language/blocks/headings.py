@@ -203,7 +203,7 @@ def read_rhythm(line: str) -> tuple[bool, ...] | None:
     counted = _ON_OFF.findall(line)
     if len(counted) >= 2 and not re.sub(
         _ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I)
-    ).strip(" ,:;/-+&andthen."):
+    ).strip(" ,:;/-+&andthen."):  # noqa: B005  (each letter of "and then")
         return tuple(word.lower() == "on" for count, word in counted for _ in range(int(count)))
     keyed = _RHYTHM_WORDS.match(line.strip())
     words = re.split(r"[\s,/;-]+", keyed["rest"].strip().lower()) if keyed else []

@@ -106,7 +106,7 @@ def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]]) -> 
         if said is None:
             draft.notes.append(f"progress: {fields['policy']}")
     note = "; ".join(part for part in (fields.get("note", ""), *draft.notes) if part)
-    kit = frozenset()
+    kit: frozenset[KitItem] = frozenset()
     if "kit" in fields:
         kit = kit_of(fields["kit"])
         if not kit:

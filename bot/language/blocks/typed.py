@@ -229,7 +229,7 @@ class TypedReader:
         if note:
             rest = rest[: note.start()]
         clauses = read_clauses(f"set 1: {rest}", has_name=False)
-        for start, piece in clauses.left:
+        for _start, piece in clauses.left:
             if piece.lower() != "as needed":
                 self._leftover(slot, piece, place)
         number = int(found["number"]) if found["number"] else None

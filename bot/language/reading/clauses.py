@@ -1,4 +1,3 @@
-# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Which parts of a text talk of what? A text is cut into clauses, and each is set talk, a question, pain, a swap, a date, or chat.
 
 "20x12, knee hurts a bit"            -> sets · pain

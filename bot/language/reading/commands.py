@@ -1,4 +1,3 @@
-# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Is the text one of the short things said about the record itself: take back, put back, sent twice, done, skip, going on elsewhere?"""
 
 from __future__ import annotations

@@ -1,4 +1,3 @@
-# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Does the text put a set right that is on record? "last one was 11", "that was 18 not 20", "set 2 was 22.5", "*11", "I meant 11"."""
 
 from __future__ import annotations

@@ -1,4 +1,3 @@
-# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Which numbers in set talk are no sets at all? Tempos, pulse, rests and plans are blanked, ranges of effort brought to one number.
 
 The text keeps its length, so that places stay places: what is taken out becomes spaces.

@@ -1,4 +1,3 @@
-# ruff: noqa: E501  (tables of words and patterns read better unbroken)
 """Which words matter between two sets? Tables only: a word or a phrase, and the one-letter kind that the grammar reads.
 
 Numbers and names

@@ -129,7 +129,8 @@ class NameIndex:
         while start < len(words):
             end = next(end for end in ends if end > start)
             mention, used = self._mention_at(words, start, end, allowed)
-            if mention:
+            # Words that were written as one ("DBrow") share their letters: the first name keeps them.
+            if mention and (not found or mention.start >= found[-1].end):
                 found.append(mention)
             start += used
         return tuple(found)
