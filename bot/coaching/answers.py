@@ -36,7 +36,7 @@ from bot.training.tempo import Tempo, time_under_tension_s
 from bot.training.terms import explain
 from bot.training.volume import session_minutes
 
-# NSCA's usual rest by goal (training reference, section 6): a convention, not a limit (Singer et al. 2024).
+# NSCA's usual rest by goal: a convention, not a limit (Singer et al. 2024).
 _REST_FEW_REPS, _REST_SOME, _REST_MANY = (120, 180), (60, 90), (30, 60)
 _FEW, _MANY = 6, 15
 

@@ -25,7 +25,7 @@ from bot.training.records import SetRecord
 from bot.training.strength import estimate_e1rm
 
 # Cuts in percent (common practice: begin light, the second session corrects). A dumbbell lift is about 17 % below the barbell's
-# (Saeterbakken 2011, training reference, section 1), so another implement costs more than that.
+# (Saeterbakken 2011), so another implement costs more than that.
 SAME_CUT = 0
 FAMILY_CUT = 20
 PATTERN_CUT = 35

@@ -1,7 +1,7 @@
 """What does a tempo ask for in this exercise: phase by phase, in the order in which a rep is done?
 
 The fields are always lowering, stretch, lifting, squeeze. A pull-up, a deadlift, a row begin with the way up, so their first rep is
-lifting, squeeze, lowering, stretch (training reference, section 6):
+lifting, squeeze, lowering, stretch:
 
     explain_tempo(3-1-X-0, goblet squat) -> lower 3 s, hold at the bottom 1 s, up as fast as you can
     explain_tempo(3-1-X-0, pull-up)      -> up as fast as you can, lower 3 s, hang 1 s

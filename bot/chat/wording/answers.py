@@ -25,7 +25,7 @@ def _tempo(a: given.TempoSaid) -> str:
     where = f"{_slot(a.label, a.name)}, tempo {esc(a.tempo)}" if a.name else f"Tempo {esc(a.tempo)}"
     text = f"{where}: {esc(', '.join(say_phase(phase) for phase in a.phases))}."
     if a.starts_up and a.name:
-        text += " The first number still means the way back; this lift begins with the last-but-one."
+        text += " Said in the order you do it: this lift begins with the way up, while the first number is always the lowering."
     if a.seconds and a.reps:
         text += f" {a.reps} reps are about {a.seconds} s under load{' (X counted as 1 s)' if a.has_x else ''}."
     return text
@@ -102,11 +102,11 @@ def _start(a: given.StartSaid) -> str:
             f"{name}: try {esc(say_load(a.load))} first. You did {esc(a.seen_name)} with {esc(say_set(a.seen))} on {say_date(a.seen_on)}; "
             f"I took {a.cut_percent}% off because {why}. Go up if the first set is easy, down if form slips."
         )
-    reps = f" {a.high or a.low}" if a.high or a.low else ""
+    reps = f" {a.high or a.low} times" if a.high or a.low else ""
     if a.bodyweight:
         return f"{name}: begin with body weight, and send me the reps."
     return (
-        f"{name}: I have no numbers of yours near it. Take something you could surely lift{reps} times with two or three to spare, "
+        f"{name}: I have no numbers of yours near it. Take something you could surely lift{reps} with two or three to spare, "
         "send me that set, and I will know from then on."
     )
 

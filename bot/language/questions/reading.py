@@ -163,7 +163,7 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
 
 # Short calls that ask without a question word or mark.
 _ASKS_ANYWAY = re.compile(
-    r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*)$"
+    r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*|best .*|(?:rest|tempo|target|reps|sets|weight|order)(?: [a-h]\d)?)$"
 )
 
 

@@ -3,7 +3,7 @@
 A line is words that follow each other. `a|b` is one of several, `{name}` one of a group below, `?x` may be missing, `~3` lets up to
 three other words stand between (never a "not", a "but" or another part of the body).
 
-Source of the signs: training reference, section 10 (general patient guidance on heart, stroke, fainting, headache, nerves of the
+Source of the signs: published guidance (general patient guidance on heart, stroke, fainting, headache, nerves of the
 saddle area, muscle breakdown, heat; ACOG's stop signs in pregnancy). How people say them: common practice.
 """
 
