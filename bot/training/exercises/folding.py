@@ -44,7 +44,7 @@ _SAME: dict[str, str] = {
     "quadriceps": "quad", "hams": "hamstring", "hammy": "hamstring", "hammies": "hamstring", "abduct": "abduction",
     "abductions": "abduction", "raised": "raise", "rows": "row", "rowing": "row", "pushing": "push", "squatting": "squat",
     "curling": "curl", "sitting": "seated", "laying": "lying", "laid": "lying", "kneel": "kneeling", "stand": "standing",
-    "elevated": "elevated", "feet": "foot", "trx": "strap", "suspension": "strap", "suspended": "strap", "straps": "strap",
+    "elevated": "elevated", "feet": "foot", "suspension": "strap", "suspended": "strap", "straps": "strap",
     "swiss": "exercise", "stability": "exercise", "gym": "exercise", "physio": "exercise", "bands": "band", "banded": "band",
     "resistance": "band", "tube": "band", "loop": "band", "minute": "minute", "lateral": "lateral", "laterals": "lateral raise",
     "sideways": "side", "crossbody": "cross body", "butt": "glute", "bum": "glute", "ez": "ez", "easy": "easy", "hip": "hip",
