@@ -18,7 +18,7 @@ from bot.language.situation import Situation
 from bot.training import people
 from bot.training.plain import to_plain
 
-# From this likeness on, a kept answer is given as the group's answer (measured in tests/language/questions).
+# From this likeness on, a kept answer is given as the group's answer (our choice, on the careful side; not measured yet).
 _ALIKE = 0.8
 _SMALL_TALK = re.compile(
     r"^(?:\W*(?:hi|hello|hey|thanks?|thank you|thx|ty|ok(?:ay)?|cool|great|nice|good (?:morning|evening|night|afternoon)|"

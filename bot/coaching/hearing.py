@@ -167,7 +167,9 @@ def _others_claim(
     """Let the readers of pain, swaps, days and questions look at the whole text, most careful first. True if one answered."""
     if safety.level in (Level.SAME_DAY, Level.PAIN, Level.CAUTION):
         pain.hear(scene, member, message, safety)
-        swap.hear_beside_pain(scene, member, message, text, situation)
+        # "Got the flu, move today to Friday": the wish about days is heard beside the caution.
+        if safety.level is Level.CAUTION:
+            move_days.hear(scene, member, message, text, sure=_SURE)
         return True
     if swap.hear(scene, member, message, text, situation, sure=_SURE):
         return True

@@ -63,10 +63,6 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
     return True
 
 
-def hear_beside_pain(scene: Scene, member: people.Member, message: people.Message, text: str, situation: Situation) -> None:
-    """Pain comes first and offers its own substitute when the answers are in; nothing more is said here."""
-
-
 def _only_lacking(course: Course) -> str:
     """The one slot of today that the member lacks the kit for, or "" if none or several."""
     day = course.day

@@ -183,7 +183,7 @@ class Alike:
 
 
 def best_match(text: str, candidates: Sequence[str]) -> Alike | None:
-    """The candidate that most likely asks the same; None where nothing is shared. Take it from 0.8 on (measured in the tests)."""
+    """The candidate that most likely asks the same; None where nothing is shared. Take it from 0.8 on (our choice; not measured yet)."""
     scored = [Alike(index, likeness(text, candidate)) for index, candidate in enumerate(candidates)]
     best = max(scored, key=lambda one: one.certainty, default=None)
     return best if best is not None and best.certainty > 0 else None

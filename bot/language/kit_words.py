@@ -72,7 +72,7 @@ _NOTHING = re.compile(r"\b(nothing|none|no kit|no equipment|just me|body ?weight
 _COLOURS = "yellow|red|green|blue|black|silver|gold|orange|purple|pink|grey|gray|white|brown|tan"
 _STRENGTHS = "extra light|x-light|light|medium|heavy|extra heavy|x-heavy"
 _BAND_NAME = re.compile(rf"\b({_STRENGTHS}|{_COLOURS})\b")
-# Usual first settings when only a top is said (common practice; training reference, section 11).
+# Usual first settings when only a top is said (common practice).
 _USUAL_STEP = {Unit.KG: Decimal(2), Unit.LB: Decimal(5)}
 
 

@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-# X has no number of seconds; one second is our convention for adding up (training reference, section 6).
+# X has no number of seconds; one second is our convention for adding up.
 EXPLOSIVE_S = 1
 
 

@@ -24,13 +24,13 @@ EASY_RIR, EASY_RPE = Decimal(5), Decimal(5)  # further from failure than this is
 NOT_COUNTED = frozenset({Pattern.MOBILITY, Pattern.CONDITIONING})
 
 # Spreads for what a coach leaves unsaid, (low, high).
-NATURAL_REP_S = (2.0, 4.0)  # training reference, section 6: a rep without a tempo
+NATURAL_REP_S = (2.0, 4.0)  # a rep without a tempo, from memory
 OPEN_COUNT = {Measure.REPS: (8, 20), Measure.SECONDS: (20, 60), Measure.STEPS: (20, 40), Measure.METRES: (20, 40)}  # AMRAP; ours
 STEP_S = (0.6, 1.2)  # loaded walking, common practice
 METRE_S = (0.8, 1.6)
 UNSAID_REST_S = (60, 120)  # NSCA hypertrophy 30-90 s, Singer et al. 2024 favours a little longer
 CHANGE_OVER_S = (10, 30)  # from one exercise of a superset to the next, at home
-TRANSITION_S = (60, 120)  # to the next exercise: put away, set up (training reference, section 6, uses 120)
+TRANSITION_S = (60, 120)  # to the next exercise: put away, set up (120 s is a usual figure)
 DROP_S = (15, 40)  # change the load, go on
 WARM_UP_S = (300, 600)
 
@@ -122,7 +122,7 @@ def session_seconds(
     not say. The last set of a group of slots is followed by the way to the next group instead of a rest.
     warm_up_s: (0, 300) if the coach wrote no warm-up, else 5 to 10 minutes.
 
-    Source: plain arithmetic (training reference, section 6, with its worked example of 38 minutes).
+    Source: plain arithmetic, with a worked example of 38 minutes in the tests.
     """
     if not day.slots:
         return 0.0, 0.0

@@ -22,7 +22,7 @@ def test_the_pound_is_the_international_one() -> None:
     ],
 )  # fmt: skip
 def test_plates_in_pounds_weigh_what_the_table_says(pounds: str, kg: str) -> None:
-    """Computed conversion table of the training reference, section 11, to 0.1 g."""
+    """Computed from the exact factor, to 0.1 g."""
     assert to_kg(Decimal(pounds), Unit.LB).quantize(Decimal("0.0001")) == Decimal(kg)
 
 

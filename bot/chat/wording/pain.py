@@ -1,6 +1,6 @@
 """What is said when something hurts. Care first, no diagnosis, a person where a person is needed.
 
-Source for the signs and the scale: training reference section 10 (general patient guidance; Thomee 1997 and Silbernagel 2007 for
+Source for the signs and the scale: published guidance (general patient guidance; Thomee 1997 and Silbernagel 2007 for
 the ceiling of 5). Common practice: the local emergency number is named as such, since it differs by country.
 """
 

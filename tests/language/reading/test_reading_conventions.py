@@ -244,3 +244,10 @@ def sets_of(text: str, there: object) -> tuple[Load | None, int | None]:
     (heard,) = read(text, there).heard  # type: ignore[arg-type]
     assert isinstance(heard, SetsHeard)
     return heard.sets[0].done.load, heard.sets[0].done.count
+
+
+def test_a_hundred_said_alone_is_a_number_and_ends() -> None:
+    """A step over no word at all once went on for ever."""
+    reading = read("hundred kg for 5", situation("bar"))
+
+    assert reading.verdict is not Verdict.NOT_SETS
