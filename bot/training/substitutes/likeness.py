@@ -54,6 +54,7 @@ class _Features:
     entry: Exercise
     muscles: Mapping[MuscleGroup, float]
     prime: Mapping[MuscleGroup, float]
+    named: frozenset[str]  # prime muscles themselves, parts of one muscle taken as one
 
 
 def nearness(a: Exercise, b: Exercise) -> float:
@@ -72,16 +73,19 @@ def _features(entry: Exercise) -> _Features:
         if muscle in GROUP_OF:
             prime.setdefault(GROUP_OF[muscle], _PRIME_WEIGHTS[min(place, len(_PRIME_WEIGHTS) - 1)])
     helping = {GROUP_OF[muscle]: _HELPING_WEIGHT for muscle in entry.helping if muscle in GROUP_OF}
-    return _Features(entry, helping | prime, prime)
+    named = frozenset(muscle.removeprefix("upper ").removeprefix("lower ") for muscle in entry.prime)
+    return _Features(entry, helping | prime, prime, named)
 
 
 def _likeness(one: _Features, two: _Features) -> float:
     a, b = one.entry, two.entry
     same_pattern = a.pattern is b.pattern
+    # One group, other muscles: wrist flexors for extensors, an inward turn of the arm for an outward one.
+    opposed = same_pattern and one.named and two.named and one.named.isdisjoint(two.named)
     family = 1.0 if a.family and a.family == b.family else 0.0
     return (
-        0.36 * nearness(a, b)
-        + 0.26 * _overlap(one.prime, two.prime)
+        (0.2 if opposed else 0.36 * nearness(a, b))
+        + 0.26 * _overlap(one.prime, two.prime) * (0.5 if opposed else 1)
         + 0.12 * _overlap(one.muscles, two.muscles)
         + 0.18 * _manner(a, b, same_pattern)
         + 0.08 * family
@@ -129,9 +133,14 @@ class Kin:
         scored = (
             (_likeness(one, two), two.entry)
             for two in self._features.values()
-            if two.entry.id != entry.id and _same_world(entry.pattern, two.entry.pattern)
+            if two.entry.id != entry.id and _same_world(entry.pattern, two.entry.pattern) and _share_a_muscle(one, two)
         )
         return tuple(sorted((pair for pair in scored if pair[0] >= _LEAST_KEPT), key=lambda pair: (-pair[0], pair[1].id)))
+
+
+def _share_a_muscle(one: _Features, two: _Features) -> bool:
+    """What works nothing that the other works is no substitute; an exercise of a coach's own may name no muscles."""
+    return not one.muscles or not two.muscles or not one.muscles.keys().isdisjoint(two.muscles)
 
 
 def _same_world(pattern: Pattern, other: Pattern) -> bool:

@@ -16,6 +16,7 @@ from bot.training.substitutes.values import Reason, can_do
 
 P = Pattern
 _PORTABLE = frozenset({KitItem.DUMBBELL, KitItem.KETTLEBELL, KitItem.PLATE, KitItem.BAND, KitItem.MINI_BAND}) | ALWAYS_AT_HAND
+_WEIGHTS = frozenset({KitItem.DUMBBELL, KitItem.KETTLEBELL, KitItem.BARBELL})
 # Parts that are muscles rather than joints: what trains them is left out (common practice).
 _MUSCLES_OF_PART: dict[str, frozenset[str]] = {
     "hamstring": frozenset({"hamstrings"}),
@@ -66,6 +67,11 @@ class Limits:
     gone: frozenset[KitItem]
     parts: tuple[str, ...]
     today: frozenset[ExerciseId]
+
+    @property
+    def has_weights(self) -> bool:
+        """Are real weights at hand?"""
+        return bool((self.kit.items - self.gone) & _WEIGHTS)
 
     def way(self, other: Exercise) -> frozenset[KitItem] | None:
         """How the other can be done here and now; None if it cannot."""

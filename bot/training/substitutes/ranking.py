@@ -11,12 +11,13 @@ from bot.training.blocks import ExerciseId, Measure, Slot, work_sets
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, FirstPhase
 from bot.training.exercises.muscles import groups_of
-from bot.training.kit import Kit
+from bot.training.kit import ALWAYS_AT_HAND, Kit
 from bot.training.loads import Unit
 from bot.training.records import SetRecord
 from bot.training.substitutes.changes import WEIGHTED, change_to, is_quick, is_weighted
 from bot.training.substitutes.likeness import kin_of, likeness, nearness
 from bot.training.substitutes.limits import Limits, limits_of
+from bot.training.substitutes.renown import renown
 from bot.training.substitutes.same import kit_version
 from bot.training.substitutes.values import Reason, Substitute
 from bot.training.substitutes.words import is_last_resort, reasons_for
@@ -28,14 +29,7 @@ _BEHIND_BEST = 0.27  # a second or third choice may be so much less alike than t
 _NAME_IS_SURE = 0.8
 _SLOW_S = 3  # a way down of so many seconds is what the set is about
 _FEW_REPS = 6  # sets of so few reps want a weight
-# Special things that a coach seldom thinks of first (common practice): marked down, never left out.
-_SELDOM = frozenset({
-    "seated_good_morning", "jefferson_curl", "cuban_rotation", "hindu_push_up", "wall_ball", "curl_to_press", "kettlebell_halo", "lu_raise",
-    "windmill", "half_get_up", "turkish_get_up", "twenty_one_curl", "pulse_squat", "one_leg_wall_sit", "bottoms_up_press", "push_up_hold",
-    "thruster", "lunge_to_press", "clean_and_press", "kettlebell_high_pull", "overhead_shrug", "scapular_push_up", "svend_press",
-    "sissy_squat", "standing_band_kickback", "renegade_row", "jm_press", "muscle_up", "l_sit", "bird_dog_row"
-})  # fmt: skip
-_SELDOM_COST = 0.06
+_STRAIN_COST = 0.05
 _STEP_WISHED = {Reason.TOO_HARD: -3, Reason.TOO_EASY: 2}
 
 
@@ -162,13 +156,15 @@ def _score(wish: _Wish, other: Exercise, score: float) -> float:
     way = limits.way(other) or frozenset()
     same_pattern = other.pattern is entry.pattern
     step = other.difficulty - entry.difficulty if same_pattern else 0
-    score -= 0.12 * limits.strain(other)
-    score -= _grade_cost(limits.reason, step, same_pattern, other)
+    score -= _STRAIN_COST * limits.strain(other)
+    score -= _grade_cost(limits.reason, step, same_pattern, entry, other)
     if entry.load_style in WEIGHTED and not is_weighted(other, way):
         score -= 0.10 if wish.few_reps else 0.05
     if other.load_style in WEIGHTED and not is_weighted(other, way):
         score -= 0.08  # its name promises a weight that is not there
-    score -= _SELDOM_COST if other.id in _SELDOM else 0.0
+    if way and way <= ALWAYS_AT_HAND and entry.kit and limits.has_weights:
+        score -= 0.05  # a backpack or towel where real weights are at hand
+    score += renown(other)
     if is_quick(other) and not is_quick(entry):
         score -= 0.12 + (0.1 if wish.slow else 0)
     if wish.slow and other.first_phase is FirstPhase.HOLD:
@@ -178,12 +174,13 @@ def _score(wish: _Wish, other: Exercise, score: float) -> float:
     return score
 
 
-def _grade_cost(reason: Reason, step: int, same_pattern: bool, other: Exercise) -> float:
+def _grade_cost(reason: Reason, step: int, same_pattern: bool, entry: Exercise, other: Exercise) -> float:
     wished = _STEP_WISHED.get(reason)
     if wished is not None:
         return 0.03 * abs(step - wished) if same_pattern else 0.15
-    if not same_pattern:
-        return 0.03 * max(0, other.difficulty - 6)
+    if not same_pattern:  # grades are told inside a pattern; across two only the ends of the scale mean something
+        much_too_easy = 0.05 if entry.difficulty >= 5 and other.difficulty <= 2 and reason is not Reason.PAIN else 0.0
+        return 0.03 * max(0, other.difficulty - 5) + much_too_easy
     return 0.03 * max(0, step - 1) + 0.015 * max(0, -step - 3)
 
 

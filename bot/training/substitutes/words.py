@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.training.exercises.entry import Exercise
 from bot.training.exercises.muscles import groups_of
 from bot.training.kit import ALWAYS_AT_HAND, KitItem
-from bot.training.substitutes.likeness import LAST_RESORT, nearness
+from bot.training.substitutes.likeness import LAST_RESORT, likeness, nearness
 from bot.training.substitutes.limits import Limits, strain
 from bot.training.substitutes.values import Reason
 
@@ -14,6 +14,8 @@ _SAID = {
     KitItem.DUMBBELL: "dumbbells", KitItem.BAND: "band", KitItem.RINGS: "rings", KitItem.DIP_BARS: "dip bars", KitItem.INCLINE_BENCH: "bench",
     KitItem.PULL_UP_BAR: "pull-up bar", KitItem.SLIDER: "sliders", KitItem.SMITH_MACHINE: "guided-bar machine", KitItem.EZ_BAR: "curl bar",
 }  # fmt: skip
+
+_HARDLY_ALIKE = 0.38  # our choice: below this the words say that it is a stand-in
 
 
 def reasons_for(limits: Limits, other: Exercise, *, by_coach: bool) -> tuple[str, ...]:
@@ -42,7 +44,7 @@ def reasons_for(limits: Limits, other: Exercise, *, by_coach: bool) -> tuple[str
 
 
 def is_last_resort(entry: Exercise, other: Exercise) -> bool:
-    return nearness(entry, other) <= LAST_RESORT
+    return nearness(entry, other) <= LAST_RESORT or likeness(entry, other) < _HARDLY_ALIKE
 
 
 def _works_only(other: Exercise) -> str:
