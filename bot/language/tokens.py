@@ -105,7 +105,7 @@ def tokens_of(folded: str) -> list[Token]:
                     stop,
                     value,
                     match["plural"] is not None,
-                    "," in figure,
+                    "," in figure and figure.replace(",", "").isdecimal(),  # "20,0 ½" was never a list
                     match["ordinal"] is not None,
                     glued,
                 )

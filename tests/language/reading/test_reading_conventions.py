@@ -251,3 +251,9 @@ def test_a_hundred_said_alone_is_a_number_and_ends() -> None:
     reading = read("hundred kg for 5", situation("bar"))
 
     assert reading.verdict is not Verdict.NOT_SETS
+
+
+@pytest.mark.parametrize("text", ["20,0 ½", "20,0 1/2", "12,5 ½ x 10", "10,0 3/4 20,5 ¼ 12"])
+def test_a_decimal_comma_beside_a_fraction_is_read_without_raising(text: str) -> None:
+    for place in ("home", "bar", "new"):
+        well_formed(read(text, situation(place)), text)
