@@ -139,9 +139,8 @@ def _own_error(x: Sequence[float], y: Sequence[float], per_day: float, published
 def has_stalled(points: Sequence[Point], *, weeks: int = 4, typical_error: float = TYPICAL_ERROR) -> bool:
     """Has a lift stood still for so many weeks, after having been worth watching?
 
-    No published threshold exists; ours: five sessions or more over the last `weeks`, the fitted change over them not above half of a
-    percent a week, and none of the last three sessions above the best before them by a typical error.
-    How often it calls a stall for a member who gains 1 % a week stands beside the test that measures it.
+    No published threshold exists; ours: five sessions or more over the last `weeks`, no fitted gain over them, and none of the last three
+    sessions above the best before them by half a typical error.
     """
     ordered = sorted(points, key=lambda point: point.on)
     if not ordered:

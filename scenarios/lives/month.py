@@ -114,7 +114,7 @@ class Month:
         await person.presses("Done")
         await person.presses(role.first_day)
         await person.says(role.reminder)
-        await self.play.pass_time(minutes=7)
+        await self._later(7)
 
     # The weeks
 
@@ -225,7 +225,7 @@ class Month:
                 lines += texts
                 continue
             for text in texts:
-                await self.play.pass_time(minutes=2, seconds=30)
+                await self._later(2.5)
                 await person.says(text)
                 await self._answer_question(life)
             if role.name == "Priya" and week == 1 and number == 0:
@@ -234,7 +234,7 @@ class Month:
                 await person.says("last one was 9")
                 await self._answer_question(life)
         if lines:
-            await self.play.pass_time(minutes=40)
+            await self._later(40)
             await person.says("\n".join(lines))
             await self._answer_question(life)
         await self._finish(life)
@@ -247,10 +247,14 @@ class Month:
             for number in range(max(len(done[1]) for _, done in group)):
                 for slot, (load, counts) in group:
                     if number < len(counts):
-                        await self.play.pass_time(minutes=2)
+                        await self._later(2)
                         text = f"{load:g}x{counts[number]}" if load else str(counts[number])
                         await life.person.says(text + _unit_words(slot))
                         await self._answer_question(life)
+
+    async def _later(self, minutes: float) -> None:
+        """Time goes by; what fell due meanwhile is done with the next act."""
+        await self.play.clock.advance_to(self.play.clock.now() + timedelta(minutes=minutes))
 
     async def _finish(self, life: Life) -> None:
         person = life.person

@@ -194,6 +194,8 @@ def times_of_day(text: str) -> tuple[time, ...]:
     if words == "midnight":
         return (time(0),)
     words = _in_figures(words)
+    if re.match(r"half|(?:a )?quarter", words):  # "half past 6 in the evening" is "half past 6 pm"
+        words = re.sub(r" (?:in the )?(?:(morning)|afternoon|evening|night)$", lambda said: " am" if said[1] else " pm", words)
     halves = re.fullmatch(r"half (past )?(\d{1,2}) ?(am|pm)?", words)
     if halves:
         hour = int(halves[2])

@@ -43,6 +43,7 @@ from bot.training.plan import (
 _TIME = r"(?:half(?: past)? \w+|(?:a )?quarter (?:to|past) \w+|\d{1,2}(?:[:.h]\d{2}|h)?(?: ?(?:am|pm|a\.m\.?|p\.m\.?))?|noon|midday|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: thirty)?(?: ?(?:am|pm))?)(?: (?:in the )?(?:morning|afternoon|evening|night))?"
 _THING = r"(?:my |the |this |that |todays? |our )?(?:training|session|workout|gym|exercise|practice|leg day|day \d|class|lift(?:ing)?|(?:\w+ )?day)s?"
 _SETS = re.compile(r"\d\s*[x×*]\s*\d|\d\s*(?:kg|lbs?|reps?)\b|\brpe\b", re.IGNORECASE)
+_MONTHS = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 _DEFAULT_SURE = 0.9
 
 
@@ -102,7 +103,7 @@ class _Desk:
         if numbered:
             on = self.next_of(int(numbered[1]))
             return (on,) if on else ()
-        dates = self.dates(text) if text else ()
+        dates = (self.dates(text) or self.dates(text.removesuffix("s"))) if text else ()
         if dates:
             return dates
         stem = re.sub(r"\b(?:day|days)\b", "", text).strip().rstrip("s")
@@ -136,7 +137,7 @@ def read_plan_words(
     asks = words.endswith("?")
     words = words.rstrip("?!. ")
     polite = re.match(
-        r"(?:hey |hi |coach |ok |so |sorry |please |pls |and |but |also )*(?:(?:can|could|may) (?:we|i|you)|is it ok(?:ay)? (?:if i|to)|would it be ok(?:ay)? (?:if i|to)|i(?:d| would) like to|i (?:want|need|wanna|have) (?:to )?|lets|let us|please|pls|im going to|im gonna|ill|i will|i shall|gonna) ",
+        r"(?:hey |hi |coach |ok |so |sorry |please |pls |and |but |also |something came up )*(?:(?:can|could|may) (?:we|i|you)|is it ok(?:ay)? (?:if i|to)|would it be ok(?:ay)? (?:if i|to)|i(?:d| would) like to|i (?:want|need|wanna|have)(?: to)?|lets|let us|please|pls|im going to|im gonna|ill|i will|i shall|gonna) ",
         words,
     )
     if asks and not polite:
@@ -153,6 +154,7 @@ def read_plan_words(
 
 def _tidy(text: str) -> str:
     words = text.lower().replace("’", "'").replace("'", "").replace("→", " to ")
+    words = re.sub(rf"\b(\d{{1,2}}) ?[-–] ?(\d{{1,2}}) ({_MONTHS})", r"\1 \3 to \2 \3", words)
     return re.sub(r"\s+", " ", re.sub(r"[,;!]+", " ", words)).strip(" .")
 
 
@@ -178,6 +180,32 @@ def _move(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
     pairs = [(a, b) for a in froms for b in tos if a != b]
     doubtful = found["to"] if len(tos) > 1 else found["what"]
     return _ask("which_date", doubtful, [(f"{_say(a)} to {_say(b)}", Move(a, b)) for a, b in pairs[:4]])
+
+
+def _move_where(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
+    """ "Move friday": the free days that follow are the question."""
+    froms = [on for on in desk.what(found["what"]) if desk.on(on)]
+    if len(froms) != 1:
+        return None
+    free: list[date] = []
+    while len(free) < 3 and (on := next_free_day(desk.sessions, free[-1] if free else froms[0], plan=desk.plan)):
+        free.append(on)
+    return _ask("which_date", found["what"], [(f"Move it to {_say(on)}", Move(froms[0], on)) for on in free]) if free else None
+
+
+def _day_after(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
+    froms = desk.what(found["what"])
+    return _sure(Move(froms[0], froms[0] + timedelta(days=1))) if len(froms) == 1 else None
+
+
+def _todays(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
+    """ "I'll do it tomorrow": today's session, if today has one."""
+    tos = desk.dates(found["to"])
+    if desk.on(desk.today) is None or not tos or desk.today in tos:
+        return None
+    if len(tos) > 1:
+        return _ask("which_date", found["to"], [(_say(on), Move(desk.today, on)) for on in tos])
+    return _sure(Move(desk.today, tos[0]), certainty=0.85)
 
 
 def _swap(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
@@ -249,6 +277,14 @@ def _away(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
         return _sure(Away(firsts[0], ends[0]))
     spans = [(a, b) for a in firsts for b in ends if b >= a]
     return _ask("which_date", last_field, [(f"{_say(a)} to {_say(b)}", Away(a, b)) for a, b in spans[:4]])
+
+
+def _away_for(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
+    firsts, count = desk.dates(found["first"] or "today"), number_of(found["n"])
+    if len(firsts) != 1 or not count:
+        return None
+    days = count * (7 if found["unit"].startswith("week") else 1)
+    return _sure(Away(firsts[0], firsts[0] + timedelta(days=days - 1)))
 
 
 def _after(desk: _Desk, field: str, start: date) -> tuple[date, ...]:
@@ -355,7 +391,8 @@ def _weekdays(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
     days = tuple(day for day in named if day not in left_out)
     if not days or (len(days) == 1 and not but):
         return None
-    return _sure(Weekdays(days, desk.today))
+    since = desk.dates(found["since"]) if found["since"] else (desk.today,)
+    return _sure(Weekdays(days, since[0])) if since else None
 
 
 def _start(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
@@ -403,9 +440,9 @@ def _shape(
 
 
 _MOVE_VERB = r"(?:move|shift|push|put|reschedule|postpone|bump|change|switch|bring|delay|slide)"
-_CANNOT = r"(?:(?:i )?(?:cant|cannot|can not|wont be able to|not able to|couldnt|wont)(?: make it| make| do| train| lift| work ?out| exercise| come| be training)?(?: (?:it|anything|training|my session|the session|the workout))?|no (?:time|chance|training|session|workout|gym)|not training|i have no time|im busy|busy)"
+_CANNOT = r"(?:(?:i )?(?:cant|cannot|can not|wont be able to|not able to|couldnt|wont)(?: make it| make| do| train| lift| work ?out| exercise| come| be training)?(?: (?:it|anything|training|my session|the session|the workout))?|no (?:time|chance|training|session|workout|gym)|not training|not doing(?: it| training| anything)?|i have no time|im busy|busy)"
 _SKIP_VERB = r"(?:skip|cancel|drop|leave out|miss|ill miss|missing|skipping|no training|not training)"
-_AWAY_WORD = r"(?:(?:im |i am |ill be |i will be |will be |well be |be |am )?(?:away|travel?ling|on (?:a )?(?:holiday|vacation|trip|business trip)|out of town|off|gone|on the road|abroad)|(?:i )?(?:have|got) (?:a )?(?:holiday|vacation|trip)|holiday|vacation)"
+_AWAY_WORD = r"(?:(?:im |i am |ill be |i will be |will be |well be |be |am )?(?:(?:going )?away|travel?ling|on (?:a )?(?:holiday|vacation|trip|business trip)|out of town|off|gone|on the road|abroad)|(?:i )?(?:have|got) (?:a )?(?:holiday|vacation|trip)|holiday|vacation)"
 _SICK = r"(?:(?:im |i am |been |feeling )?(?:sick|ill|unwell|down with (?:the )?flu|got (?:the )?flu|have (?:the |a )?(?:flu|cold)|in bed(?: sick)?))"
 _SHAPES = (
     _shape(
@@ -413,15 +450,15 @@ _SHAPES = (
         _reminder,
     ),
     _shape(
-        rf"(?:remind me )?(?:no|dont send|stop)(?: any)? (?:reminders?|messages|pings|texts)(?: to me)? before (?P<at>{_TIME})|(?:dont|do not|never) (?:remind|message|ping|text|write|bother) me before (?P<at2>{_TIME})",
+        rf"(?:remind me )?(?:no|dont send|stop)(?: any)? (?:reminders?|messages|pings|texts)(?: to me)? before (?P<at>{_TIME})|nothing before (?P<at3>{_TIME})|(?:dont|do not|never) (?:remind|message|ping|text|write|bother) me before (?P<at2>{_TIME})",
         lambda desk, found: _quiet_before(desk, _renamed(found)),
     ),
     _shape(
-        rf"(?:no|dont send|stop)(?: any)? (?:reminders?|messages|pings|texts)(?: to me)? after (?P<at>{_TIME})|(?:dont|do not|never) (?:remind|message|ping|text|write|bother) me after (?P<at2>{_TIME})",
+        rf"(?:no|dont send|stop)(?: any)? (?:reminders?|messages|pings|texts)(?: to me)? after (?P<at>{_TIME})|nothing after (?P<at3>{_TIME})|(?:dont|do not|never) (?:remind|message|ping|text|write|bother) me after (?P<at2>{_TIME})",
         lambda desk, found: _quiet_after(desk, _renamed(found)),
     ),
     _shape(
-        rf"(?:quiet(?: hours)?|no (?:reminders?|messages)|do not disturb)(?: from| between)? (?P<a>{_TIME}) (?:to|and|until|till|-) (?P<b>{_TIME})",
+        rf"(?:quiet(?: hours)?|no (?:reminders?|messages)|nothing|do not disturb|(?:dont|do not|never) (?:remind|message|ping|text|write|bother) me)(?: from| between)? (?P<a>{_TIME}) (?:to|and|until|till|-) (?P<b>{_TIME})",
         _quiet_between,
     ),
     _shape(
@@ -447,6 +484,14 @@ _SHAPES = (
         r"(?:push|move|shift|slide|bump|put|delay)(?: everything| it all| all(?: of it)?| the (?:whole )?(?:week|plan|block)| all sessions)(?P<how> back| forward| along| out| later| earlier| up)?(?: by)? (?P<n>an?|one|two|three|four|five|\d{1,2}) (?P<unit>days?|weeks?)(?: later| back| earlier)?",
         _shift,
     ),
+    _shape(rf"{_MOVE_VERB} (?P<what>.+?) to the (?:next day|day after)", _day_after),
+    _shape(rf"(?P<what>{DATE})s? (?:is |s )?(?:no good|not good|bad|impossible|out) (?:lets )?make it (?P<to>{DATE})", _move),
+    _shape(rf"(?:move|reschedule|postpone) (?P<what>{DATE}s?(?: session| workout)?|day \d|[a-z]+ day)", _move_where),
+    _shape(
+        rf"(?:do|doing|doing) (?:it|this|(?:todays|the|my|this) (?:session|workout|training)) (?:on )?(?P<to>{DATE})(?: instead(?: of today)?)?"
+        rf"|(?:train|training|lift|work ?out|go) (?:on )?(?P<to2>{DATE}) instead(?: of (?:today|tonight))?",
+        lambda desk, found: _todays(desk, _renamed(found)),
+    ),
     _shape(rf"{_MOVE_VERB} (?P<what>.+?) (?:to|till|until|onto|on|for) (?P<to>{DATE})", _move),
     _shape(rf"(?:do|train|make|doing) (?P<what>.+?) (?:on )?(?P<to>{DATE}) instead(?: of .+)?", _instead_today),
     _shape(
@@ -457,6 +502,11 @@ _SHAPES = (
         rf"(?:start|begin|starting)(?: with)?(?: the| my| a)?(?: new| next)? (?:block|plan|program|programme|cycle)(?: on| from)? (?P<on>{DATE})",
         _start,
     ),
+    _shape(rf"(?:start|begin|starting|beginning) (?:on )?(?P<on>{DATE})", _start),
+    _shape(
+        rf"(?:i )?did (?:my|the|yesterdays|todays|{DAY}s) (?:session|workout|training)(?: on)? (?P<on>{DATE})",
+        _backdate,
+    ),
     _shape(
         rf"i (?:did|trained|finished|completed|already did) (?:day (?P<n>\d)|(?:the |my )?(?P<name>[a-z]+(?: day| session| workout)))(?: on)? (?P<on>{DATE})|i (?:trained|did (?:it|the session|my session|the workout|my workout)) (?P<on2>{DATE})",
         lambda desk, found: _backdate(desk, _renamed(found)),
@@ -464,6 +514,10 @@ _SHAPES = (
     _shape(
         rf"{_AWAY_WORD}(?: from| on)? (?P<first>next week|this week|the weekend|this weekend|{DATE})(?: (?:to|till|til|until|through|thru|-|and) (?P<last>(?:the )?(?:next |following )?{DAY}|{DATE}))?",
         _away,
+    ),
+    _shape(
+        rf"{_AWAY_WORD} for (?P<n>an?|one|two|three|four|five|six|\d{{1,2}}) (?P<unit>days?|weeks?)(?: (?:from|starting)(?: on)? (?P<first>{DATE}))?",
+        _away_for,
     ),
     _shape(rf"{_AWAY_WORD} (?:till|til|until) (?P<back>{DATE})", _until),
     _shape(
@@ -479,16 +533,16 @@ _SHAPES = (
         _pause,
     ),
     _shape(
-        rf"(?:pause|take a break|pausing|freeze)(?: everything| the plan| training| my training| it)?(?: (?:till|til|until) (?P<back>{DATE}))?",
+        rf"(?:pause|take a break|pausing|freeze)(?: everything| (?:the|my) plan| training| my training| it)?(?: (?:till|til|until) (?P<back>{DATE}))?",
         _pause,
     ),
     _shape(
-        rf"(?:im |i am |ill be |i will be )?back(?: to training| at it| training| in)?(?: on| from)? (?P<back>{DATE})|(?:im back|resume|unpause|continue(?: training)?|back again|im healthy again|ready again)(?: (?P<back2>{DATE}))?",
+        rf"(?:im |i am |ill be |i will be )?back(?: to training| at it| training| in)?(?: on| from)* (?P<back>{DATE})|(?:(?:im )?back from (?:my )?(?:holidays?|vacation|(?:my |the )?trip|travel?ling)|im back|(?:resume|unpause|continue)(?: training| my training| the plan| my plan)?|back again|im healthy again|ready again)(?: (?:on )?(?P<back2>{DATE}))?",
         lambda desk, found: _back(desk, _renamed(found)),
     ),
     _shape(
-        rf"(?:train|training|my (?:training )?days (?:are|should be)|change my (?:training )?days to|i (?:can )?train(?: only)?(?: on)?|days:?|only(?: on)?)? ?(?:on )?(?P<days>(?:every ?day|daily|every weekday|weekdays|every|(?:{DAY})(?: |$)) ?(?:(?:but|except|not|apart from|and|on|weekdays?|weekends?|every ?day|day|/|{DAY})[ /]?)*?)(?: from now on)?",
-        _weekdays,
+        rf"(?:from (?P<since>next week|{DATE}) )?(?:train|training|my (?:training )?days (?:are|should be)|change my (?:training )?days to|i (?:can )?train(?: only)?(?: on)?|days:?|only(?: on)?)? ?(?:on )?(?P<days>(?:every ?day|daily|every weekday|weekdays|every|(?:{DAY})(?: |$)) ?(?:(?:but|except|not|apart from|and|on|weekdays?|weekends?|every ?day|day|/|{DAY})[ /]?)*?)(?: from now on| now| from (?P<since2>next week|{DATE})| starting (?P<since3>next week|{DATE}))?",
+        lambda desk, found: _weekdays(desk, _renamed(found)),
     ),
     _shape(
         rf"{_SKIP_VERB}(?: (?:my |the )?(?:session|training|workout|gym|one))?(?: (?:on|for))? ?(?P<on>{DATE}|day \d|[a-z]+ day)?(?:s? (?:session|training|workout))?",
@@ -503,7 +557,7 @@ _SHAPES = (
         _cannot,
     ),
     _shape(
-        r"(?:ive |i have |i |we |weve )?(?:just )?(?:moved|relocated|flew|flown) to (?P<place>[a-z .,-]{2,40})(?: (?:now|this week|last week|for (?:a while|good)))?|(?:im |i am )(?:living|now|based|staying)(?: now)? in (?P<place2>[a-z .,-]{2,40})(?: now)?|(?:im |i am )in (?P<place3>[a-z .,-]{2,40}?) now|(?:change|set) my (?:time ?zone|zone|place|city) to (?P<place4>[a-z .,/+-]{2,40})",
+        r"(?:ive |i have |i |we |weve )?(?:just )?(?:moved|relocated|flew|flown) to (?P<place>[a-z .,-]{2,40})(?: (?:now|this week|last week|for (?:a while|good)))?|(?:im |i am )(?:living|now|based|staying)(?: now)? in (?P<place2>[a-z .,-]{2,40})(?: now)?|(?:im |i am )in (?P<place3>[a-z .,-]{2,40}?) (?:now|this week|(?:until|till|til) [a-z0-9 ]+|for (?:a|the next|\d+|two|three) (?:days?|weeks?|while|months?))|(?:change|set) my (?:time ?zone|zone|place|city) to (?P<place4>[a-z .,/+-]{2,40})",
         lambda desk, found: _zone(desk, _renamed(found)),
     ),
 )

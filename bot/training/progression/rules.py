@@ -24,7 +24,7 @@ from bot.training.progression.values import Kind, Reason, SetAim, Why
 from bot.training.tempo import Tempo
 
 STEP_CHANCE = (
-    0.55  # mean chance of the sets to reach the low end at the next load (ours, set on the simulator's own development seeds)
+    0.55  # mean chance of the sets to reach the low end at the next load (our choice)
 )
 EASE_CHANCE = 0.75
 HOLD_CHANCE = 0.45
