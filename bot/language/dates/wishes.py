@@ -137,7 +137,7 @@ def read_plan_words(
     asks = words.endswith("?")
     words = words.rstrip("?!. ")
     polite = re.match(
-        r"(?:hey |hi |coach |ok |so |sorry |please |pls |and |but |also |something came up )*(?:(?:can|could|may) (?:we|i|you)|is it ok(?:ay)? (?:if i|to)|would it be ok(?:ay)? (?:if i|to)|i(?:d| would) like to|i (?:want|need|wanna|have)(?: to)?|lets|let us|please|pls|im going to|im gonna|ill|i will|i shall|gonna) ",
+        r"(?:hey |hi |coach |ok |so |sorry |please |pls |and |but |also )*(?:(?:can|could|may) (?:we|i|you)|is it ok(?:ay)? (?:if i|to)|would it be ok(?:ay)? (?:if i|to)|i(?:d| would) like to|i (?:want|need|wanna|have)(?: to)?|lets|let us|please|pls|im going to|im gonna|ill|i will|i shall|gonna) ",
         words,
     )
     if asks and not polite:
@@ -155,7 +155,8 @@ def read_plan_words(
 def _tidy(text: str) -> str:
     words = text.lower().replace("’", "'").replace("'", "").replace("→", " to ")
     words = re.sub(rf"\b(\d{{1,2}}) ?[-–] ?(\d{{1,2}}) ({_MONTHS})", r"\1 \3 to \2 \3", words)
-    return re.sub(r"\s+", " ", re.sub(r"[,;!]+", " ", words)).strip(" .")
+    words = re.sub(r"\s+", " ", re.sub(r"[,;!]+", " ", words)).strip(" .")
+    return re.sub(r"^(?:sorry |something (?:has )?(?:came|come) up )+(?=.)", "", words)
 
 
 def _sure(*deeds: Deed, certainty: float = _DEFAULT_SURE) -> PlanReading:
@@ -440,7 +441,7 @@ def _shape(
 
 
 _MOVE_VERB = r"(?:move|shift|push|put|reschedule|postpone|bump|change|switch|bring|delay|slide)"
-_CANNOT = r"(?:(?:i )?(?:cant|cannot|can not|wont be able to|not able to|couldnt|wont)(?: make it| make| do| train| lift| work ?out| exercise| come| be training)?(?: (?:it|anything|training|my session|the session|the workout))?|no (?:time|chance|training|session|workout|gym)|not training|not doing(?: it| training| anything)?|i have no time|im busy|busy)"
+_CANNOT = r"(?:(?:i )?(?:cant|cannot|can not|wont be able to|not able to|couldnt|wont)(?: make it| make| do| train| lift| work ?out| exercise| come| be training)?(?: (?:it|anything|training|my session|the session|the workout))?|no (?:time|chance|training|session|workout|gym)|(?:im )?not training|(?:im )?not doing(?: it| training| anything)?|i have no time|im busy|busy)"
 _SKIP_VERB = r"(?:skip|cancel|drop|leave out|miss|ill miss|missing|skipping|no training|not training)"
 _AWAY_WORD = r"(?:(?:im |i am |ill be |i will be |will be |well be |be |am )?(?:(?:going )?away|travel?ling|on (?:a )?(?:holiday|vacation|trip|business trip)|out of town|off|gone|on the road|abroad)|(?:i )?(?:have|got) (?:a )?(?:holiday|vacation|trip)|holiday|vacation)"
 _SICK = r"(?:(?:im |i am |been |feeling )?(?:sick|ill|unwell|down with (?:the )?flu|got (?:the )?flu|have (?:the |a )?(?:flu|cold)|in bed(?: sick)?))"

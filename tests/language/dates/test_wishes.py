@@ -127,4 +127,4 @@ def test_put_aside_talk_and_sets_never_become_a_wish_about_days(text: str) -> No
 def test_move_without_a_day_offers_the_free_days_that_follow() -> None:
     question = _read("move friday").question
     assert question is not None
-    assert [_shown(option.deed) for option in question.options] == ["move 6.3>8.3", "move 6.3>12.3"]
+    assert [_shown(option.deed) for option in question.options] == ["move 6.3>8.3", "move 6.3>12.3", "move 6.3>15.3"]
