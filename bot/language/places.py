@@ -68,10 +68,10 @@ def find_places(text: str) -> tuple[Place, ...]:
     return _each_once(found)
 
 
-def _each_once(places: list[Place]) -> tuple[Place, ...]:
-    """Most populous first; one entry for each name and zone."""
+def _each_once(places: list[Place], words: str = "") -> tuple[Place, ...]:
+    """Places of that very name before those that only some language calls so, most populous first; one for each name and zone."""
     kept: dict[tuple[str, str], Place] = {}
-    for place in sorted(places, key=lambda place: -place.population):
+    for place in sorted(places, key=lambda place: (_fold(place.name) != words, -place.population)):
         kept.setdefault((place.name, place.zone), place)
     return tuple(kept.values())[:_MOST]
 
@@ -80,7 +80,7 @@ def _narrowed(places: list[Place], words: str) -> tuple[Place, ...]:
     """ "portland, us": what stands after the comma narrows by country."""
     after = words.partition(",")[2].strip()
     kept = [place for place in places if after and after in (place.country.casefold(), place.country.casefold()[:2])]
-    return _each_once(kept or places)
+    return _each_once(kept or places, words.partition(",")[0].strip())
 
 
 def _fold(text: str) -> str:

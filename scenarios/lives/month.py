@@ -214,7 +214,7 @@ class Month:
         for number, slot in enumerate(slots):
             if role.swaps and week == 1:
                 slot = await self._swap_if_lacking(life, slot)
-            if role.name == "Noor" and week == 2 and "squat" in slot.name.lower() and number == 0:
+            if role.name == "Noor" and week == 2 and slot.name == "Goblet squat" and number == 0 and not role.lifter.held_back:
                 await self._knee(life, slot, week)
                 continue
             said = self._do(life, slot, week)

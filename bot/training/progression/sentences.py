@@ -63,7 +63,8 @@ def _with(load: Load | None) -> str:
 
 
 def _span(r: Reason) -> str:
-    return f"{say_range(r.low, r.high)} {_UNITS[r.measure]}"
+    span = say_range(r.low, r.high)
+    return f"{span} {_UNITS[r.measure]}" if span else "what is asked"
 
 
 def _go(s: Suggestion) -> str:
