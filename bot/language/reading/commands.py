@@ -94,6 +94,11 @@ def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situatio
         return None
     if found:
         what = found["what"]
+        begun = folded.rfind("\n", 0, found.start()) + 1
+        line = [name for name in names if begun <= name[0] < found.start()]
+        if len(line) == 1 and not what.strip(" .!") and not re.search(r"\d", folded[line[0][1] : found.start()]):
+            rest = rest_of_slot(situation, line[0][2])  # "hip thrust - skipped"
+            return SkipHeard(rest, "") if rest else None
         places = _skipped_places(what, found.start("what"), names, situation)
         return SkipHeard(tuple(places), "") if places else None
     return None

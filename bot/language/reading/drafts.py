@@ -88,6 +88,8 @@ def _drop_told_sets(entry: Entry) -> None:
     counts = [term for _, term in numbers if term.role in ("", "count") and not term.plural and not term.partial]
     if len(told) != 1 or not 2 <= told[0][1].number <= len(counts) <= told[0][1].number + 1:
         return
+    if any("o" in item.ops and set(item.ops) & set("@w") for item in entry.items):
+        return  # "two sets of 5 at 50": the numbers are a count and a load
     if any("x" in item.ops for item in entry.items) or any(item.before not in ("", ",", "&", " ") for item in entry.items):
         return
     item, term = told[0]
@@ -291,7 +293,7 @@ class Builder:
         if fresh and item.set_number:
             fresh[0].number = item.set_number
         times = sets or (self._sets if len(fresh) == 1 and not first_joined else 0)
-        if len(fresh) == 1 and item.has("*") and not times:
+        if len(fresh) == 1 and item.has("*") and not times and not self.drafts and not item.set_number:
             times = max(1, len(self.setting.free_numbers))
         if self._warming and item.before in (",", "&", "") and fresh:
             self._waiting.append(self._warming)
@@ -529,7 +531,10 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
     style = setting.style
     if term.sign == "-" or helped:
         return Load(LoadKind.ASSISTED, amount, own_unit), ""
-    if term.sign == "+" or "Q" in kinds or style in (LoadStyle.BODY, LoadStyle.NONE) or "B" in kinds:
+    on_bar = style is LoadStyle.BARBELL and bool(kinds & {"0", "P"} or thing in ("barbell", "plate"))
+    if term.sign == "+" and on_bar and not (term.each or term.hand or "E" in kinds):
+        return None, "bar"  # "bar + 20": whether on each side is not said
+    if (term.sign == "+" and not on_bar) or "Q" in kinds or style in (LoadStyle.BODY, LoadStyle.NONE) or "B" in kinds:
         return Load(LoadKind.ADDED, amount, own_unit, implement=implement), ""
     if (
         style is LoadStyle.BARBELL

@@ -316,7 +316,7 @@ def role_of(term: Term, measure: Measure) -> str:
         return "E"
     if term.role == "sets":
         return "S"
-    if term.role == "load" or term.sign or term.hand or term.total:
+    if term.role == "load" or term.sign or term.hand or (term.total and term.role != "count"):
         return "L"
     if term.role in ("count", "minutes_or_metres"):
         return "R"

@@ -48,12 +48,29 @@ _THAT_SET = re.compile(
     r"(?:killed|destroyed|wrecked|sucked|kicked|got|hard|brutal|tough|easy|rough|felt|crushed|smoked|ended|hurt|awful|great|good|bad|killer)\b)"
 )
 
+_FIRST_SETS = re.compile(
+    r"(?<=[\ds])(?P<gap>\s+)(?:on|for|in)\s+(?:the\s+|my\s+|all\s+)?(?:first|last|next)\s+(?P<n>two|three|four|[2-5])\s+sets?\b"
+)
+_PARTS_OF_TOTAL = re.compile(r"\(\s*(?P<one>\d+)\s*\+\s*(?P<two>\d+)\s*\)")
+_SHADES = "yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown|tan|light|medium|heavy"
+_GIVEN_UP = re.compile(
+    rf"\b(?:(?:the|with)\s+)*(?:(?:{_SHADES})(?:\s+(?:band|one))?|{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?)?)\s+(?:was|were|is|felt)\s+(?:way\s+|just\s+|a bit\s+|far\s+|much\s+)*"
+    r"too\s+(?:much|heavy|hard|strong|light|easy|thick|thin)\b[ ,.]*(?:so\s+|and\s+|but\s+)*(?:(?:i\s+)?(?:went\s+|dropped\s+|moved\s+|switched\s+)?(?:back|down|up)?\s*to\b|used\b|took\b|did\b|(?=\d|the\b|with\b|"
+    + _SHADES
+    + r"))"
+)
+
 
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
+    text = _PARTS_OF_TOTAL.sub(_total, text)
+    text = _FIRST_SETS.sub(lambda m: _padded(f" x {m['n']} sets", m), text)
+    given_up = _GIVEN_UP.search(text)
+    if given_up and re.search(r"\d", text[given_up.end() :]):
+        text = _GIVEN_UP.sub(_blank, text, count=1)
     text = _BLANK.sub(_blank, text)
     text = _OF_TEN.sub(_rpe_of_ten, text)
     text = _RANGE_LEFT.sub(lambda m: _padded(_mean(m[1], m[2]), m), text)
@@ -74,6 +91,15 @@ _WORDY = re.compile(r"[a-z]{3}|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
 
 def _blank(found: re.Match[str]) -> str:
     return " " * (found.end() - found.start())
+
+
+def _total(found: re.Match[str]) -> str:
+    """ "24kg (12+12)": the parts of what was said just before, which is the total then."""
+    before = re.search(r"(\d+)\s*[a-z]*\s*$", found.string[: found.start()])
+    if before is None or int(before[1]) != int(found["one"]) + int(found["two"]):
+        return found.group()
+    said = re.search(r"\btotal\b", found.string[: found.start()])
+    return _blank(found) if said else _padded("total", found)
 
 
 def _padded(text: str, found: re.Match[str]) -> str:

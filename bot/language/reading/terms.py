@@ -310,6 +310,9 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
         return at + 2
     if kind == "u":
         term.unit, term.role = UNITS.get(follower.text, Unit.KG), "load"
+        if len(out) > 1 and out[-2].kind == "C":  # "total 24 kg"
+            term.total = True
+            del out[-2]
     elif kind == "r" and term.role != "load" and not (sided_letters and follower.text == "r"):
         term.role, term.measure = "count", Measure.REPS
         if at + 1 < len(terms) and terms[at + 1].kind == "K":
