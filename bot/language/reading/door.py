@@ -175,9 +175,7 @@ class _Text:
             names = names_in(self.folded, tokens, there, self.catalogue)
         else:
             names = self._names(tokens)
-        sets_text = "".join(self.folded[p.start : p.end] if p.kind == "sets" else " " * (p.end - p.start) for p in parts.parts)
-        offset = parts.parts[0].start if parts.parts else 0
-        sets_text = " " * offset + sets_text
+        sets_text = self._sets_text(parts)
         if situation.day is not None and not parts.when:
             pointed = commands.point(sets_text, names, situation)
             if pointed is not None and not any(t.kind == "n" and not t.glued for t in tokens):
@@ -199,6 +197,14 @@ class _Text:
             self._only_sets(only, names)
         if self.ended is not None and (self.heard or not self.question):
             self.heard.append(self.ended)
+
+    def _sets_text(self, parts: Parts) -> str:
+        """The set talk alone, every letter and line in its place."""
+        kept = ["\n" if letter == "\n" else " " for letter in self.folded]
+        for part in parts.parts:
+            if part.kind == "sets":
+                kept[part.start : part.end] = self.folded[part.start : part.end]
+        return "".join(kept)
 
     def _reason(self, sets_text: str) -> str:
         return ""
@@ -253,8 +259,8 @@ class _Text:
         if day is None or (told.options and not day):
             self._which_day(told)
             return
-        if _asks_itself(clause, entries):
-            self.certainty = min(self.certainty, 0.85)
+        if _leaves_out(self.folded):
+            self.certainty = min(self.certainty, 0.7)
         for entry in entries:
             setting = self._setting_of(entry, told, due_slot)
             if setting is None:
@@ -439,8 +445,18 @@ def _only_time(entries: list[Entry]) -> bool:
     return bool(numbers) and not named and all(term.measure is Measure.SECONDS for term in numbers)
 
 
-def _asks_itself(clause: Clause, entries: list[Entry]) -> bool:
-    return False
+_AND_MORE = re.compile(
+    r"\b(?:then|and|plus|followed by|after)\s+(?:another\s+|did\s+|got\s+|managed\s+|a further\s+|an extra\s+)*(?:\d+|one|two|three|four|five|six)\s+(?:more|extra)\b"
+    r"(?!\s+(?:in|left|than|to spare|sets?|kg|kilos?|pounds?|lbs?))|\band (?:a few|a couple|some) more\b"
+)
+_OTHER_REPS = re.compile(r"\b(?:\d+|one|two|three|four|five|a few|couple)\s+(?:of\s+)?(?:negatives?|eccentrics?|assisted|band(?:ed)? ones|cheat(?:ed)? ones)\b")
+
+
+def _leaves_out(folded: str) -> bool:
+    """Is something told beside the sets that no set record says as it was meant: "then two more", "and 2 negatives"?"""
+    more = _AND_MORE.search(folded)
+    could = re.search(r"\b(?:could|had|have|coulda|maybe|reserve|tank)\b", folded)
+    return bool(more and not could) or bool(_OTHER_REPS.search(folded) and len(re.findall(r"\d+|\bthree\b|\btwo\b", folded)) > 1)
 
 
 def _slots_for(exercise: ExerciseId, situation: Situation, catalogue: Catalogue, told: ToldDay) -> list[Slot]:

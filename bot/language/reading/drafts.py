@@ -173,16 +173,17 @@ def _pull_pair(item: Item, setting: Setting) -> None:
     """ "two 12s", "2 x 12kg" with a weight in each hand: the 2 says how many weights."""
     if len(item.numbers) < 2:
         return
-    first, second = item.numbers[0], item.numbers[1]
-    if first.value != 2 or first.role or item.ops[0] not in " xo":
+    at = 1 if len(item.numbers) > 2 and item.ops[0] in "w@" and item.numbers[2].plural else 0  # "20 steps with two 12s"
+    first, second = item.numbers[at], item.numbers[at + 1]
+    if first.value != 2 or (first.role and not at) or item.ops[at] not in " xo":
         return
     counted = setting.measure is not Measure.SECONDS
     loadlike = second.role == "load" or (second.plural and counted)
-    if loadlike and (item.ops[0] == " " or setting.style is LoadStyle.PAIR or second.plural):
+    if loadlike and (item.ops[at] == " " or setting.style is LoadStyle.PAIR or second.plural):
         second.hand = True
         second.role = "load"
         second.thing = second.thing or "pair"
-        item.numbers, item.ops = item.numbers[1:], item.ops[1:]
+        del item.numbers[at], item.ops[at]
 
 
 def roles_of(item: Item, setting: Setting) -> tuple[str, ...]:

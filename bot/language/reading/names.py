@@ -139,6 +139,13 @@ def _own_names(folded: str, day: Day | None, situation: Situation) -> list[tuple
     return found
 
 
+def _initials(day: Day) -> list[tuple[str, str]]:
+    """ "lr" for the lateral raise, where only one exercise of the day begins so and the letters mean nothing else."""
+    made = [("".join(word[0] for word in re.findall(r"[a-z]+", fold(slot.exercise_name))), slot.label) for slot in day.slots]
+    letters = [first for first, _ in made]
+    return [(first, label) for first, label in made if len(first) > 1 and letters.count(first) == 1 and first not in LEXICON]
+
+
 @lru_cache(maxsize=256)
 def _own_wording(
     day: Day, aliases: tuple[tuple[str, str], ...], nicknames: tuple[tuple[str, str], ...], swaps: tuple[tuple[str, str], ...]
@@ -152,5 +159,6 @@ def _own_wording(
         pairs += [
             (fold(name), slot.label) for name, exercise in nicknames if exercise in (slot.exercise, swapped.get(slot.label))
         ]
+    pairs += _initials(day)
     known = [(name.strip(), label) for name, label in pairs if len(name.strip()) > 1]
     return tuple(sorted(dict(reversed(known)).items(), key=lambda pair: -len(pair[0])))

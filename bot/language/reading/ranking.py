@@ -7,6 +7,7 @@ from math import exp, log
 
 from bot.language.reading.setting import Setting
 from bot.training.blocks import Measure, SetTarget
+from bot.training.exercises.entry import LoadStyle
 from bot.training.kit import Ladder
 from bot.training.loads import Unit, to_kg
 
@@ -17,6 +18,7 @@ _LOOSE_SLOPE = 2.0
 _OFF_LADDER = -2.6
 _IMPOSSIBLE = -40.0
 _NONE_OF_THESE = -9.0
+_LIGHTEST_BAR = 7.0  # kg; bars for beginners weigh 7 to 10 kg (common practice)
 
 
 def fit_count(value: Decimal, target: SetTarget | None, setting: Setting) -> float:
@@ -61,6 +63,7 @@ def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = Tru
         score += max(-_LOAD_SLOPE * abs(log(kg / known)) / weight for known, weight in setting.known_loads if known > 0)
     elif ladder is None:
         score += -0.35 if kg < 4 else 0.0
+        score += -4.0 if setting.style is LoadStyle.BARBELL and kg < _LIGHTEST_BAR else 0.0
     return max(score, _IMPOSSIBLE)
 
 
