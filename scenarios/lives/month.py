@@ -49,8 +49,8 @@ class Life:
 class Month:
     """Plays the month. tell: called after each act with the share of the month that is over and the coach's date."""
 
-    def __init__(self, play: Play, program: Any, claim_code: str) -> None:
-        self.play, self.program, self.claim_code = play, program, claim_code
+    def __init__(self, play: Play, program: Any, claim_code: str, *, weeks: int = WEEKS) -> None:
+        self.play, self.program, self.claim_code, self.weeks = play, program, claim_code, weeks
         self.tell: Callable[[float, str], None] = lambda share, what: None
         self.coach = play.person(COACH, language_code="pt")
         self.lives = [Life(role, play.person(role.name, language_code=role.language)) for role in CAST]
@@ -66,14 +66,16 @@ class Month:
     async def run(self) -> None:
         await self._opening()
         for on, act in self._acts():
+            if on >= datetime.combine(START + timedelta(weeks=self.weeks), time(), UTC):
+                break
             await self.program.live_until(max(on, self.play.clock.now()))
             await act()
             self.tell(self._share(on), f"{on.astimezone(ZoneInfo('Europe/Lisbon')):%a %d %b}")
-        await self.program.live_until(datetime.combine(START + timedelta(weeks=WEEKS, days=1), time(12), UTC))
+        await self.program.live_until(datetime.combine(START + timedelta(weeks=self.weeks, days=1), time(12), UTC))
         self.tell(1.0, "the month is over")
 
     def _share(self, on: datetime) -> float:
-        return min(1.0, max(0.0, (on - datetime.combine(START, time(), UTC)) / timedelta(weeks=WEEKS)))
+        return min(1.0, max(0.0, (on - datetime.combine(START, time(), UTC)) / timedelta(weeks=self.weeks)))
 
     # Before the first Monday
 
