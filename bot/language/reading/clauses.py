@@ -32,12 +32,19 @@ _PAIN = re.compile(
     rf"throbbing|throbs|bothering|bugging|acting up|acts up|playing up|flar\w+ up|complain\w*|not happy|angry|unhappy|short of breath|cant breathe|can't breathe|passed out)\b"
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
+    rf"|\b(?:because of|cos of|cuz of|due to|on account of) (?:my|the) (?:left |right |lower |bad |sore |dodgy |poor )*{_BODY}\b(?! (?:day|workout|press|curl))"
     rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) {_BODY}\b"
 )
 _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
 _CHAT = re.compile(
     r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
+)
+_FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
+_NO_LIFT = re.compile(
+    rf"\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
+    rf"|\b(?:body ?weight|my weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
+    rf"|\b\d{{1,2}}\s*/\s*10\s+for\s+(?:that|the|this|today'?s|my)\b.{{0,20}}\b(?:session|workout|class|plan|coach|app)\b"
 )
 _NO_PAIN = re.compile(
     r"\b(?:no|without|zero|didn'?t|not|doesn'?t|don'?t|pain[- ]?free|isn'?t)\b[^,.]{0,14}\b(?:pain|hurt|hurts|ache|aches|twinge)\b|\bpain[- ]?free\b|no pain no gain"
@@ -163,9 +170,37 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
         )
         if joint > 0 and _SET_LIKE.search(piece[:joint]):
             cuts.append((begin, begin + joint, False))
-            cuts.append((begin + joint, stop, asked))
+            _add_pain(piece, begin, begin + joint, stop, asked, cuts)
             return
+        told = _TOLD_BEFORE.match(piece[: pain.start()])
+        if told and not _NO_PAIN.search(piece):  # "20*10 feeling dizzy": nothing parts the two
+            cuts.append((begin, begin + told.end(), False))
+            cuts.append((begin + told.end(), stop, asked))
+            return
+    if pain and not _NO_PAIN.search(piece):
+        _add_pain(piece, begin, begin, stop, asked, cuts)
+        return
     cuts.append((begin, stop, asked))
+
+
+_TOLD_BEFORE = re.compile(
+    r"^[^a-z]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)?\s*(?:[x×*@]|for|reps? (?:with|at))\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?|reps?|each(?: side)?)?(?=\W|$)"
+)
+_TOLD_AFTER = re.compile(
+    r"(?<!\bat)(?<!\bwith)(?<!\bafter)(?<!\bover)(?<!\babove)(?<!\bfrom)(?<!\bfor)(?<!\bthan)(?<!\babout)(?<!\baround)(?<!\bdo)(?<!\bdid)(?<!\bpast)(?<!\bon)(?<!\bthe)(?<!\bto)"
+    r"[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:(?:kg|lbs?|kilos?|pounds?)\s*(?:[x×*@:,]\s*)?(?:for )?\d|[x×*@]\s*\d|(?:kg|lbs?|kilos?|pounds?)\s*$))"
+)
+
+
+def _add_pain(piece: str, begin: int, start: int, stop: int, asked: bool, cuts: list[tuple[int, int, bool]]) -> None:
+    """Add a clause that tells of pain; sets told after it begin one of their own ("wrist hurts a bit 14kg 10 10")."""
+    pain = _PAIN.search(piece, start - begin)
+    told = _TOLD_AFTER.search(piece, pain.end()) if pain else None
+    if told is None:
+        cuts.append((start, stop, asked))
+        return
+    cuts.append((start, begin + told.start(), False))
+    cuts.append((begin + told.end(), stop, asked))
 
 
 def _kind(piece: str, asked: bool) -> str:
@@ -175,14 +210,16 @@ def _kind(piece: str, asked: bool) -> str:
         return "question"
     if _PAIN.search(piece) and not _NO_PAIN.search(piece):
         scored = _PHYSICAL_SCORE.sub("", piece)
-        if not (re.search(r"\d\s*[x×@]\s*\d", scored)):
+        if not (re.search(r"\d\s*[x×*@]\s*\d", scored)):
             return "pain"
+    if _NO_LIFT.search(piece):
+        return "chat"
     if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):
         return "chat"
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"
     if _SWAP.search(piece) and not re.search(
-        r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?,? \d", piece
+        r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?(?: this time| today| now| on that)?,? \d", piece
     ):
         return "swap"
     return "sets"

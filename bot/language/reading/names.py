@@ -139,9 +139,14 @@ def _own_names(folded: str, day: Day | None, situation: Situation) -> list[tuple
     return found
 
 
+def _bare_words(name: str) -> list[str]:
+    words = re.findall(r"[a-z]+", fold(name))
+    return [word for word in words if LEXICON.get(word) not in ("I", "b")] or words
+
+
 def _initials(day: Day) -> list[tuple[str, str]]:
     """ "lr" for the lateral raise, where only one exercise of the day begins so and the letters mean nothing else."""
-    made = [("".join(word[0] for word in re.findall(r"[a-z]+", fold(slot.exercise_name))), slot.label) for slot in day.slots]
+    made = [("".join(word[0] for word in _bare_words(slot.exercise_name)), slot.label) for slot in day.slots]
     letters = [first for first, _ in made]
     return [(first, label) for first, label in made if len(first) > 1 and letters.count(first) == 1 and first not in LEXICON]
 

@@ -48,6 +48,9 @@ _THAT_SET = re.compile(
     r"(?:killed|destroyed|wrecked|sucked|kicked|got|hard|brutal|tough|easy|rough|felt|crushed|smoked|ended|hurt|awful|great|good|bad|killer)\b)"
 )
 
+_LIKE_LAST = re.compile(
+    r"^(?P<lead>\s*(?:(?:ok|okay|just|did|done|all|exactly|it|pretty much|was|hey|hi|yes|yep)[ ,]+)*)like(?= (?:last (?:time|week|session|one|set)|the last)\b)"
+)
 _FIRST_SETS = re.compile(
     r"(?<=[\ds])(?P<gap>\s+)(?:on|for|in)\s+(?:the\s+|my\s+|all\s+)?(?:first|last|next)\s+(?P<n>two|three|four|[2-5])\s+sets?\b"
 )
@@ -63,6 +66,7 @@ _GIVEN_UP = re.compile(
 
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
+    text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
     text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text

@@ -43,6 +43,7 @@ NUMBER_WORDS |= {
     "eigth": 8,
     "fiveteen": 15,
     "hundred": 100,
+    "dozen": 12,
     "fifthteen": 15,
     "ninty": 90,
     "tweny": 20,
@@ -97,10 +98,14 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
     first = tokens[at]
     if first.kind != "w":
         return 1, None
+    if first.text == "half" and _word(tokens, at + 2) == "dozen" and _word(tokens, at + 1) == "a":
+        return 3, first._replace(kind="n", end=tokens[at + 2].end, value=Decimal(6))
     if first.text in PLURAL_WORDS:
         return 1, first._replace(kind="n", value=Decimal(PLURAL_WORDS[first.text]), plural=True)
     if first.text not in NUMBER_WORDS and not (first.text == "a" and _word(tokens, at + 1) == "hundred"):
         return 1, None
+    if first.text == "dozen":
+        return 1, first._replace(kind="n", value=Decimal(12))
     total, stop, last_size = 0, at, 0
     while stop < len(tokens):
         word = _word(tokens, stop)
@@ -143,6 +148,8 @@ def _fits(total: int, size: int, value: int, word: str, *, start: bool) -> bool:
     """size: 1 after a single digit, 2 after tens, 3 after hundred, 9 when nothing more may follow."""
     if start:
         return word != "hundred"
+    if word == "dozen":
+        return False
     if word == "hundred":
         return size == 1
     if size == 2:

@@ -22,7 +22,7 @@ from __future__ import annotations
 from bot.training.loads import Unit
 
 _WORDS = {
-    "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pnds pund punds #",
+    "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pounder pounders pnds pund punds #",
     "r": "r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
     "z": "set sets sätze rounds round sts",
     "s": 'sec secs second seconds sek sekunden secon secnds "',
@@ -160,7 +160,7 @@ _PHRASES = {
     "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to",
     "h": "and then|followed by|after that|then did|then got|then just",
     "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|ended on|ended at|finished with",
-    ".": "at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
+    ".": "from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"
     "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|of the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",
@@ -175,7 +175,7 @@ for _kind, _line in _PHRASES.items():
 for _list in PHRASES.values():
     _list.sort(key=lambda item: -len(item[0]))
 
-UNITS: dict[str, Unit] = dict.fromkeys(("lb", "lbs", "pound", "pounds", "pnds", "pund", "punds", "#"), Unit.LB)
+UNITS: dict[str, Unit] = dict.fromkeys(("lb", "lbs", "pound", "pounds", "pounder", "pounders", "pnds", "pund", "punds", "#"), Unit.LB)
 THINGS = {
     "kb": "kettlebell", "kbs": "kettlebell", "kettlebells": "kettlebell", "db": "dumbbell", "dbs": "dumbbell", "dumbbells": "dumbbell",
     "dumbell": "dumbbell", "dumbells": "dumbbell", "bar": "barbell", "rucksack": "backpack", "bottles": "bottle", "jugs": "jug", "bag": "backpack",
