@@ -155,8 +155,13 @@ def _item(word: str) -> KitItem | None:
     return None
 
 
+def takes_much_room(exercise: Exercise) -> bool:
+    """Does it need more than the spot one stands or lies on?"""
+    return exercise.room == "walk" or (exercise.family in _SWEEPING and exercise.id not in _STAY_PUT)
+
+
 def _takes_less_room(other: Exercise, entry: Exercise) -> bool:
-    """No room to walk: stay on the spot. No room to lie or to stand and step: less than the exercise of the slot takes."""
-    if other.room == "walk" or (other.family in _SWEEPING and other.id not in _STAY_PUT):
+    """No room to walk: stay on the spot. No room to lie down: stand."""
+    if takes_much_room(other):
         return False
     return entry.room != "mat" or other.room == "stand"
