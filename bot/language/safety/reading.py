@@ -18,6 +18,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import pairwise
 
 from bot.language.safety.signs import (
     CAUTION,
@@ -85,7 +86,7 @@ _TABLES = (
 _DENIED = re.compile(
     r"(?: (?:no|not|without|zero|never|dont|didnt|doesnt|isnt|wasnt|havent|hasnt|arent|aint|free of|nothing like)"
     r"(?: (?:have|had|any|feel|feeling|felt|get|got|getting|having|experience|the|a|my|in|more|real|actual|of|been|is|sign|signs|actually|"
-    r"really|even|to|sort|kind|like|longer|particular))*)$"
+    r"really|even|to|sort|kind|like|longer|particular|left|right|" + "|".join(PART_OF_WORD) + r"))*)$"
 )
 _LISTED_DENIAL = re.compile(r" (?:no|without|any|zero)(?: \w+){1,3}(?: ,(?: \w+){1,3})* (?:,|or|and|nor)(?: or| and| any| no)?$")
 _NOT_DENIED = re.compile(
@@ -149,7 +150,7 @@ _WORD_SEVERITY = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6
 _WORDED = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten) (?:out of|of|on) (?:ten|10)\b")
 _SLOT = re.compile(r"\b([a-h][1-9])\b", re.IGNORECASE)
 _SETTLED_PAIN = re.compile(
-    r" (?:fine|better|good|great|ok|okay|healed|gone|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
+    r" (?<!no )(?<!not )(?<!isnt )(?:fine|better|good|great|ok|okay|healed|gone|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
 )
 _MUSCLE_CUE = re.compile(
     r" (?:doms|from|after|yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday|workout|session|last|days?|legs day|leg day)(?= |$)"
@@ -168,6 +169,7 @@ def read_safety(text: str) -> SafetyReading:
     """Read a text for signs of an emergency, for pain and for what is not the bot's to answer. Never raises; pure."""
     clauses = clauses_of(text, _vocabulary())
     seen = [one for clause in clauses for one in _seen_in(text, clause, clauses)]
+    seen += _tied_back(text, clauses)
     if not seen:
         return SafetyReading(certainty=0.9)
     seen.sort(key=lambda one: (one.rank, -one.certainty))
@@ -209,6 +211,24 @@ def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator
                 if one is not None:
                     yield one
                     break
+
+
+_CHEST_NAMED = compiled("{chest}")
+_PRESSES_NOW = re.compile(
+    r"^(?: (?:and|so|then|,))*(?: (?:now|it|its|is|just|still|really|feels|feel|feeling|got|gets|getting|gone|very|so|bit|a|all|starting|"
+    r"started|to|hurts|hurting|like|today|suddenly|proper))* (?:" + GROUPS["press"] + "|" + GROUPS["pain"] + r")(?= |$)"
+)
+
+
+def _tied_back(text: str, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
+    """ "No chest pain earlier but now its tight": what presses now is the chest that was named a clause before."""
+    for before, clause in pairwise(clauses):
+        match = _PRESSES_NOW.search(clause.line)
+        if match and _CHEST_NAMED.search(_without_harmless(before.line)):
+            start, end = clause.said(text, match.start(), match.end())
+            one = _weigh_emergency("chest", clause.line, before.line + clause.line, match, text[start:end])
+            if one:
+                yield one
 
 
 def _without_harmless(line: str) -> str:
@@ -269,7 +289,8 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
 
 _NEVER_SOFT = re.compile(
     r"faint|out$|consci|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
-    r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came"
+    r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came|"
+    r"turn|spell|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
 )
 _BREATHLESS = re.compile(r"cant|trouble|difficult|hard|struggl|no |laboured")
 
@@ -304,12 +325,23 @@ def _weigh_same_day(name: str, line: str, whole: str, words: str) -> _Seen | Non
     return _Seen(Level.SAME_DAY, name, words, 0.85)
 
 
+_NAMED = re.compile(
+    r" (?:sciatica|tendonitis|tendinitis|bursitis|impingement|tendinopathy|hernia|herniated|shin splints|tennis elbow|golfers elbow|"
+    r"runners knee|plantar fasciitis|frozen shoulder|slipped dis[ck]|bulging disc)"
+)
+_ASKS_THE_NAME = re.compile(
+    r" (?:could|can|might|may|is|do|does|would|think|maybe|what|whats) (?:\S+ ){0,3}(?:be|have|it|this|i|like|a|an)(?= |$)"
+)
+
+
 def _weigh_pain(name: str, line: str, whole: str, match: re.Match[str], words: str, figure: bool) -> _Seen | None:
     said = match.group()
     if _BODY_DENIED.search(said) and " not " not in said:
         return None
     if _LONG_AGO.search(whole) and not _STILL.search(whole):
         return _Seen(Level.CAUTION, name, words, 0.6, topic="diagnosis")
+    if _NAMED.fullmatch(said) and _ASKS_THE_NAME.search(whole):
+        return _Seen(Level.CAUTION, "diagnosis", words, 0.8, topic="diagnosis")
     if _OTHERS.search(line[: match.start()] + " ") and not re.search(r" (?:my|i|im)(?= )", said):
         return None
     after = line[match.end() :]
