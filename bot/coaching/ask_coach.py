@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from bot.coaching import replies
 from bot.coaching.answers import answer
-from bot.coaching.course import course_of
+from bot.coaching.course import Course, course_of
 from bot.coaching.facts import facts_for
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
@@ -16,6 +16,8 @@ from bot.language.alike import best_match
 from bot.language.questions import Asked, Topic
 from bot.language.situation import Situation
 from bot.training import people
+from bot.training.blocks import work_sets
+from bot.training.exercises.entry import FirstPhase
 from bot.training.plain import to_plain
 
 # From this likeness on, a kept answer is given as the group's answer (our choice, on the careful side; not measured yet).
@@ -112,6 +114,34 @@ def _context(scene: Scene, member: people.Member) -> str:
         load = f"{say_load(last.load)} x " if last.load else ""
         parts.append(f"last: {done[-1].label} {load}{last.worst_count}")
     return ", ".join(parts)
+
+
+_BEAT = re.compile(
+    r"\W*(?:(?:play|send|give)(?: me)? )?(?:the |a |my )?(?:tempo )?beat(?: (?:for|of|on))?(?: (?:the )?(?P<label>[a-z]\d))?(?: please| pls)?\W*",
+    re.IGNORECASE,
+)
+
+
+def wants_beat(scene: Scene, course: Course, text: str) -> bool:
+    """ "beat", "beat for A1": the tempo of the slot (the one that is due) as a voice message."""
+    asked = _BEAT.fullmatch(text)
+    situation = course.situation() if asked else None
+    if asked is None or situation is None or situation.day is None:
+        return False
+    due = situation.due
+    label = (asked["label"] or (due.label if due else "")).upper()
+    slot = situation.slot(label)
+    if slot is None:
+        return False
+    targets = work_sets(slot)
+    target = next((one for one in targets if one.tempo), None)
+    entry = course.catalogue.get(course.exercise_of(slot))
+    if target is None or target.tempo is None:
+        scene.say(replies.NoTempo(label, course.name_of(slot)))
+        return True
+    starts_up = entry is not None and entry.first_phase is FirstPhase.CONCENTRIC
+    scene.say(replies.Beat(label, course.name_of(slot), str(target.tempo), target.high or target.low or 8, starts_up))
+    return True
 
 
 @deed(SendToCoach)

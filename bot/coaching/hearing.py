@@ -100,6 +100,8 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
     if word is not None:
         word(scene, member)
         return
+    if course is not None and ask_coach.wants_beat(scene, course, text):
+        return
     reading = read(text, situation, catalogue)
     scene.uow.messages.save(replace(message, certainty=reading.certainty))
     if reading.verdict is not Verdict.NOT_SETS and course is not None:

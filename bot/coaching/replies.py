@@ -473,6 +473,23 @@ class Answered:
 
 
 @dataclass(frozen=True, slots=True)
+class Beat:
+    """The tempo of one slot's set as sound. tempo: as written; starts_up: the lift begins with the way up."""
+
+    label: str
+    name: str
+    tempo: str
+    reps: int
+    starts_up: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NoTempo:
+    label: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class CoachAsked:
     question: str
 

@@ -88,3 +88,16 @@ async def test_a_question_for_people_goes_to_the_coach_comes_back_and_is_kept(st
     await noor.says("can I train in my cold garage?")
 
     assert noor.last.text == "Your coach has answered this before:\nYes, warm up twice as long."
+
+
+@staged()
+async def test_the_tempo_of_a_slot_is_sent_as_a_voice_message(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("beat A1")
+    assert mira.last.file is not None
+    assert mira.last.file.kind == "voice"
+    assert mira.last.file.content[:4] == b"OggS"
+
+    await mira.says("beat for A2")
+    assert mira.last.text.startswith("A2 Push-up has no tempo written")

@@ -23,7 +23,7 @@ Wording = Callable[[Any], "str | Outgoing"]
 _WORDINGS: dict[str, Wording] = {}
 _MODULES = ("answers_said", "coach", "days", "joining", "pain", "session", "sets", "swaps", "week")
 # Drawn or computed at sending, so rendered beside the event loop.
-HEAVY = frozenset({"WeekReviewed", "BlockUnderstood", "GroupWeek", "BlockReviewed"})
+HEAVY = frozenset({"Beat", "WeekReviewed", "BlockUnderstood", "GroupWeek", "BlockReviewed"})
 
 
 def says(kind: type[Any]) -> Callable[[Wording], Wording]:

@@ -196,7 +196,7 @@ def help_shown(reply: replies.HelpShown) -> str:
         "<code>B1 15x10</code> for another slot · <code>skip C1</code> · <code>last one was 11</code> · <code>undo</code> · <code>done</code>",
         "You can also edit your message.",
         bold("Ask"),
-        "<code>no bar, what instead of A2?</code> · <code>what does 3-1-1-0 mean</code> · <code>what's next</code> · <code>last time on B1?</code>",
+        "<code>no bar, what instead of A2?</code> · <code>what does 3-1-1-0 mean</code> · <code>what's next</code> · <code>last time on B1?</code> · <code>beat A1</code>",
         bold("Days"),
         "<code>move tomorrow to saturday</code> · <code>away fri till wed</code> · <code>remind me 6:30</code>",
         bold("Look"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.outgoing import Outgoing
 from bot.chat.wording import says
 from bot.chat.wording.phrases import (
     bold,
@@ -97,6 +98,26 @@ def reminder(reply: replies.Reminder) -> str:
         f"{first} <b>day {reply.day}{name}</b>{minutes}", esc(", ".join(reply.slots)), easing,
         "Send <code>today</code> for the whole session, or <code>move today to ...</code>.",
     )  # fmt: skip
+
+
+@says(replies.Beat)
+def tempo_beat(reply: replies.Beat) -> Outgoing:
+    """A voice message; heavy, so drawn beside the event loop."""
+    from bot.chat.beat import beat
+    from bot.training.exercises.entry import FirstPhase
+    from bot.training.tempo import parse_tempo
+
+    tempo = parse_tempo(reply.tempo)
+    assert tempo is not None, reply.tempo
+    first = FirstPhase.CONCENTRIC if reply.starts_up else FirstPhase.ECCENTRIC
+    words = "high tone: up, low tone: down" if not reply.starts_up else "high tone: up first, low tone: down"
+    text = f"<b>{esc(reply.label)}</b> {esc(reply.name)}, tempo {esc(reply.tempo)}, {reply.reps} reps after a count of three ({words})."
+    return Outgoing(text=text, voice=beat(tempo, reply.reps, first), filename="beat.ogg")
+
+
+@says(replies.NoTempo)
+def no_tempo(reply: replies.NoTempo) -> str:
+    return f"<b>{esc(reply.label)}</b> {esc(reply.name)} has no tempo written: move with control, at your own pace."
 
 
 @says(replies.MissYou)
