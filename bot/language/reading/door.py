@@ -449,7 +449,9 @@ _AND_MORE = re.compile(
     r"\b(?:then|and|plus|followed by|after)\s+(?:another\s+|did\s+|got\s+|managed\s+|a further\s+|an extra\s+)*(?:\d+|one|two|three|four|five|six)\s+(?:more|extra)\b"
     r"(?!\s+(?:in|left|than|to spare|sets?|kg|kilos?|pounds?|lbs?))|\band (?:a few|a couple|some) more\b"
 )
-_OTHER_REPS = re.compile(r"\b(?:\d+|one|two|three|four|five|a few|couple)\s+(?:of\s+)?(?:negatives?|eccentrics?|assisted|band(?:ed)? ones|cheat(?:ed)? ones)\b")
+_OTHER_REPS = re.compile(
+    r"\b(?:\d+|one|two|three|four|five|a few|couple)\s+(?:of\s+)?(?:negatives?|eccentrics?|assisted|band(?:ed)? ones|cheat(?:ed)? ones)\b"
+)
 
 
 def _leaves_out(folded: str) -> bool:

@@ -51,6 +51,10 @@ _THAT_SET = re.compile(
 _LIKE_LAST = re.compile(
     r"^(?P<lead>\s*(?:(?:ok|okay|just|did|done|all|exactly|it|pretty much|was|hey|hi|yes|yep)[ ,]+)*)like(?= (?:last (?:time|week|session|one|set)|the last)\b)"
 )
+_LETTER_O = re.compile(r"(?<=\d)o(?=[^\w]|kg|lb|x\d|$)")  # "1O" for 10
+_POINT_BETWEEN = re.compile(r"(?<=\d(?:kg|lb))\.(?=\d)")
+_ROW_OF_TABLE = re.compile(r"(?m)(^[^|\n]*[a-z][^|\n]*\|\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?\s*)\|(?=\s*\d)")
+_LONE_TIMES = re.compile(r"\s*x\d+(?:[\s,]+x\d+)+\s*(?:@|at\b|with\b|w\b|$)")
 _FIRST_SETS = re.compile(
     r"(?<=[\ds])(?P<gap>\s+)(?:on|for|in)\s+(?:the\s+|my\s+|all\s+)?(?:first|last|next)\s+(?P<n>two|three|four|[2-5])\s+sets?\b"
 )
@@ -67,6 +71,11 @@ _GIVEN_UP = re.compile(
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
+    text = _LETTER_O.sub("0", text)
+    text = _POINT_BETWEEN.sub(" ", text)
+    text = _ROW_OF_TABLE.sub(lambda m: m[1] + ":", text)
+    if _LONE_TIMES.match(text):
+        text = text.replace("x", " ", len(re.findall(r"(?<![\w.])x\d", text)))
     text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text

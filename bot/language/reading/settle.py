@@ -156,6 +156,14 @@ def _weighed(
                 score -= 3.0
         if way[0] == "L" and item.ops and item.ops[0] in " ,&" and item.numbers[0].bare and builder.has_load:
             score -= 2.5  # the load is said already
+        elif (
+            "L" in way
+            and item.ops
+            and all(term.bare for term in item.numbers)
+            and set(item.ops) <= {" ", ",", "&"}
+            and _load_follows(entry, item)
+        ):
+            score -= 4.0  # "12 12 and 12 with 12kg": it is said at the end
         builder.add(item, way)
     drafts = builder.drafts
     if not drafts and len(entry.items) > 1:
@@ -169,6 +177,14 @@ def _counts_follow(entry: Entry, item: Item) -> bool:
     place_ = next(n for n, other in enumerate(entry.items) if other is item)
     following = entry.items[place_ + 1] if place_ + 1 < len(entry.items) else None
     return following is not None and any(term.role == "count" for term in following.numbers)
+
+
+def _load_follows(entry: Entry, item: Item) -> bool:
+    """Do the entry's last words say a load for counts before them, and is none said elsewhere?"""
+    last = entry.items[-1]
+    if last is item or len(last.numbers) < 2 or last.ops[-1] not in "w@" or last.numbers[-1].role != "load":
+        return False
+    return sum(term.role == "load" for other in entry.items for term in other.numbers) == 1
 
 
 def _countable(term: Term) -> bool:

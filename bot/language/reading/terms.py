@@ -239,8 +239,10 @@ def _merged(terms: list[Term]) -> list[Term]:
             out.append(_seconds(term, Decimal(30), last.start))
         elif kind == "i" and (last is None or last.kind != "n"):
             half = [t.text for t in terms[at + 1 : at + 3]] == ["and", "half"]
-            out.append(_seconds(term, Decimal(90) if half else Decimal(60), term.start))
-            at += 2 if half else 0
+            more = terms[at + 2] if at + 3 < len(terms) and [t.kind for t in terms[at + 1 : at + 4]] == ["&", "n", "s"] else None
+            extra = more.number if more is not None and more.number < 60 else Decimal(30) if half else Decimal(0)
+            out.append(_seconds(term, 60 + extra, term.start))
+            at += 3 if more is not None and more.number < 60 else 2 if half else 0
         elif kind == "Y" and last is not None and last.kind == "n":
             last.about = True
         elif kind == "E" and last is not None and last.kind == "n":

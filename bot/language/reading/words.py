@@ -33,7 +33,7 @@ _WORDS = {
     "x": "x * times by ×",
     "@": "@ at",
     "f": "for fo fr",
-    "w": "w with using wth wiht widh mit holding wearing",
+    "w": "w with using wi wth wiht widh mit holding wearing",
     "o": "of",
     "h": "then den thn > followed",
     "d": "drop dropped drops dropping dropset dropsets",
@@ -175,7 +175,9 @@ for _kind, _line in _PHRASES.items():
 for _list in PHRASES.values():
     _list.sort(key=lambda item: -len(item[0]))
 
-UNITS: dict[str, Unit] = dict.fromkeys(("lb", "lbs", "pound", "pounds", "pounder", "pounders", "pnds", "pund", "punds", "#"), Unit.LB)
+UNITS: dict[str, Unit] = dict.fromkeys(
+    ("lb", "lbs", "pound", "pounds", "pounder", "pounders", "pnds", "pund", "punds", "#"), Unit.LB
+)
 THINGS = {
     "kb": "kettlebell", "kbs": "kettlebell", "kettlebells": "kettlebell", "db": "dumbbell", "dbs": "dumbbell", "dumbbells": "dumbbell",
     "dumbell": "dumbbell", "dumbells": "dumbbell", "bar": "barbell", "rucksack": "backpack", "bottles": "bottle", "jugs": "jug", "bag": "backpack",

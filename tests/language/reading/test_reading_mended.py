@@ -1,0 +1,116 @@
+"""What was once misheard: words that change how many sets there were, talk beside sets, questions, doses."""
+
+from __future__ import annotations
+
+import pytest
+
+from bot.language import Verdict, read
+from bot.language.readings import AsideKind, FinishHeard, Reading, SetsHeard, SkipHeard
+from bot.training.blocks import SetPlace
+from tests.builders.situations import situation
+
+
+def told(reading: Reading) -> list[tuple[str, int, str, int | None]]:
+    """(slot, set, load, count) of every set on record."""
+    sets = [one for part in reading.heard if isinstance(part, SetsHeard) for one in part.sets]
+    return [
+        (
+            one.place.label if one.place else "",
+            one.place.number if one.place else 0,
+            str(one.done.load.amount if one.done.load else None),
+            one.done.count,
+        )
+        for one in sets
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "counts", "load"),
+    [
+        ("two sets of 10 at 20", [10, 10], "20"),
+        ("2 sets of 12 with 18kg", [12, 12], "18"),
+        ("12 reps on the first two sets and 10 on the third, 14 kg.", [12, 12, 10], "14"),
+        ("first set twelve second set eleven third set ten all with twenty kilos", [12, 11, 10], "20"),
+        ("ok a1 done, 12 12 and 12 with 12kg", [12, 12, 12], "12"),
+        ("A1 finished: 12, 12, 11 at 14kg", [12, 12, 11], "14"),
+        ("x12 x11 x10 @20", [12, 11, 10], "20"),
+        ("20 was too heavy, 16x12", [12], "16"),
+        ("20 x 1O", [10], "20"),
+        ("half a dozen with 20kg", [6], "20"),
+        ("a dozen with twenty", [12], "20"),
+    ],
+)
+def test_as_many_sets_are_recorded_as_the_words_say(text: str, counts: list[int], load: str) -> None:
+    reading = read(text, situation("new"))
+
+    assert reading.verdict is Verdict.RECORD
+    assert told(reading) == [("A1", number, load, count) for number, count in enumerate(counts, 1)]
+
+
+@pytest.mark.parametrize("text", ["total 24kg (12+12) 10 reps", "24kg (12+12) 10 reps"])
+def test_the_two_halves_of_a_total_are_no_sets(text: str) -> None:
+    assert told(read(text, situation("new due=B2.1"))) == [("B2", 1, "12", 10)]
+
+
+@pytest.mark.parametrize("text", ["got ten with 16 before the phone rang, then two more", "20x8 and then 3 more"])
+def test_reps_told_beside_a_set_are_asked_about_and_not_dropped(text: str) -> None:
+    assert read(text, situation("new")).verdict is Verdict.ASK
+
+
+def test_a_band_given_up_is_not_part_of_the_set() -> None:
+    (heard,) = read("blue was too much, back to red 13", situation("new due=E1.1")).heard
+
+    assert isinstance(heard, SetsHeard)
+    assert heard.sets[0].done.load is not None and heard.sets[0].done.load.bands == ("red",)
+
+
+def test_a_skip_on_a_line_of_its_own_is_heard_beside_the_sets() -> None:
+    reading = read("goblet squat - 20kg - 12,12,12\nplank - skipped", situation("new"))
+
+    assert [count for *_, count in told(reading)] == [12, 12, 12]
+    assert [part.places for part in reading.heard if isinstance(part, SkipHeard)] == [
+        (SetPlace("C1", 1), SetPlace("C1", 2), SetPlace("C1", 3))
+    ]
+
+
+@pytest.mark.parametrize("text", ["does plank for 45s build abs", "does 20kg for 12 count"])
+def test_a_question_without_its_mark_is_still_a_question(text: str) -> None:
+    reading = read(text, situation("new"))
+
+    assert reading.verdict is Verdict.NOT_SETS
+    assert [aside.kind for aside in reading.asides] == [AsideKind.QUESTION]
+
+
+@pytest.mark.parametrize(
+    ("text", "load", "count"),
+    [
+        ("20*10 feeling dizzy", "20", 10),
+        ("20kg x 10 dizzy now", "20", 10),
+        ("wrist hurt little bit 14kg 10", "14", 10),
+        ("stopped at 6 because of my hip, 12kg", "12", 6),
+    ],
+)
+def test_sets_stay_and_pain_is_heard_where_nothing_parts_them(text: str, load: str, count: int) -> None:
+    reading = read(text, situation("new"))
+
+    assert told(reading) == [("A1", 1, load, count)]
+    assert AsideKind.PAIN in [aside.kind for aside in reading.asides]
+
+
+@pytest.mark.parametrize("text", ["knee hurts at 40kg", "my shoulder hurts when I do 20kg x 10"])
+def test_numbers_that_tell_when_it_hurts_are_no_sets(text: str) -> None:
+    assert read(text, situation("new")).verdict is Verdict.NOT_SETS
+
+
+@pytest.mark.parametrize("text", ["That's me finished", "all done 👍", "that's me done 🙌"])
+def test_the_end_of_a_session_is_heard_whatever_its_dress(text: str) -> None:
+    (heard,) = read(text, situation("new")).heard
+
+    assert isinstance(heard, FinishHeard)
+
+
+@pytest.mark.parametrize(
+    "text", ["I take 2 x 500mg of paracetamol", "pizza 2x1 tonight haha", "bodyweight 82.5 this morning", "had 3 beers"]
+)
+def test_doses_food_and_ones_own_weight_are_no_sets(text: str) -> None:
+    assert read(text, situation("new")).verdict is Verdict.NOT_SETS
