@@ -10,6 +10,7 @@ from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
 from bot.language.dates import read_plan_words
+from bot.language.places import find_places
 from bot.training import people
 from bot.training.order_rules import remarks
 from bot.training.plan import (
@@ -68,6 +69,8 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
         return True
     if not reading.deeds or reading.certainty < sure:
         return False
+    if any(isinstance(each, ZoneMove) and not find_places(each.place) for each in reading.deeds):
+        return False  # "moved to dumbbells": no such place
     for each in reading.deeds:
         fresh = scene.uow.members.get(member.id)
         if fresh is not None:

@@ -50,6 +50,7 @@ __all__ = [
 
 _DAY = timedelta(days=1)
 _LOOK_AHEAD_DAYS = 28  # how far ahead the dates of a change are listed (our choice: four weeks)
+_NEAR_DAYS = 6  # a day of the split this near is the same one moved, not another round
 _FORGET_AFTER_DAYS = 120  # changes so far behind touch no date that anybody asks for
 
 
@@ -119,14 +120,26 @@ def _ended(changes: tuple[Change, ...], on: date) -> tuple[Change, ...]:
 def _new_rule(plan: Plan, deed: Weekdays | Rolling | StartBlock) -> Plan:
     match deed:
         case Weekdays(weekdays, since):
-            former = (*plan.former, FormerDays(since, plan.weekdays)) if plan.mode is Mode.WEEKDAYS else ()
-            start = plan.start if plan.mode is Mode.WEEKDAYS else since
-            return replace(plan, mode=Mode.WEEKDAYS, weekdays=weekdays, former=former, start=start)
+            if plan.mode is Mode.ROLLING:
+                return replace(plan, mode=Mode.WEEKDAYS, weekdays=weekdays, start=since)
+            return replace(plan, weekdays=weekdays, start=plan.week_start_for(since), former=_former(plan, since))
         case Rolling(since):
             return replace(plan, mode=Mode.ROLLING, start=since, former=(), changes=_spans_after(plan, since))
         case StartBlock(on):
             weekdays = _from_weekday(plan.weekdays, on.weekday())
-            return replace(plan, start=on, weekdays=weekdays, former=(), changes=_spans_after(plan, on))
+            former = _former(plan, on) if plan.mode is Mode.WEEKDAYS else ()
+            return replace(plan, start=on, weekdays=weekdays, former=former, changes=_changes_until(plan, on))
+
+
+def _former(plan: Plan, since: date) -> tuple[FormerDays, ...]:
+    kept = tuple(old for old in plan.former if old.before < since)
+    return (*kept, FormerDays(since, plan.weekdays, plan.start))
+
+
+def _changes_until(plan: Plan, on: date) -> tuple[Change, ...]:
+    """What was changed before a new block stays; an open shift of the old one ends with it."""
+    kept = [change for change in plan.changes if change.kind in SPANS or change.first < on]
+    return tuple(replace(c, second=on) if c.kind is ChangeKind.SHIFTED and (c.second or on) >= on else c for c in kept)
 
 
 def _spans_after(plan: Plan, since: date) -> tuple[Change, ...]:
@@ -184,24 +197,35 @@ def describe_change(
     days: int = _LOOK_AHEAD_DAYS,
 ) -> tuple[Touched, ...]:
     """The dates on which two plans differ within the next weeks, in order: concrete enough to be shown as they are."""
-    first, last = min(today, before.week_start_for(today)), today + timedelta(days=days)
-    old = set(_places(sessions_between(before, rhythm, day_count, first, last, done, today=today)))
-    new = set(_places(sessions_between(after, rhythm, day_count, first, last, done, today=today)))
-    left, come = sorted(old - new), sorted(new - old)
+    first, last = today - timedelta(days=_NEAR_DAYS), today + timedelta(days=days)
+    old = sessions_between(before, rhythm, day_count, first, last, done, today=today)
+    new = sessions_between(after, rhythm, day_count, first, last, done, today=today)
+    left = [session for session in old if _place(session) not in {_place(one) for one in new}]
+    come = [session for session in new if _place(session) not in {_place(one) for one in old}]
     touched: list[Touched] = []
-    for on, number in left:
-        to = next((one for one in come if one[1] == number), None)
-        if to is None:
-            touched.append(Touched(on, number, Touch.DROPS))
-            continue
-        come.remove(to)
-        touched += [Touched(on, number, Touch.GOES, to[0]), Touched(to[0], number, Touch.COMES, on)]
-    touched += [Touched(on, number, Touch.COMES) for on, number in come]
+    for session in left:
+        to = next((one for one in come if _is_same(session, one)), None)
+        if to is not None:
+            come.remove(to)
+            touched.append(Touched(session.date, session.day_number, Touch.GOES, to.date))
+            touched.append(Touched(to.date, to.day_number, Touch.COMES, session.date))
+        elif session.date >= today:
+            touched.append(Touched(session.date, session.day_number, Touch.DROPS))
+    touched += [Touched(one.date, one.day_number, Touch.COMES) for one in come]
     return tuple(sorted(touched, key=lambda one: (one.on, one.touch is Touch.COMES, one.day_number)))
 
 
-def _places(sessions: Sequence[PlannedSession]) -> list[tuple[date, int]]:
-    return [(session.date, session.day_number) for session in sessions]
+def _place(session: PlannedSession) -> tuple[date, int]:
+    return session.date, session.day_number
+
+
+def _is_same(old: PlannedSession, new: PlannedSession) -> bool:
+    """Is this the session that stood elsewhere? One that was moved says so; else the next of its day."""
+    if old.day_number != new.day_number:
+        return False
+    if new.moved_from is not None:
+        return new.moved_from in (old.date, old.moved_from)
+    return abs((new.date - old.date).days) <= _NEAR_DAYS
 
 
 def next_free_day(sessions: Sequence[PlannedSession], after: date, *, plan: Plan, within: int = 7) -> date | None:

@@ -62,7 +62,8 @@ def _window(plan: Plan, first: date, last: date) -> tuple[date, date]:
             dates += [one for one in (change.first, change.second) if one]
             dates += [first - timedelta(days=change.days), last - timedelta(days=change.days)]
     near = timedelta(days=_SAME_ROUND_DAYS)
-    return max(min(dates) - near, plan.start), max(dates) + near
+    begin = min([plan.start, *(old.start for old in plan.former)])
+    return max(min(dates) - near, begin), max(dates) + near
 
 
 def _by_weekday(plan: Plan, day_count: int, begin: date, end: date) -> Sheet:
@@ -77,15 +78,14 @@ def _by_weekday(plan: Plan, day_count: int, begin: date, end: date) -> Sheet:
 
 
 def _number_on(plan: Plan, day_count: int, on: date) -> int | None:
-    weekdays = plan.weekdays_on(on)
-    if on.weekday() not in weekdays or on < plan.start:
+    start, weekdays = plan.rule_on(on)
+    if on.weekday() not in weekdays or on < start:
         return None
-    place = weekdays.index(on.weekday())
     if len(weekdays) == day_count:
-        return place + 1
+        return weekdays.index(on.weekday()) + 1
     # More or fewer training days than days in the split: they follow one another, round and round, from the start.
-    ordered = sorted((weekday - plan.start.weekday()) % 7 for weekday in weekdays)
-    weeks, rest = divmod((on - plan.start).days, 7)
+    ordered = sorted((weekday - start.weekday()) % 7 for weekday in weekdays)
+    weeks, rest = divmod((on - start).days, 7)
     return (weeks * len(ordered) + ordered.index(rest)) % day_count + 1
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import date, time, timedelta
 from enum import StrEnum
 
+Date = date  # a field of that name would hide the class from what follows it
 DEFAULT_RHYTHM = (True, True, True, False, True, True, False)  # three on, one off, two on, one off
 
 
@@ -52,10 +53,11 @@ SPANS = (ChangeKind.AWAY, ChangeKind.PAUSED)
 
 @dataclass(frozen=True, slots=True)
 class FormerDays:
-    """Weekdays that held before a date, so that a new choice does not rewrite the weeks behind."""
+    """Weekdays and start that held before a date, so that a new choice does not rewrite the weeks behind."""
 
     before: date
     weekdays: tuple[int, ...]
+    start: date
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +91,9 @@ class Plan:
         """Is the member away, ill or pausing on this date?"""
         return any(change.kind in SPANS and change.covers(on) for change in self.changes)
 
-    def weekdays_on(self, on: date) -> tuple[int, ...]:
-        """The weekdays that held on a date."""
-        return next((old.weekdays for old in self.former if on < old.before), self.weekdays)
+    def rule_on(self, on: date) -> tuple[date, tuple[int, ...]]:
+        """The start and the weekdays that held on a date."""
+        return next(((old.start, old.weekdays) for old in self.former if on < old.before), (self.start, self.weekdays))
 
 
 _Date = date  # the class below has a field of that name

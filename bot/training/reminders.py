@@ -40,10 +40,13 @@ def moment_of(on: date, at: time, zone: str) -> datetime:
 
 def wall_time(plan: Plan, at: time) -> time:
     """The reminder's time moved out of the quiet hours: to their end in the morning, to their start in the evening."""
-    if plan.quiet_until is not None and at < plan.quiet_until:
-        return plan.quiet_until
-    if plan.quiet_from is not None and at >= plan.quiet_from:
-        return plan.quiet_from
+    begin, end = plan.quiet_from, plan.quiet_until
+    if begin is not None and end is not None and begin < end:  # quiet hours within one day: only what lies inside is moved
+        return end if begin <= at < end else at
+    if end is not None and at < end:
+        return end
+    if begin is not None and at >= begin:
+        return begin
     return at
 
 

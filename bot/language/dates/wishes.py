@@ -44,6 +44,10 @@ _TIME = r"(?:half(?: past)? \w+|(?:a )?quarter (?:to|past) \w+|\d{1,2}(?:[:.h]\d
 _THING = r"(?:my |the |this |that |todays? |our )?(?:training|session|workout|gym|exercise|practice|leg day|day \d|class|lift(?:ing)?|(?:\w+ )?day)s?"
 _SETS = re.compile(r"\d\s*[x×*]\s*\d|\d\s*(?:kg|lbs?|reps?)\b|\brpe\b", re.IGNORECASE)
 _MONTHS = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+# One word alone wishes nothing about days: "drop" and "miss" are said of sets, "ill" is also "I'll".
+_TOO_SHORT = frozenset(
+    {"drop", "miss", "skip", "weekdays", "weekends", "ill", "cancel", "break", "off", "hold", "freeze", "every", "daily", "busy"}
+)
 _DEFAULT_SURE = 0.9
 
 
@@ -127,7 +131,7 @@ def read_plan_words(
     now: aware, in the member's zone. day_names: day number -> name, of the block. done: date -> day number of sessions begun.
     """
     words = _tidy(text)
-    if not words or len(words) > 300 or _SETS.search(words):
+    if not words or len(words) > 300 or _SETS.search(words) or words.rstrip("?!. ") in _TOO_SHORT:
         return _NOTHING
     names = day_names or {}
     today = now.date()
