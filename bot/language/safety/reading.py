@@ -290,7 +290,7 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
 _NEVER_SOFT = re.compile(
     r"faint|out$|consci|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
     r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came|"
-    r"turn|spell|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
+    r"turn|spell|light|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
 )
 _BREATHLESS = re.compile(r"cant|trouble|difficult|hard|struggl|no |laboured")
 
@@ -347,7 +347,7 @@ def _weigh_pain(name: str, line: str, whole: str, match: re.Match[str], words: s
     after = line[match.end() :]
     if re.match(r"(?: is| has| was|s)?(?: now| all| completely)?(?: gone| went away| better| fine| healed| cleared)", after):
         return None
-    if _SETTLED_PAIN.search(said):
+    if _SETTLED_PAIN.search(said) or re.search(r" 0 (?:/|out of|of) 10(?= |$)", said):
         return None
     if re.search(
         r" (?:doms|sore|soreness|stiff|stiffness|tight|tightness|ache|aches|aching|achy|tender)(?= |$)", said
