@@ -48,6 +48,11 @@ _MONTHS = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 _TOO_SHORT = frozenset(
     {"drop", "miss", "skip", "weekdays", "weekends", "ill", "cancel", "break", "off", "hold", "freeze", "every", "daily", "busy"}
 )
+# "I'm in the gym now", "in bed", "in a rush" say where somebody is, not by which clock they live.
+_NO_PLACE = re.compile(
+    r"(?:an?|my|our|no|some|good|bad|great|better|so|between)\b|the (?!hague|netherlands|us\b|usa|uk\b|states|philippines|bronx|algarve)"
+    r"|(?:bed|pain|shape|agony|trouble|love|doubt|tears|hospital|recovery|work|training|school|class|town|week \d)\b"
+)
 _DEFAULT_SURE = 0.9
 
 
@@ -408,7 +413,8 @@ def _start(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
 
 
 def _zone(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
-    return _sure(ZoneMove(found["place"].strip())) if re.search(r"[a-z]{2}", found["place"]) else None
+    place = found["place"].strip()
+    return _sure(ZoneMove(place)) if re.search(r"[a-z]{2}", place) and not _NO_PLACE.match(place) else None
 
 
 def _backdate(desk: _Desk, found: re.Match[str]) -> PlanReading | None:
