@@ -14,7 +14,6 @@ from bot.language.swaps import words as w
 from bot.language.swaps.slots import Mentions, find_mentions, find_slot
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import Catalogue
-from bot.training.exercises.entry import Pattern
 from bot.training.kit import ALWAYS_AT_HAND, KitItem
 from bot.training.safety import PART_OF_WORD
 from bot.training.substitutes import Reason
@@ -52,7 +51,7 @@ def read_swap(text: str, situation: Situation, catalogue: Catalogue) -> SwapAske
     mentions = find_mentions(said, situation, catalogue)
     if _undoes(said, mentions):
         return SwapAsked(mentions.label, Reason.WISH, 0.9, mentions.exercise, undo=True)
-    kit = _kit_in(said, mentions)
+    kit = _kit_in(_clause_about_kit(said), mentions, catalogue)
     part = _part_in(said)
     heard = _reason(said, kit, part, mentions)
     if heard is None:
@@ -60,14 +59,14 @@ def read_swap(text: str, situation: Situation, catalogue: Catalogue) -> SwapAske
     reason, certainty = heard
     gone = kit if reason in _KIT_REASONS else ()
     label, exercise = find_slot(said, situation, catalogue, mentions, reason=reason, gone=gone, part=part)
-    missing = _missing(said, kit) if reason in _KIT_REASONS else ()
+    missing = _missing(said, kit, reason) if reason in _KIT_REASONS else ()
     part = part if reason is Reason.PAIN else ""
     return SwapAsked(label, reason, certainty, exercise, part, missing, wanted=mentions.wanted)
 
 
 def _is_about_something_else(said: str, situation: Situation) -> bool:
     """Sets, corrections, days, reminders, units: other readers have those."""
-    if w.SET_LIKE.search(said) or w.CORRECTING.search(said):
+    if w.SET_LIKE.search(said) or w.CORRECTING.search(said) or w.COMPARING.search(said):
         return True
     numbers = _DIGITS.findall(w.LABEL.sub(" ", said))
     if len(numbers) >= 2 or (numbers and not w.OTHER.search(said)):
@@ -89,7 +88,15 @@ def _undoes(said: str, mentions: Mentions) -> bool:
     return bool(w.BACK_TO.search(said)) and bool(mentions.label) and not _part_in(said)
 
 
-def _kit_in(said: str, mentions: Mentions) -> tuple[KitItem, ...]:
+def _clause_about_kit(said: str) -> str:
+    """The part that says what is missing, taken or all there is: "no barbell but I have dumbbells" is about the barbell."""
+    if w.ONLY_HAVE.search(said):
+        return w.ONLY_HAVE.split(said, maxsplit=1)[-1]
+    about = [clause for clause in w.CLAUSE.split(said) if w.LACK.search(clause) or w.TAKEN.search(clause)]
+    return " , ".join(about) or said
+
+
+def _kit_in(said: str, mentions: Mentions, catalogue: Catalogue) -> tuple[KitItem, ...]:
     """Things named, but not where they are part of an exercise's name ("barbell rows", "bench press")."""
     rest = said
     found: list[KitItem] = []
@@ -98,14 +105,16 @@ def _kit_in(said: str, mentions: Mentions) -> tuple[KitItem, ...]:
         if thing.search(rest):
             found.append(item)
         rest = pattern.sub(lambda match: " " * len(match[0]), rest)
-    if KitItem.BARBELL in found and "barbell" not in said and mentions.pattern is Pattern.VERTICAL_PULL:
-        found[found.index(KitItem.BARBELL)] = KitItem.PULL_UP_BAR  # the bar that pull-ups hang from
+    entry = catalogue.get(mentions.exercise)
+    hangs = entry is not None and any(KitItem.PULL_UP_BAR in way for way in entry.kit)
+    if KitItem.BARBELL in found and "barbell" not in said and hangs:
+        found[found.index(KitItem.BARBELL)] = KitItem.PULL_UP_BAR  # "a bar": the one that is hung from
     return tuple(dict.fromkeys(found))
 
 
-def _missing(said: str, kit: tuple[KitItem, ...]) -> tuple[str, ...]:
+def _missing(said: str, kit: tuple[KitItem, ...], reason: Reason) -> tuple[str, ...]:
     """ "I only have bands": all else is missing; otherwise what was named."""
-    if kit and w.ONLY_HAVE.search(said):
+    if kit and reason is Reason.MISSING_KIT and w.ONLY_HAVE.search(said):
         return tuple(item.value for item in KitItem if item not in kit and item not in ALWAYS_AT_HAND)
     if not kit and re.search(r"\b(?:no|without|any) (?:kit|equipment|gear|weights)\b", said):
         return tuple(item.value for item in KitItem if item not in ALWAYS_AT_HAND)
@@ -166,6 +175,8 @@ def _about_kit(said: str, kit: tuple[KitItem, ...], asking: bool, other: bool, n
 
 def _about_grade(said: str, asking: bool, other: bool, named: bool) -> tuple[Reason, float] | None:
     comparing = re.search(r"\b(?:easier|harder|tougher) than (?:last|before|it|usual|expected|i)\b", said)
+    if w.SHORT_WISH.fullmatch(said.rstrip(" ?!.")):
+        return (Reason.TOO_EASY if w.EASY.search(said) else Reason.TOO_HARD), 0.68
     past = re.search(r"\b(?:was|were|felt|got|did)\b", said)
     if w.EASY.search(said) and not comparing and (named or other or (asking and not past)):
         return Reason.TOO_EASY, 0.9 if asking or not past else 0.7
@@ -185,9 +196,11 @@ def _about_wish(
         return None
     strong = bool(w.OTHER.search(w.WEAK_OTHER.sub(" ", said)))
     if strong:
-        bare = not named and not mentions.wanted
-        return (Reason.WISH, 0.8) if not bare or len(said.split()) <= 8 else None
-    if kit and re.search(r"\b(?:use|do|try)\b", said):
+        if named or mentions.wanted or w.THIS.search(said) or len(said.split()) <= 2:
+            return Reason.WISH, 0.8
+        aside = re.search(r"\bswap\w*|\bswitch|\btrade|\bchange", said) and not re.search(r"\b(?:exercises?|moves?)\b|\?", said)
+        return (Reason.WISH, 0.5 if aside else 0.78) if len(said.split()) <= 8 else None
+    if kit and re.search(r"\b(?:use|do|try)\b", said) and (named or w.THIS.search(said)):
         return Reason.WISH, 0.78  # "can I use dumbbells for this"
     if mentions.wanted and named:
         return Reason.WISH, 0.75

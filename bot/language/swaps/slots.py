@@ -17,10 +17,8 @@ from bot.training.substitutes import Reason, can_do
 from bot.training.substitutes.limits import strain, takes_much_room
 
 _SURE_NAME = 0.84
-# What stands before the exercise that is to go, and before the one that is wanted in its place.
-_GO = (
-    r"\b(?:instead of|in place of|rather than|replacing|swap(?:ping)?|switch|trade|replace|exchange|change)\s+(?:the |my |out )?"
-)
+_ALSO_EXERCISES = frozenset({KitItem.LEG_PRESS, KitItem.LAT_PULLDOWN})
+# What stands before the exercise that is wanted in another's place.
 _WANT = r"\b(?:for|with|to|by)\s+(?:the |my |some )?"
 
 
@@ -95,7 +93,9 @@ def _without_things(said: str) -> str:
     "bench press" and "barbell rows" stay: there the thing is part of an exercise's name.
     """
     blank = re.sub(r"\b(?:heavy|light|easy|hard|easier|harder|space|room|over)\b", lambda found: " " * len(found[0]), said)
-    for pattern, _ in w.KIT_WORDS:
+    for pattern, item in w.KIT_WORDS:
+        if item in _ALSO_EXERCISES or (item is KitItem.BENCH and w.PAIN.search(said)):
+            continue
         blank = re.sub(rf"(?:{pattern.pattern})(?!s? ?-?(?:{w.EXERCISE_NOUNS})\w*)", lambda found: " " * len(found[0]), blank)
     return blank
 
@@ -107,6 +107,9 @@ def _wanted_at(said: str) -> tuple[int, int] | None:
         lead = re.search(r"\b(?:can|could|may|should) (?:i|we) (?:do|try|use|have)\b|^", said)
         assert lead is not None
         return (lead.end(), before.start())
+    alone = re.search(r"\binstead\b", said)
+    if alone and not re.search(r"\b(?:what|whats|anything|something|option)\b", said[: alone.start()]):
+        return (0, alone.start())
     verb = re.search(r"\b(?:swap(?:ping)?|switch|trade|replace|exchange|change)\b", said)
     target = re.search(_WANT, said[verb.end() :]) if verb else None
     if verb and target:

@@ -22,6 +22,8 @@ _SAME = {"swop": "swap", "swich": "switch", "alt": "alternative", "altern": "alt
 def fold(text: str) -> str:
     """Lower case, no apostrophes, one space, slips in key words mended."""
     plain = re.sub(r"[’'`]", "", text.lower())
+    plain = re.sub(r"\bw/o\b", "without", plain)
+    plain = re.sub(r"\b\d{1,2}(?::\d\d)? ?(?:am|pm)\b|\b\d{1,2}:\d\d\b", " ", plain)  # a time of day says nothing here
     plain = re.sub(r"\s+", " ", plain).strip()
     return re.sub(r"[a-z]+", lambda word: _mend(word[0]), plain)
 
@@ -52,9 +54,12 @@ OTHER = _any_of(
     r"instead|in place of|rather than", r"alternatives?", r"substitut\w*", r"replac\w+", r"swap\w*", r"switch", r"trade|exchange", r"sub",
     r"(?:something|anything|someth?) (?:else|different|other|new|similar)", r"what else", r"plan b",
     r"(?:other|another|different|new|more) (?:exercises?|options?|moves?|ones?|choices?|ideas?)", r"any other",
-    r"options?|other options?", r"variations?", r"(?:can|could) (?:i|we) (?:do|use|try)", r"change (?:the )?(?:exercise|[a-h][1-9])",
+    r"options?|other options?", r"variations?", r"(?:can|could|may) (?:i|we) (?:do|use|try)", r"(?:is it )?ok(?:ay)? (?:to|if i) (?:do|use)",
+    r"change (?:the )?(?:exercise|[a-h][1-9])",
 )  # fmt: skip
-WEAK_OTHER = _any_of(r"(?:can|could) (?:i|we) (?:do|use|try)", r"options?|choices?|ideas?")
+WEAK_OTHER = _any_of(
+    r"(?:can|could|may) (?:i|we) (?:do|use|try)", r"(?:is it )?ok(?:ay)? (?:to|if i) (?:do|use)", r"options?|choices?|ideas?"
+)
 ASKING = re.compile(
     r"\?|\b(?:what|whats|any|anything|something|can i|could i|could you|can you|give me|gimme|need|is there|got a|got an|have you|want|suggest|"
     r"please|pls|plz|how about|which)\b"
@@ -62,7 +67,7 @@ ASKING = re.compile(
 UNDO = _any_of(
     r"undo (?:the |my |that |last )?swap", r"cancel (?:the |my |that )?swap", r"swap (?:it |that |them )?back", r"unswap",
     r"(?:back|return|go back|revert) to (?:the |my )?(?:original|old|coachs?|planned|prescribed|usual)(?: one| exercise| plan)?",
-    r"original (?:exercise|one)", r"coachs? (?:exercise|one|version) (?:again|back)", r"no swap(?: after all)?", r"forget the swap",
+    r"original (?:exercise|one)", r"back to (?:the )?(?:normal|usual|planned) (?:one|exercise)", r"coachs? (?:exercise|one|version) (?:again|back)", r"no swap(?: after all)?", r"forget the swap",
 )  # fmt: skip
 BACK_TO = re.compile(
     r"\b(?:back to|return to) (?:the |my )?(.+)|\b(?:put|bring|give me|i want|want) (?:me )?(?:the |my )?(.+?) back\b"
@@ -78,23 +83,23 @@ LACK = _any_of(
     r"cant find", r"sold", r"lent", r"nowhere to hang",
 )  # fmt: skip
 ONLY_HAVE = re.compile(
-    r"\bonly (?:have|got|own|a|my|with)\b|\b(?:have|got|with) only\b|\bjust (?:have|got)\b|\ball i(?:ve| have)? (?:got|have)? ?is\b"
+    r"\bonly (?:have|got|own|a|my|with)\b|\b(?=(?:dumbbells?|bands?|kettlebells?|bodyweight) only\b)|\b(?:have|got|with) only\b|\bjust (?:have|got)\b|\ball i(?:ve| have)? (?:got|have)? ?is\b"
 )
 KIT_AT_ALL = _any_of(r"kit|equipment|gear|weights?")
 TAKEN = _any_of(
-    r"taken", r"in use", r"occupied", r"busy", r"being used", r"(?:someone|somebody|people|another guy|a guy|others?)(?:s| is| are)? (?:on|using|hogging|at)",
+    r"taken", r"(?:someone|somebody) (?:took|has|got)", r"in use", r"occupied", r"busy", r"being used", r"(?:someone|somebody|people|another guy|a guy|others?)(?:s| is| are)? (?:on|using|hogging|at)",
     r"hogg\w+", r"not free", r"full", r"queue\w*", r"packed",
 )  # fmt: skip
 HARD = _any_of(
     r"(?:too|so|way too|much too) (?:hard|heavy|difficult|tough|advanced|brutal|intense)", r"easier", r"less (?:brutal|hard|difficult|intense|demanding)",
-    r"too much for me", r"struggl\w+", r"regression", r"simpler", r"killing me", r"beyond me", r"beginner",
+    r"too much for me", r"struggl\w+", r"simpler", r"killing me", r"beyond me", r"impossible", r"regress(?:ion)?", r"beginner",
 )  # fmt: skip
 EASY = _any_of(
     r"(?:too|so|way too) (?:easy|light|simple)", r"harder", r"tougher", r"more (?:difficult|challenging|of a challenge)", r"progression",
     r"not (?:challenging|hard) enough", r"make it hard",
 )  # fmt: skip
 ROOM = _any_of(
-    r"(?:no|not enough|too little|hardly any|little|short of|lack of) (?:space|room)", r"nowhere to (?:walk|move|lie|go)", r"no place to",
+    r"(?:no|not enough|too little|hardly any|little|short of|lack of) (?:space|room)", r"nowhere to (?:walk|move|lie|go)", r"no place to", r"cant (?:lie|lay|get|stretch out)(?: down)? (?:down|here|on)",
     r"(?:tiny|small|narrow|cramped) (?:\w+ )?(?:room|flat|hotel|space|apartment|living room|kitchen)", r"(?:room|flat|space|apartment|place)s? (?:is|are)? ?(?:way |too |so )+(?:small|tiny|narrow|cramped)",
     r"cramped", r"ceiling(?:s)? (?:is |are )?(?:too )?low", r"low ceiling",
 )  # fmt: skip
@@ -115,6 +120,8 @@ DISLIKE = _any_of(
     r"tired of",
     r"not a fan of",
     r"rather not",
+    r"dont (?:want|wanna|feel like)",
+    r"not feeling",
     r"over",
     r"fed up with",
 )
@@ -153,4 +160,13 @@ EXERCISE_NOUNS = (
 # Plain words that are one letter from an exercise's.
 PLAIN_WORDS = frozenset(
     {"dumber", "rather", "pushed", "pulled", "raised", "lunged", "spline", "planks", "pressed", "caring", "carried"}
+)
+SHORT_WISH = re.compile(r"(?:(?:this|it|that|its|thats)(?: is|s)? )?(?:way |far |much )?too (?:hard|easy|heavy|light|difficult)(?: for me)?|"
+                        r"(?:make it |something |go )?(?:easier|harder)(?: one| version)?(?: pls| please)?")  # fmt: skip
+COMPARING = re.compile(
+    r"^(?:so )?(?:why|whats better|which is|which ones? is|is \w+(?: \w+)? (?:better|the same|same)|whats the difference)\b"
+)
+# Where one clause about kit ends and another begins: "no barbell but I have dumbbells".
+CLAUSE = re.compile(
+    r"[,.;!?]|\bbut\b|\bonly\b|\bjust\b|\bso\b|(?<!dont )(?<!not )(?<!doesnt )(?<!havent )\b(?:have|got)\b(?! no)"
 )
