@@ -2,6 +2,8 @@
 
 "day 2 A1: 4x8-10 @ 3-1-1-0"        that slot's prescription; its name, cues and substitutes stay
 "B2 day 3 swap to ring row 3x8"      another exercise in that slot
+"day 1 A1: rest 90s", "A1 set 2: 8"  just that; the rest of the slot stays
+"day 1 add B2 plank 3x30s"           one more slot        "remove day 1 B2"   one less
 "day 5:" and a whole day below it    the whole day
 """
 
@@ -11,17 +13,25 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
-from bot.language.blocks.results import AmendmentReading
+from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.results import AmendmentReading, UnknownName
 from bot.language.blocks.typed import read_typed
+from bot.language.blocks.written import slot_lines
 from bot.language.problems import Place, error
-from bot.training.blocks import Block, Day, ExerciseId, Slot
+from bot.training.blocks import Block, Day, ExerciseId, SetTarget, Slot
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 
 _ONE = re.compile(
     r"^\s*(?:change\s+)?(?:day\s*(?P<day>\d+)\s*[,:]?\s*(?P<label>[A-Za-z]\d)|(?P<label2>[A-Za-z]\d)\s*(?:on|of|,)?\s*day\s*(?P<day2>\d+)|(?P<label3>[A-Za-z]\d))"
-    r"\s*(?:[:=,-]|to)?\s*(?P<swap>(?:swap|change|switch)(?:ped)?\s+(?:to|for)\s+)?(?P<what>.+)$",
+    r"\s*(?:[:=,-]+>?|→|to\b)?\s*(?P<swap>(?:swap|change|switch)(?:ped)?\s+(?:to|for)\s+)?(?P<what>.+)$",
     re.IGNORECASE | re.DOTALL,
+)
+_ADD = re.compile(r"^\s*(?:add\s+(?:to\s+)?)?day\s*(?P<day>\d+)\s*[:,]?\s*(?:add\s+)?(?P<line>[A-Za-z]\d\s+.+)$", re.IGNORECASE)
+_REMOVE = re.compile(
+    r"^\s*(?:(?:remove|delete|take out|leave out)\s+(?:day\s*(?P<day>\d+)\s*[,:]?\s*(?P<label>[A-Za-z]\d)|(?P<label2>[A-Za-z]\d)\s*(?:on|of|from|,)?\s*day\s*(?P<day2>\d+))"
+    r"|day\s*(?P<day3>\d+)\s*[,:]?\s*(?P<label3>[A-Za-z]\d)\s*:?\s*(?:remove|delete|take out|leave out))[.!]?\s*$",
+    re.IGNORECASE,
 )
 _DAY = re.compile(r"^\s*day\s*(?P<day>\d+)\b[^\n]*\n(?P<rest>.+)$", re.IGNORECASE | re.DOTALL)
 
@@ -38,6 +48,14 @@ def read_amendment(
     whole = _DAY.match(text)
     if whole:
         return _whole_day(text, int(whole["day"]), block, catalogue, own_names)
+    gone = _REMOVE.match(text)
+    if gone:
+        return _without(
+            block, int(gone["day"] or gone["day2"] or gone["day3"]), (gone["label"] or gone["label2"] or gone["label3"]).upper()
+        )
+    more = _ADD.match(text)
+    if more and re.search(r"\badd\b", text, re.IGNORECASE):
+        return _with_slot(block, int(more["day"]), more["line"], catalogue, own_names)
     one = _ONE.match(text)
     if not one:
         return AmendmentReading(
@@ -73,6 +91,12 @@ def _one_slot(
         and not re.match(r"(?:tempo|rest|rpe|rir|amrap|each|per|sets?|reps?)\b", what, re.IGNORECASE)
     )
     has_sets = bool(re.search(r"\d\s*[x×]|\bamrap\b|\d\s+sets", what, re.IGNORECASE))
+    if (
+        not has_sets
+        and not swaps
+        and (not named or re.match(r"(?:cues?|subs?|notes?|grip|kit|demo|tempo|load)\s*:", what, re.IGNORECASE))
+    ):
+        return _part_of_slot(what, slot, day, block, catalogue, own_names)
     line = what if named else f"{slot.exercise_name} {what}"
     reading = read_typed(f"Day 1\n{slot.label} {line}", catalogue=catalogue, own_names=own_names)
     if named and not has_sets:
@@ -98,6 +122,71 @@ def _one_slot(
     )
 
 
+def _part_of_slot(
+    what: str, slot: Slot, day: Day, block: Block, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]
+) -> AmendmentReading:
+    """The slot as it is written, without what is said anew, and below it the coach's words."""
+    said = read_clauses(what, has_name=False)
+    anew = {mark.field for mark in said.marks if mark.which is None}
+    anew_some = {mark.field for mark in said.marks if mark.which is not None and mark.field in ("tempo", "drops")}
+    plain = SetTarget()
+    sets = tuple(replace(target, **{name: getattr(plain, name) for name in anew}) for target in slot.sets)
+    base = replace(slot, sets=sets)
+    if "cues" in said.fields:
+        base = replace(base, cues=())
+    if "substitutes" in said.fields:
+        base = replace(base, substitutes=())
+    if "drops" in anew_some:
+        base = replace(base, sets=tuple(replace(target, drops=()) for target in base.sets))
+    own = {**own_names, **({slot.exercise_name: slot.exercise} if slot.exercise else {})}
+    reading = read_typed("\n".join(["Day 1", *slot_lines(base), what]), catalogue=catalogue, own_names=own)
+    if reading.block is None or len(reading.block.days[0].slots) != 1:
+        problems = tuple(replace(problem, where=Place(slot=slot.label)) for problem in reading.problems if problem.is_error)
+        return AmendmentReading(
+            None, (), problems or (error(Place(slot=slot.label), what, "this is no change that I can read", _LIKE),)
+        )
+    new = replace(reading.block.days[0].slots[0], label=slot.label)
+    return _with_day(block, replace(day, slots=tuple(new if each.label == slot.label else each for each in day.slots)), ())
+
+
+_LIKE = "write it like: day 2 A1: 4x8-10 @ 3-1-1-0"
+
+
+def _without(block: Block, number: int, label: str) -> AmendmentReading:
+    day = block.day(number)
+    if day is None or day.slot(label) is None:
+        wrong = f"there is no {label} on day {number}"
+        return AmendmentReading(None, (), (error(Place(slot=label), label, wrong, "name the day and the slot that are there"),))
+    if len(day.slots) == 1:
+        wrong = f"{label} is all there is on day {number}"
+        return AmendmentReading(
+            None, (), (error(Place(slot=label), label, wrong, "write the whole day anew, or send a new block"),)
+        )
+    return _with_day(block, replace(day, slots=tuple(slot for slot in day.slots if slot.label != label)), ())
+
+
+def _with_slot(
+    block: Block, number: int, line: str, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]
+) -> AmendmentReading:
+    day = block.day(number)
+    reading = read_typed(f"Day 1\n{line}", catalogue=catalogue, own_names=own_names)
+    if day is None or reading.block is None:
+        there = () if day else (error(Place(), line, f"the block has no day {number}", f"days go from 1 to {len(block.days)}"),)
+        return AmendmentReading(None, (), (*there, *reading.problems), reading.unknown)
+    new = reading.block.days[0].slots[0]
+    if day.slot(new.label):
+        wrong = f"{new.label} is there already on day {number}"
+        return AmendmentReading(
+            None, (), (error(Place(slot=new.label), line, wrong, "take the next free label, or leave out the word add"),)
+        )
+    slots = tuple(
+        sorted((*day.slots, new), key=lambda slot: (len(slot.group), slot.group, int(slot.label[len(slot.group) :] or 0)))
+    )
+    return _with_day(
+        block, replace(day, slots=slots), tuple(replace(name, slots=((number, new.label),)) for name in reading.unknown)
+    )
+
+
 def _whole_day(
     text: str, number: int, block: Block, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]
 ) -> AmendmentReading:
@@ -115,7 +204,7 @@ def _whole_day(
     )
 
 
-def _with_day(block: Block, day: Day, unknown: tuple) -> AmendmentReading:  # type: ignore[type-arg]
+def _with_day(block: Block, day: Day, unknown: tuple[UnknownName, ...]) -> AmendmentReading:
     changed = replace(block, days=tuple(day if each.number == day.number else each for each in block.days))
     changes = changes_between(block, changed)
     if not changes:

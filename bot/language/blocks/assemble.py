@@ -45,6 +45,7 @@ class Superset:
     rounds: int | None
     fields: dict[str, Any] = field(default_factory=dict)
     slots: list[SlotDraft] = field(default_factory=list)
+    counts_letters: bool = False  # its exercises are lettered a, b, c themselves
 
 
 class Names:
@@ -174,8 +175,11 @@ class Assembler:
             if self.superset and not label.startswith(self.superset.letter):
                 self.close_superset()
             return label
-        if self.superset and self.superset.slots and re.fullmatch("[A-Z]", label) and label != self.superset.letter:
-            self.close_superset()
+        if self.superset and re.fullmatch("[A-Z]", label):
+            if not self.superset.slots:
+                self.superset.counts_letters = label == "A"
+            elif not self.superset.counts_letters and label != self.superset.letter:
+                self.close_superset()
         if self.superset:
             return f"{self.superset.letter}{len(self.superset.slots) + 1}"
         if re.fullmatch(r"[A-Z]{1,2}", label):
@@ -184,7 +188,8 @@ class Assembler:
 
     def next_letter(self) -> str:
         used = {slot.label.rstrip("0123456789") for slot in (self.day.slots if self.day else ())}
-        return next(letters_of(number) for number in range(1, 1000) if letters_of(number) not in used)
+        # One more than there are used, so one of them is free.
+        return next(letters for letters in map(letters_of, range(1, len(used) + 2)) if letters not in used)
 
     def add_aim(self, low: int, high: int | None, text: str) -> None:
         for week in range(low, min(high or low, 12) + 1):

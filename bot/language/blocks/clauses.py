@@ -78,7 +78,7 @@ class Clauses:
 _WHICH = re.compile(
     r"\b(?:(?:on|for|in|during)\s+)?(?:the\s+|your\s+)?(?:"
     r"(?P<word>last|final|first|1st|second|2nd|third|3rd|each|every|all)\s+(?:(?P<many>\d|two|three)\s+)?(?:of\s+)?(?:the\s+)?(?:working\s+)?sets?(?:\s+only)?|"
-    r"sets?\s*#?\s*(?P<from>\d{1,2})(?:\s*(?P<join>-|to|and|&|\+|,)\s*(?P<to>\d{1,2})(?!\s*(?:x|rep)))?)"
+    r"sets?\s*#?\s*(?P<from>\d(?!\d|\s*\+\s*(?:$|[),;])))(?:\s*(?P<join>-|to|and|&|\+|,)\s*(?P<to>\d{1,2})(?!\s*(?:x|rep)))?)"
     r"(?P<colon>\s*[:=])?(?!\s*[:=]?\s*\d+\s*(?:x|sets))",
     re.I,
 )
@@ -171,6 +171,9 @@ def _pieces(scan: Scan) -> Iterator[tuple[int, str]]:
 _EMPTY_WORDS = frozenset(
     [
         "angle",
+        "rounds",
+        "round",
+        "between",
         "bench",
         "hold",
         "holds",
@@ -337,7 +340,7 @@ _DROP = re.compile(
     rf"(?<!no )\b(?:drop|strip)(?:\s*-?\s*sets?|s)?\b(?!\s+(?:the\s+|some\s+)?(?:weight|load|hips|knee|to\s+(?:the\s+)?(?:floor|one|knees)|into|down|your|elbows|shoulders|a\s+knee))"
     rf"(?:\s*[:,(-]?\s*(?:by\s*|of\s*|-\s*)?(?P<cut>\d{{1,2}})\s*(?:-\s*(?P<cut_to>\d{{1,2}})\s*)?%(?:\s*(?:of\s+the\s+)?(?:weight|load))?)?(?:\s*to\s*(?P<load>(?:\+|-|pair of\s+)?{LOAD_PATTERN}(?:\s+of\s+help)?(?:\s+(?!for\b|x\b|and\b|then\b)[a-z_]+)?|[a-z]+(?:\s*\+\s*[a-z]+)*\s+bands?(?:\s+of\s+help)?|body\s?weight))?"
     r"(?:\s*(?:x|for|,)?\s*(?:another\s+)?(?:(?P<times>\d)\s*x?(?=\s*(?:drops?|times)\b)|twice|x\s*(?P<times2>\d)(?![\d-])))?"
-    r"(?:\s*(?:,|and|then)?\s*(?:(?:for|to|do|go|get)\s+(?:another\s+)?(?P<low>\d{1,3})(?:\s*(?:-|to)\s*(?P<high>\d{1,3}))?(?!\s*(?:%|kg|lb|x))(?:\s*(?:more\s+)?reps?|\s*more)?|(?P<low2>\d{1,3})(?:\s*(?:-|to)\s*(?P<high2>\d{1,3}))?\s*(?:more\s+)?reps))?"
+    r"(?:\s*,?\s*(?:and|then)?\s*(?:(?:for|to|do|go|get)\s+(?:another\s+)?(?P<low>\d{1,3})(?:\s*(?:-|to)\s*(?P<high>\d{1,3}))?(?!\s*(?:%|kg|lb|x))(?:\s*(?:more\s+)?reps?|\s*more)?|(?P<low2>\d{1,3})(?:\s*(?:-|to)\s*(?P<high2>\d{1,3}))?\s*(?:more\s+reps|more|reps)\b))?"
     r"(?:\s*(?:,|and|then|for|go|rep(?:s)?(?:\s+out)?)?\s*(?:to\s+failure|amrap|max(?:\s+reps)?))?(?P<each>\s*(?:each|per|every)\s+drop)?",
     re.I,
 )
@@ -386,7 +389,7 @@ def _rests(scan: Scan) -> None:
             scan.out.fields["rest"] = read_rest("0")
     for found in scan.take(_REST, lambda found: read_rest(_time_of(found)) is not None or found["time"] is not None):
         rest = read_rest(_time_of(found))
-        if rest is None:
+        if rest is None or re.match(r"\s*(?:hours?|hrs?|h|days?)\b", scan.raw[found.end() :], re.I):
             scan.fault(
                 found,
                 f'the rest "{_time_of(found).strip()}" is no time up to 15 minutes',
@@ -415,7 +418,7 @@ _TEMPO_KEYED = re.compile(
 )
 _TEMPO_BACK = re.compile(rf"(?<![\w.-])(?P<list>{_TEMPO_TOKEN})\s*tempo\b", re.I)
 _TEMPO_BAD = re.compile(
-    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,})(?!\s*(?:kg|lb|%|rm|s\b))",
+    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,}|[1-9]\d(?![\d.]))(?!\s*(?:kg|lb|%|rm|s\b))",
     re.I,
 )
 _TEMPO_WORDS = re.compile(r"\btempo\s*[:=]\s*(?P<words>[a-z][^,;|\n]*)", re.I)
@@ -480,7 +483,7 @@ def _is_falling_list(token: str) -> bool:
 
 
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
-_NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\s*x|\s*[a-z%°\"'-]))+)?"
+_NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\.\d|\s*x|\s*[a-z%°\"'-]))+)?"
 _RIR = re.compile(
     rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep)\s+(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)))?",
     re.I,
@@ -567,7 +570,7 @@ _SIDES = (
     (Sides.LEFT_FIRST, re.compile(rf"\b(?:start(?:ing)?\s+(?:with|on)\s+)?(?:your\s+|the\s+)?left(?:\s+{_LIMB})?\s+first|\b(?:start(?:ing)?|begin)\s+(?:with\s+|on\s+)?(?:your\s+|the\s+)?left(?:\s+{_LIMB})?", re.I)),
     (Sides.RIGHT_FIRST, re.compile(rf"\b(?:start(?:ing)?\s+(?:with|on)\s+)?(?:your\s+|the\s+)?right(?:\s+{_LIMB})?\s+first|\b(?:start(?:ing)?|begin)\s+(?:with\s+|on\s+)?(?:your\s+|the\s+)?right(?:\s+{_LIMB})?", re.I)),
     (Sides.ALTERNATING, re.compile(r"(?<=[\d,;(\x00])\s*\balternat(?:ing|e)(?:\s+(?:sides|legs|arms|each\s+rep))?\b(?=\s*(?:$|[,;.)|\n\x00]))|\balternat(?:ing|e)\s+(?:sides|legs|arms)\b", re.I)),
-    (Sides.EACH, re.compile(rf"(?:,\s*)?(?:\b(?:each|per|ea\.?)\s*/?\s*{_LIMB}|(?<=\d)\s*/\s*{_LIMB}|\be/s\b|(?<=\d)\s*/?\s*(?:es|ea|ps)\b\.?|\bp/s\b|\bl/r\b|\bl\s*\+\s*r\b|\bl\s*&\s*r\b|(?<=\d)\s*/\s*s\b|\bleft\s+(?:and|&)\s+right\b|(?<=[\ds'\"p])\s+each\b(?:\s*{_LIMB})?(?!\s+(?:set|week|round|session|rep|time|exercise|drop|of)))", re.I)),
+    (Sides.EACH, re.compile(rf"(?:,\s*)?(?:\b(?:each|per|ea\.?)\s*/?\s*{_LIMB}|(?<=[\ds\"'m])\s*/\s*{_LIMB}|\be/s\b|(?<=\d)\s*/?\s*(?:es|ea|ps)\b\.?|\bp/s\b|\bl/r\b|\bl\s*\+\s*r\b|\bl\s*&\s*r\b|(?<=\d)\s*/\s*s\b|\bleft\s+(?:and|&)\s+right\b|(?<=[\ds'\"p])\s+each\b(?:\s*{_LIMB})?(?!\s+(?:set|week|round|session|rep|time|exercise|drop|of)))", re.I)),
 )  # fmt: skip
 
 
@@ -664,8 +667,13 @@ def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
     )
 
 
+_HALF = re.compile(r"(?<![\w./-])\d{1,2}\s*x{1,2}\s*(?=$|[,;|)@\x00]|x|tempo\b|rest\b)|(?<![\w./-])\d{1,2}\s*xx+\s*\d+", re.I)
+
+
 def _lone_counts(scan: Scan, *, in_rounds: bool) -> None:
     """A number of sets and a count that stand apart ("Sets: 3 | Reps: 8-12"), or a count about one set ("last set AMRAP")."""
+    for found in scan.take(_HALF, lambda found: not scan.out.schemes):
+        scan.fault(found, f'"{scan.original(found)}" is half of a prescription', "write sets x reps, such as 3x10")
     for pattern in (counts.KEYED_SETS, counts.SET_COUNT):
         for found in scan.take(pattern):
             sets_to = int(found["sets_to"]) if found["sets_to"] else None

@@ -21,7 +21,7 @@ _DAY = re.compile(
 )
 _NAMED_DAY = re.compile(rf"^(?P<weekday>{_WEEKDAY})\b\.?(?!'s)(?P<rest>.*)$", re.I)
 _DAYS_OFF = re.compile(
-    r"^(?:rest|off)\s+days?\s*[:=-]\s*(?P<which>.+)$|^days?\s+(?P<which2>[\d,&\s]+(?:and\s+\d+)?)\s*[:=-]?\s*(?:rest|off)\b.*$",
+    r"^(?:rest|off)\s+days?\s*[:=-]\s*(?P<which>.+)$|^days\s+(?P<which2>[\d,&\s]+(?:and\s+\d+)?)\s*[:=-]?\s*(?:rest|off)\b.*$",
     re.I,
 )
 _REST_WORDS = re.compile(
@@ -42,7 +42,8 @@ _SUPERSET = re.compile(
     re.I,
 )
 WARM_UP = re.compile(
-    r"^(?:general\s+|specific\s+)?warm(?:ing)?[\s-]*up(?!\s+sets?\b)\b\s*(?:\([^)]*\))?\s*[:.-]?\s*(?P<rest>.*)$", re.I
+    r"^(?:general\s+|specific\s+)?(?:warm(?:ing)?[\s-]*up|w/?u(?=\s*[:-]))(?!\s+sets?\b)\b\s*(?:\([^)]*\))?\s*[:.-]?\s*(?P<rest>.*)$",
+    re.I,
 )
 COOL_DOWN = re.compile(r"^(?:cool[\s-]*down|stretch(?:ing)?|finisher notes?)\b\s*[:-]?\s*(?P<rest>.*)$", re.I)
 MAIN_PART = re.compile(
@@ -51,7 +52,7 @@ MAIN_PART = re.compile(
 )
 BURNOUT = re.compile(r"^(?:burn-?\s?out|finisher)\b(?!\s+circuit)\s*(?:sets?)?\s*[:-]\s*(?P<rest>.*)$", re.I)
 WEEK_AIM = re.compile(
-    r"\bw(?:ee)?ks?\.?\s*(?P<low>\d{1,2})\s*(?:(?P<join>-|to|&|and|,|/)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\+|\s*(?:onwards?|on(?=\s*[:=-])|and\s+(?:on|after|beyond))))?\s*[:=-]+\s*",
+    r"\bw(?:ee)?ks?\.?\s*(?P<low>\d{1,2})\s*(?:(?P<join>-|to|&|and|,|/)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\+|\s*(?:onwards?|on(?=\s*[:=-])|and\s+(?:on|after|beyond))))?(?:\s*[:=-]+\s*|(?<=^wk\d)\s+(?=[a-z])|(?<=^week \d)\s+(?=[a-z]))",
     re.I,
 )
 _LENGTH = re.compile(
@@ -143,6 +144,8 @@ def read_label(line: str) -> tuple[str, str] | None:
     if not found or not found["rest"].strip():
         return None
     raw = re.sub(r"[\s-]", "", found["label"]).upper()
+    if re.match(r"W(?:K|EEK)?\d", raw):
+        return None
     if re.fullmatch(r"\d+", raw) and re.match(
         r"\s*(?:x|sets?|reps?|rounds?|min|s\b|sec|kg|lb|%|-\s?\d)", line.strip()[len(found["label"]) :], re.I
     ):
@@ -201,9 +204,8 @@ def read_length(line: str) -> tuple[int, int | None, int | None] | None:
 def read_rhythm(line: str) -> tuple[bool, ...] | None:
     """ "3 on, 1 off, 2 on, 1 off" or "Rhythm: on, on, off"; None if the line is no rhythm."""
     counted = _ON_OFF.findall(line)
-    if len(counted) >= 2 and not re.sub(
-        _ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I)
-    ).strip(" ,:;/-+&andthen."):  # noqa: B005  (each letter of "and then")
+    rest = re.sub(_ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I))
+    if len(counted) >= 2 and not re.sub(r"\b(?:and|then)\b|[\s,:;/+&.-]", "", rest):
         return tuple(word.lower() == "on" for count, word in counted for _ in range(int(count)))
     keyed = _RHYTHM_WORDS.match(line.strip())
     words = re.split(r"[\s,/;-]+", keyed["rest"].strip().lower()) if keyed else []

@@ -22,6 +22,9 @@ _SAME = str.maketrans(
         "，": ",",
         "：": ":",
         "…": ".",
+        "→": "/",
+        "➔": "/",
+        "➜": "/",
     }
 )
 _CROSS = re.compile(r"(?<=\d)(\s?)\*(\s?)(?=\d|amrap|max)", re.I)

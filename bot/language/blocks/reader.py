@@ -11,6 +11,7 @@ from bot.language.problems import Place, error
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import Catalogue
 
+LINES_LIMIT = 1_200
 TEXT_LIMIT, FILE_LIMIT = 200_000, 1_500_000  # bytes; a block of 60 slots is about 8 000 as text and 20 000 as a spreadsheet
 _KINDS: tuple[tuple[bytes, str], ...] = (
     (b"%PDF", "a PDF"),
@@ -110,6 +111,9 @@ def decode(content: bytes) -> str:
 def _read_text(text: str, filename: str, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
     if not text.strip():
         raise Refused("the text is empty", "write the block below a line such as Day 1")
+    lines = sum(bool(line.strip()) for line in text.splitlines())
+    if lines > LINES_LIMIT:
+        raise Refused(f"the plan has {lines} lines, more than a block", f"send one block only, at most {LINES_LIMIT} lines")
     from bot.language.blocks.tables import looks_like_table, read_table_text
 
     if looks_like_table(text, filename):

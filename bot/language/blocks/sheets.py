@@ -20,9 +20,10 @@ from bot.language.problems import Place, Problem, error
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import Catalogue
 
-_UNPACKED = 30_000_000  # bytes; a block of 60 slots unpacks to about 0.3 MB
+_UNPACKED = 6_000_000  # bytes; a block of 60 slots unpacks to about 0.3 MB
+_STYLES = 1_000_000  # bytes; openpyxl builds an object for every style, about thirty times as large
 _RATIO = 150  # unpacked to packed of one part; honest sheets stay under 40
-_ROWS, _COLUMNS, _SHEETS = 3_000, 60, 30
+_ROWS, _COLUMNS, _SHEETS = 400, 60, 30
 
 
 def read_sheets(content: bytes, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
@@ -79,6 +80,9 @@ def _refusal(content: bytes) -> Problem | None:
     if any("vbaproject" in name.lower() for name in names):
         return error(Place(), "", "the spreadsheet holds macros, which are not opened", instead)
     heavy = sum(part.file_size for part in parts) > _UNPACKED or len(parts) > 500
+    heavy = heavy or any(
+        part.file_size > _STYLES for part in parts if "worksheets/" not in part.filename and "media/" not in part.filename
+    )
     if heavy or any(part.file_size > 1_000_000 and part.file_size > _RATIO * max(1, part.compress_size) for part in parts):
         return error(Place(), "", "the spreadsheet unpacks to far more than a block", "send one block only, in a fresh file")
     return None

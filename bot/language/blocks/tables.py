@@ -14,7 +14,7 @@ from collections.abc import Callable, Mapping, Sequence
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.typed import TypedReader
-from bot.language.problems import Place
+from bot.language.problems import Place, error, quoted
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import Catalogue
 
@@ -22,13 +22,13 @@ Row = Sequence[str]
 PlaceOf = Callable[[int, int], Place]  # (row, column), both from 0
 _COLUMNS: tuple[tuple[str, str], ...] = (
     ("set_n", r"set\s*#?\s*(\d{1,2})"),
-    ("day", r"day|session|workout|training day|weekday"),
-    ("slot", r"slot|order|#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?"),
-    ("exercise", r"exercises?|movements?|lifts?|names?|exercise name|drill|uebung|übung"),
-    ("sets", r"sets?|series|no\.? of sets|# sets|rounds?"),
-    ("reps", r"reps?|repetitions?|rep range|reps?\s*/\s*time|target|duration|time|volume|sets\s*(?:x|×|&|and)\s*reps|prescription|scheme"),
-    ("tempo", r"tempo|speed|cadence"),
-    ("rest", r"rests?|rest time|rest \(?s(?:ec)?\)?|pause|recovery"),
+    ("day", r"day|session|workout|training day|training|weekday|tag"),
+    ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?"),
+    ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?|what|uebung|übung"),
+    ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|sätze|saetze"),
+    ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|target|duration|time|volume|sets\s*(?:x|×|&|and)\s*reps|prescription|scheme"),
+    ("tempo", r"(?:rep\s+)?tempo(?:\s*\(.*\))?|speed|cadence"),
+    ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|recovery|break"),
     ("load", r"load|weight|intensity|kg|lbs?|%\s*1rm"),
     ("effort", r"rpe|rir|effort"),
     ("sides", r"sides?|per side"),
@@ -97,16 +97,64 @@ def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
         if header:
             columns = header
             _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
+        elif all(re.fullmatch(r"[-:=_\s]*", cell) for cell in cells.values()):
+            continue  # the rule below a table's head
+        elif not columns and len(cells) > 2 and (guess := _guessed(rows, reader.to)):
+            columns = guess
+            day = _row(reader, cells, columns, day, number, place_of)
         elif not columns or len(cells) == 1:
             reader.take(" ".join(cells.values()), place_of(number, min(cells)))
         else:
             day = _row(reader, cells, columns, day, number, place_of)
 
 
+def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, tuple[str, int]]:
+    """Columns of a table without a head, by what most of their cells look like; empty where no column holds exercises."""
+    full = [row for row in rows if sum(bool(cell) for cell in row) > 2]
+    width = max((len(row) for row in full), default=0)
+    columns = {n: [row[n] for row in full if n < len(row) and row[n]] for n in range(width)}
+    known = {n: sum(to.names.find(cell)[0] is not None for cell in cells) for n, cells in columns.items()}
+    exercise = max(known, key=lambda n: known[n], default=0)
+    if not full or known.get(exercise, 0) * 2 < len(full):
+        return {}
+    found: dict[int, tuple[str, int]] = {exercise: ("exercise", 0)}
+    for name, pattern in _LOOKS:
+        for n, cells in columns.items():
+            behind = name == "slot" or n > exercise
+            taken = name in [other for other, _ in found.values()]
+            if (
+                n not in found
+                and behind
+                and not taken
+                and cells
+                and 2 * sum(bool(re.fullmatch(pattern, c, re.I)) for c in cells) > len(cells)
+            ):
+                found[n] = (name, 0)
+    return found
+
+
+# What cells of a table without a head look like; the first that fits, from left to right.
+_LOOKS = (
+    ("slot", r"[A-Z]\d{1,2}[.)]?|\d{1,2}[a-f]?[.)]?"),
+    ("tempo", r"\d[-/.:]?\d[-/.:]?[\dx](?:[-/.:]?[\dx])"),
+    ("rest", r"\d{2,3}|\d+(?:-\d+)?\s*(?:s|sec|min|m|\")|\d:\d\d"),
+    ("sets", r"[1-9]|10"),
+    (
+        "reps",
+        r"\d{1,3}(?:\s*(?:-|–|to|/|,)\s*\d{1,3})*\+?\s*(?:reps?|s|secs?|steps|m|each|e/s|/side|each side)?|amrap|max|\d+\s*x\s*.+",
+    ),
+)
+
+
 def _outside(reader: TypedReader, cells: Mapping[int, str], number: int, place_of: PlaceOf) -> None:
     """A heading that shares the header's row, such as the day's name in its first cell."""
     for column, cell in cells.items():
         reader.take(cell, place_of(number, column))
+
+
+_DATE = re.compile(
+    r"\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b|^\d{4}-\d\d-\d\d|^\d{1,2}[./]\d{1,2}[./](?:19|20)\d\d$", re.I
+)
 
 
 def _row(
@@ -129,9 +177,15 @@ def _row(
             said[name] = f"{said[name]}; {cell}" if name in said else cell
             at.setdefault(name, column)
     place = place_of(number, at.get("exercise", min(cells)))
+    for column, cell in cells.items():
+        if columns.get(column, ("note", 0))[0] in ("sets", "reps", "tempo", "set_n") and _DATE.search(cell):
+            wrong = f"{quoted(cell)} is a date, which a spreadsheet made of a range such as 10-12"
+            reader.to.problems.append(
+                error(place_of(number, column), cell, wrong, "format the column as text and write the range again")
+            )
     if said.get("day") and said["day"] != day:
         day = said["day"]
-        reader.take(day if not re.fullmatch(r"\d", day) else f"Day {day}", place_of(number, at["day"]))
+        reader.open_day(day if not re.fullmatch(r"\d", day) else f"Day {day}", place_of(number, at["day"]))
     exercise = said.get("exercise", "")
     if not exercise:
         reader.take(" ".join(cells.values()), place)
@@ -140,7 +194,9 @@ def _row(
         reader.take("Rest", place)
         return day
     reader.take(_slot_line(said, exercise, sets), place_of(number, at.get("reps", at.get("sets", at.get("exercise", 0)))))
-    for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo"), ("note", "note")):
+    if said.get("note"):
+        reader.remark(said.pop("note"), place_of(number, at["note"]))
+    for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo")):
         if said.get(name):
             reader.take(f"{key}: {said[name]}", place_of(number, at[name]))
     for which, cell in sorted(sets.items()) if not _alike(sets) else ():

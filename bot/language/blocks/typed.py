@@ -17,6 +17,7 @@ import re
 from collections.abc import Mapping
 
 from bot.language.blocks import headings
+from bot.language.blocks.amounts import read_rest
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import KEYS, Clauses, add_keyed, read_clauses
 from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
@@ -41,6 +42,8 @@ _JOINED = re.compile(
     r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
 )
 _WEEK_BY_WEEK = re.compile(r"\b(?:w|wk|week)\s?(?P<week>\d{1,2})\s*[:=-]?\s*\d+\s*x\s*\d+", re.I)
+_BARE_REST = re.compile(r"\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\")", re.I)
+LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
 
 
@@ -72,12 +75,35 @@ class TypedReader:
         if not re.search(r"\w", text):
             self._blank(line)
             return
+        if len(text) > LINE_LIMIT:
+            self.to.problems.append(error(place, text, f"the line is {len(text)} characters long", "write one exercise a line"))
+            return
         for reads in (self._week_part, self._of_block, self._heading, self._warm_up, self._burnout, self._set_line):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
         if self._superset(text, place):
             return
         self._slot_or_more(text, said, place, follows, is_bullet=text != line.strip())
+
+    def open_day(self, name: str, place: Place) -> None:
+        """A day named in a column of its own, where any word will do."""
+        heading = headings.read_day(even(name), set_off=True) or headings.DayHeading(name.strip(" :"))
+        self.in_warm_up = self.in_notes = False
+        self.to.open_day(heading, place)
+
+    def remark(self, text: str, place: Place) -> None:
+        """A cell of a notes column: phrases of the trade count ("each side", "last set drop 20%"), all else is a note."""
+        slot = self.to.slot
+        if slot is None:
+            self._note(text, place)
+            return
+        clauses = read_clauses(text, has_name=False)
+        fields = {name: value for name, value in clauses.fields.items() if name != "note"}
+        if clauses.faults or clauses.schemes or not (clauses.marks or fields):
+            slot.notes.append(text)
+            return
+        slot.add(clauses, place)
+        slot.notes += [piece for _, piece in clauses.left]
 
     def _blank(self, line: str) -> None:
         if self.in_warm_up and self.to.day is not None and self.to.day.warm_up:
@@ -352,11 +378,29 @@ class TypedReader:
                 )
             )
         slot.add(clauses, place)
+        others = self._other_exercises(clauses)
+        if others:
+            self.to.problems.append(
+                error(
+                    place.of_slot(slot.label),
+                    body,
+                    f"several exercises stand in one line, also {quoted(others[0])}",
+                    "write each on a line of its own",
+                )
+            )
+            return slot
         if rest:
             self._say(slot, rest, place)
         for _, piece in clauses.left[1:]:
             self._leftover(slot, piece, place)
         return slot
+
+    def _other_exercises(self, clauses: Clauses) -> list[str]:
+        """Names of further exercises in a line that gives sets more than once."""
+        if len([scheme for scheme in clauses.schemes if scheme.which is None]) < 2:
+            return []
+        index = self.to.names.catalogue.names
+        return [piece[m.start : m.end] for _, piece in clauses.left[1:] for m in index.mentions(piece) if m.match.score >= 0.9]
 
     def _say(self, slot: SlotDraft, text: str, place: Place) -> None:
         clauses = read_clauses(text, has_name=False, in_rounds=slot.rounds is not None)
@@ -367,6 +411,13 @@ class TypedReader:
     def _leftover(self, slot: SlotDraft, piece: str, place: Place) -> None:
         """Words that no phrase took: a note, unless they look like figures gone wrong."""
         words = re.findall(r"[^\W\d_]{2,}", piece)
+        bare_rest = _BARE_REST.fullmatch(even(piece))
+        rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
+        if rest is not None:
+            slot.fields["rest"] = rest
+            wrong = f"{quoted(piece)} behind the sets is read as the rest"
+            self.to.problems.append(warning(place.of_slot(slot.label), piece, wrong, f"write rest {piece} to be sure"))
+            return
         if re.search(r"\d", piece) and len(words) < 3:
             self.to.problems.append(
                 error(
