@@ -13,7 +13,7 @@ from dataclasses import dataclass
 _QUESTION_START = (
     r"(?:can|could|should|shall|may|do|does|is|are|was it|am|will|would|did (?:you|u|we))\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
     r"|(?:what|whats|what's|why|how|hows|how's|when|which|where|who|wheres|whens|wich|wat|hw)\b(?!\s+a\b)"
-    r"|does\b|(?:do|should|would) (?!i\b)(?:a |an |the |my |your )?[a-z]{3,}\b(?! reps)(?=.* (?:build|help|work|burn|make|count|need|mean|have|hurt|grow|hit|train|target|use|beat|give|get)s?\b)|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wondering|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
+    r"|does\b|(?:do|should|would) (?!i\b)(?:a |an |the |my |your )?[a-z]{3,}\b(?! reps)(?=.* (?:build|help|work|burn|make|count|need|mean|have|hurt|grow|hit|train|target|use|beat|give|get)s?\b)|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wonder(?:ing)?\b|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
 )
 _QUESTION = re.compile(
     rf"^(?:(?:ok|so|and|but|hey|hi|coach|also|btw|um|then|or|quick question|question|q)[\s,:]+)*(?:{_QUESTION_START})"
@@ -41,9 +41,9 @@ _CHAT = re.compile(
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
-_NO_LIFT = re.compile(
+NO_LIFT = re.compile(
     rf"\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
-    rf"|\b(?:body ?weight|my weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
+    rf"|\b(?:body ?weight|my weight|(?<![a-z] )weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
     rf"|\b\d{{1,2}}\s*/\s*10\s+for\s+(?:that|the|this|today'?s|my)\b.{{0,20}}\b(?:session|workout|class|plan|coach|app)\b"
 )
 _NO_PAIN = re.compile(
@@ -185,8 +185,10 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
 
 _TOLD_BEFORE = re.compile(
     r"^[^a-z]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)?\s*(?:[x×*@]|for|reps? (?:with|at))\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?|reps?|each(?: side)?)?(?=\W|$)"
+    r"|^[^a-z\d]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)(?:[\s,/]+\d+)+(?=\W|$)"
 )
 _TOLD_AFTER = re.compile(
+    r"[\s,]+so\s+(?=(?:i\s+)?(?:only|just|did|got|managed|stopped at|cut it at)\b[^.]{0,20}\d)|"
     r"(?<!\bat)(?<!\bwith)(?<!\bafter)(?<!\bover)(?<!\babove)(?<!\bfrom)(?<!\bfor)(?<!\bthan)(?<!\babout)(?<!\baround)(?<!\bdo)(?<!\bdid)(?<!\bpast)(?<!\bon)(?<!\bthe)(?<!\bto)"
     r"[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:(?:kg|lbs?|kilos?|pounds?)\s*(?:[x×*@:,]\s*)?(?:for )?\d|[x×*@]\s*\d|(?:kg|lbs?|kilos?|pounds?)\s*$))"
 )
@@ -203,6 +205,11 @@ def _add_pain(piece: str, begin: int, start: int, stop: int, asked: bool, cuts: 
     cuts.append((begin + told.end(), stop, asked))
 
 
+def pained(piece: str) -> bool:
+    """Is pain told in a piece that tells of sets as well ("felt dizzy after 20x10")?"""
+    return bool(_PAIN.search(piece)) and not _NO_PAIN.search(piece)
+
+
 def _kind(piece: str, asked: bool) -> str:
     hard = _HARD_SETS.search(piece)
     bare = piece.strip(" ,.!-")
@@ -212,7 +219,7 @@ def _kind(piece: str, asked: bool) -> str:
         scored = _PHYSICAL_SCORE.sub("", piece)
         if not (re.search(r"\d\s*[x×*@]\s*\d", scored)):
             return "pain"
-    if _NO_LIFT.search(piece):
+    if NO_LIFT.search(piece):
         return "chat"
     if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):
         return "chat"

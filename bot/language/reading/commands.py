@@ -34,9 +34,10 @@ _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
     r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|giving .{1,12} a miss|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
 )
+_TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
 _ONLY_SETS = re.compile(
-    r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of \d| x|\s*[x@:]\s*\d| with \d)"
+    r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of (?!them|that|those|it|the|my|[a-z]+s\b)\w| x|\s*[x@:]\s*\d| (?:with|at|@) )"
 )
 _REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything (?:else|after)|all the rest|others?)\b")
 _LAST_GROUP = re.compile(r"\blast (?:superset|pair|group|block|two exercises|circuit|giant set|round of exercises|one's)\b")
@@ -94,7 +95,7 @@ def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situatio
     if situation.day is None:
         return None
     if found:
-        what = found["what"]
+        what = _TOLD_NEXT.split(found["what"])[0]
         begun = folded.rfind("\n", 0, found.start()) + 1
         line = [name for name in names if begun <= name[0] < found.start()]
         if len(line) == 1 and not what.strip(" .!") and not re.search(r"\d", folded[line[0][1] : found.start()]):

@@ -13,7 +13,7 @@ import re
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
-from bot.language.reading.clauses import Parts, parts_of
+from bot.language.reading.clauses import Parts, pained, parts_of
 from bot.language.reading.corrections import correction
 from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, entries_of
@@ -113,6 +113,8 @@ class _Text:
             if part.kind != "sets":
                 self.asides.append(Aside(AsideKind(part.kind), self.text[part.start : part.end].strip(" ,.;-\n")))
                 continue
+            if pained(piece):
+                self.asides.append(Aside(AsideKind.PAIN, self.text[part.start : part.end].strip(" ,.;-\n")))
             fresh = tokens_of(piece)[: max(0, _MOST_TOKENS - len(tokens))]
             if not fresh:
                 continue
@@ -450,7 +452,7 @@ _AND_MORE = re.compile(
     r"(?!\s+(?:in|left|than|to spare|sets?|kg|kilos?|pounds?|lbs?))|\band (?:a few|a couple|some) more\b"
 )
 _OTHER_REPS = re.compile(
-    r"\b(?:\d+|one|two|three|four|five|a few|couple)\s+(?:of\s+)?(?:negatives?|eccentrics?|assisted|band(?:ed)? ones|cheat(?:ed)? ones)\b"
+    r"\b(?:\d+|one|two|three|four|five|a few|couple)\s+(?:of\s+)?(?:negatives?|eccentrics?|forced|assisted|band(?:ed)? ones|cheat(?:ed)? ones)\b"
 )
 
 

@@ -11,6 +11,8 @@ from __future__ import annotations
 
 import re
 
+from bot.language.reading.clauses import NO_LIFT
+
 _N = r"\d+(?:[.,]\d+)?"
 _TEN = r"(?:10|\d(?:[.,]5)?)"
 _BLANK = re.compile(
@@ -55,6 +57,10 @@ _LETTER_O = re.compile(r"(?<=\d)o(?=[^\w]|kg|lb|x\d|$)")  # "1O" for 10
 _POINT_BETWEEN = re.compile(r"(?<=\d(?:kg|lb))\.(?=\d)")
 _ROW_OF_TABLE = re.compile(r"(?m)(^[^|\n]*[a-z][^|\n]*\|\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?\s*)\|(?=\s*\d)")
 _LONE_TIMES = re.compile(r"\s*x\d+(?:[\s,]+x\d+)+\s*(?:@|at\b|with\b|w\b|$)")
+_FIRST_TWO = re.compile(
+    r"\bfirst\s+(?P<n>two|three|four|[2-4])\s+(?:sets\s+)?(?:were\s+|was\s+|at\s+|[:=]\s*)(?P<count>\d+)\b(?!\s*(?:kg|lbs?|kilos?|pounds?))"
+)
+_BOTH_SETS = re.compile(r"\bboth sets\b")
 _FIRST_SETS = re.compile(
     r"(?<=[\ds])(?P<gap>\s+)(?:on|for|in)\s+(?:the\s+|my\s+|all\s+)?(?:first|last|next)\s+(?P<n>two|three|four|[2-5])\s+sets?\b"
 )
@@ -81,6 +87,11 @@ def without_noise(text: str) -> str:
         return text
     text = _PARTS_OF_TOTAL.sub(_total, text)
     text = _FIRST_SETS.sub(lambda m: _padded(f" x {m['n']} sets", m), text)
+    text = _FIRST_TWO.sub(lambda m: _padded(f"{m['count']} x {m['n']} sets", m), text)
+    text = _BOTH_SETS.sub("2 sets   ", text)
+    lifeless = NO_LIFT.search(text)
+    if lifeless and re.search(r"\d\s*(?:kg|lbs?)?\s*[x×*@]\s*\d", text[: lifeless.start()] + "|" + text[lifeless.end() :]):
+        text = NO_LIFT.sub(_blank, text, count=1)
     given_up = _GIVEN_UP.search(text)
     if given_up and re.search(r"\d", text[given_up.end() :]):
         text = _GIVEN_UP.sub(_blank, text, count=1)

@@ -114,3 +114,35 @@ def test_the_end_of_a_session_is_heard_whatever_its_dress(text: str) -> None:
 )
 def test_doses_food_and_ones_own_weight_are_no_sets(text: str) -> None:
     assert read(text, situation("new")).verdict is Verdict.NOT_SETS
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        ("did two sets of ten with the 20s", [10, 10]),
+        ("both sets 12 with 20kg", [12, 12]),
+        ("first two were 12, last one 10, 20kg", [12, 12, 10]),
+        ("took 400mg ibuprofen, 20x12", [12]),
+        ("had 2 coffees and 20x12", [12]),
+    ],
+)
+def test_other_talk_and_other_words_for_how_many_leave_the_sets_as_told(text: str, counts: list[int]) -> None:
+    reading = read(text, situation("new"))
+
+    assert reading.verdict is Verdict.RECORD
+    assert [(load, count) for _, _, load, count in told(reading)] == [("20", count) for count in counts]
+    assert not [part for part in reading.heard if isinstance(part, SkipHeard)]
+
+
+def test_a_skip_ends_where_sets_of_another_exercise_begin() -> None:
+    reading = read("skipping the rows, 20x12 squats", situation("new"))
+
+    assert told(reading) == [("A1", 1, "20", 12)]
+    assert {place.label for part in reading.heard if isinstance(part, SkipHeard) for place in part.places} == {"B1"}
+
+
+def test_pain_told_within_set_talk_is_heard_as_well() -> None:
+    reading = read("felt dizzy after 20x10", situation("new"))
+
+    assert told(reading) == [("A1", 1, "20", 10)]
+    assert [aside.kind for aside in reading.asides] == [AsideKind.PAIN]
