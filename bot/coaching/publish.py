@@ -276,7 +276,7 @@ def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warni
     members = active_members(scene, group)
     kits = [MemberKit(member.name, member.kit) for member in members]
     remarks = check_block(block, catalogue=catalogue, last_block=last, members=kits, substitutes=_stand_in(catalogue))
-    minutes = tuple((day.name or f"Day {day.number}", _minutes(day)) for day in block.days)
+    minutes = tuple((day.name or f"Day {day.number}", _minutes(day, catalogue)) for day in block.days)
     amendment = draft.number > 1
     changes = tuple(change.sentence for change in changes_between(last, block)) if amendment and last else ()
     picture = {
@@ -286,7 +286,7 @@ def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warni
     sets = sum(len(work_sets(slot)) for day in block.days for slot in day.slots)
     understood = replies.BlockUnderstood(
         block.name, len(block.days), sum(len(day.slots) for day in block.days), sets, minutes, warnings,
-        tuple(remark.text for remark in remarks), changes, amendment, None if amendment else picture,
+        tuple(f"{remark.text} ({remark.source})" for remark in remarks), changes, amendment, None if amendment else picture,
     )  # fmt: skip
     later = [Choice(PublishOn(draft.id, day)) for day in _publish_days(scene, group)] if not amendment else []
     scene.say(
@@ -299,8 +299,8 @@ def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warni
     )
 
 
-def _minutes(day: Day) -> str:
-    low, high = session_minutes(day)
+def _minutes(day: Day, catalogue: Catalogue) -> str:
+    low, high = session_minutes(day, catalogue)
     return f"{low}" if low == high else f"{low}-{high}"
 
 

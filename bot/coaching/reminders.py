@@ -54,7 +54,7 @@ def _send(scene: Scene, member: people.Member, course: Course, planned: PlannedS
     day = course.block.day(planned.day_number)
     if day is None or member.plan is None:
         return
-    _, minutes = session_minutes(day)
+    _, minutes = session_minutes(day, course.catalogue)
     names = tuple(f"{slot.label} {course.name_of(slot)}" for slot in day.slots)
     done = [session.on for session in course.sessions]
     easing = is_easing_in(done, planned.date)

@@ -27,6 +27,7 @@ class SwapSlot:
     reason: Reason
     part: str = ""
     repeatable: bool = True
+    missing: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,13 +54,16 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
     if asked is None or asked.certainty < sure:
         return False
     if asked.undo:
-        _undo_newest(scene, course)
+        if asked.label in course.swaps:
+            _undo(scene, course, asked.label, course.day.number)
+        else:
+            _undo_newest(scene, course)
         return True
     label = asked.label or _only_lacking(course) if asked.reason is Reason.MISSING_KIT else asked.label
     if not label:
         _ask_which(scene, course, asked)
         return True
-    offer(scene, course, label, asked.reason, asked.part, asked.missing)
+    offer(scene, course, label, asked.reason, asked.part, asked.missing, wanted=asked.wanted)
     return True
 
 
@@ -78,7 +82,8 @@ def _only_lacking(course: Course) -> str:
 def _ask_which(scene: Scene, course: Course, asked: SwapAsked) -> None:
     open_slots = [slot for slot in (course.day.slots if course.day else ()) if len(course.swaps) or slot]
     choices = [
-        Choice(SwapSlot(slot.label, asked.reason, asked.part), f"{slot.label} {course.name_of(slot)}"[:40]) for slot in open_slots
+        Choice(SwapSlot(slot.label, asked.reason, asked.part, missing=asked.missing), f"{slot.label} {course.name_of(slot)}"[:40])
+        for slot in open_slots
     ]
     scene.say(replies.AskWhichSlot("swap"), *choices, row=1, code="swap")
 
@@ -88,17 +93,26 @@ def swap_slot(scene: Scene, wish: SwapSlot) -> None:
     member = member_here(scene)
     course = course_of(scene, member) if member else None
     if course is not None:
-        offer(scene, course, wish.label, wish.reason, wish.part)
+        offer(scene, course, wish.label, wish.reason, wish.part, wish.missing)
 
 
-def offer(scene: Scene, course: Course, label: str, reason: Reason, part: str = "", missing: tuple[str, ...] = ()) -> None:
-    """Offer what suits this member now, the coach's own first."""
+def offer(
+    scene: Scene,
+    course: Course,
+    label: str,
+    reason: Reason,
+    part: str = "",
+    missing: tuple[str, ...] = (),
+    *,
+    wanted: ExerciseId | None = None,
+) -> None:
+    """Offer what suits this member now, the coach's own first, then the one that the member named."""
     day = course.day
     slot = day.slot(label) if day else None
     if day is None or slot is None:
         scene.say(replies.NoSwapFound(label, label))
         return
-    found = _find(course, slot, reason, part, missing)
+    found = _find(course, slot, reason, part, missing, wanted)
     name = course.name_of(slot)
     if not found:
         scene.say(replies.NoSwapFound(label, name))
@@ -108,7 +122,9 @@ def offer(scene: Scene, course: Course, label: str, reason: Reason, part: str = 
     scene.say(replies.SwapsOffered(label, name, reason.value, choices), *buttons, row=1, code="swap")
 
 
-def _find(course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[str, ...]) -> tuple[Substitute, ...]:
+def _find(
+    course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[str, ...], wanted: ExerciseId | None = None
+) -> tuple[Substitute, ...]:
     exercise = course.exercise_of(slot)
     if exercise is None:
         return ()
@@ -127,6 +143,8 @@ def _find(course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[
         records=tuple(kept.record for kept in records),
         slot=slot,
         unit=course.member.unit,
+        wanted=wanted,
+        on=course.today,
     )
 
 
