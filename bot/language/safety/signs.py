@@ -52,6 +52,8 @@ GROUPS: dict[str, str] = {
 
 EMERGENCY: dict[str, tuple[str, ...]] = {
     "chest": (
+        "{chest} ~6 clamp|clamped|vise|vice|belt|strap|band|knife|needles|fire|stuck|blocked|numb|tingling|no_good|not_good|full|bubbling|rumbling|electric|zapping|zap",
+        "chets|chesst|cheast|chezt|chext|cehst ~3 pain|tight|hurts|hurting|pressure|heavy",
         "{chest} ~3 burst|bursting|explode|big|dolor|ripped|tearing|aargh|bad|worse",
         "ches tpain|tpains",
         "squeezing|squeeze|tight|tightness|crushing|crush|pressure|band|vice|vise ~3 ribs|ribcage",
@@ -88,6 +90,14 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "pain|ache|tightness|pressure|hurts ~2 jaw",
     ),
     "faint": (
+        "lost ?the|my lights|light|senses|minute|seconds|time ?for ?a ~2 sec|second|seconds|moment|there|bit",
+        "i|im|was|were ?just ?was gone for ?a|like|about ?few|couple|some ~1 sec|secs|second|seconds|moment|minute|minutes",
+        "found|finds|find|seen ?me|him|her ?lying ?flat on ?the floor|ground|mat|out|unconscious|face",
+        "fell|falls|fallen|fall|dropped|collapsed|lies|lying|down ~3 dont|not|doesnt|didnt|wont|isnt|no ~1 answer|answers|answering|talk|speak|respond|react|reacting|get|move",
+        "lights ~1 went|gone ~1 out|off|dark",
+        "switched|shut|blinked|drifted ~1 off|out|down ~3 sec|second|seconds|moment|minute",
+        "consciousness|conscious|conciousness|consciense ~3 lost|gone|out|losing",
+        "lost|losing|loosing|loose ?my conscience|consciense|consious|conscienceness",
         "went|gone|going|go|was ~1 out like a light",
         "dizzy|lightheaded|woozy|giddy|vertigo ~2 cant|unable|wont|fall|falling|fell|collapse",
         "really|very|so|super|extremely|properly|incredibly dizzy|lightheaded|woozy ~3 cant|stand|walk|fall|keep",
@@ -133,6 +143,10 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "room|everything|world|walls ~2 spinning|spins|moving|swaying",
     ),
     "breath": (
+        "breath ~2 gone|stopped|stuck|not|wont|lost|blocked|locked|doesnt|isnt",
+        "it|air|breath does|do|wont|will not come|go ?in|out|back",
+        "lungs ~2 {cant}|cant|wont|not|dont|empty|full|work|fill|filling|burning|hurt",
+        "suffocate|suffocating|suffocation|drowning ~1 air|inside|feeling|here|on",
         "not|dont|cant|no|isnt|never ~1 get|getting|have|having|take|taking ~2 air|oxygen",
         "turned|turning|going|went|gone|is|hes|shes|looks|lips|face ~1 blue",
         "throat|tongue ~3 {odd}|fat|big|thick|swells|puffy|lump",
@@ -169,6 +183,7 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "having|had|getting asthma",
     ),
     "heart": (
+        "palpitashuns|palpatations|palpitashun|palpations|palpitaions|palpitate|palpitating",
         "{odd} ~1 with|in|about|inside ?my|the {heart}",
         "{heart} ?rate|is|at|still|was ~1 1[3-9][0-9]|2[0-9][0-9] ~4 lying|laying|sitting|sat|rest|resting|bed|sofa|couch|still",
         "{heart} ~2 boom|bang|bump|clunk|clunking|stop|stopping|pausing",
@@ -192,6 +207,13 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "pale|grey|gray|white ?and|as ~2 sweaty|sweating|shaking|sick|clammy|ghost|sheet",
     ),
     "stroke": (
+        "droop|droops|drooping|drop|sag|sags|sagging ~4 mouth|face|cheek|eye|lip|eyelid",
+        "hand|arm|leg|foot|fingers|arms|legs|hands|limb ~1 wont|not|doesnt|cant|dont|isnt|refuse|refuses|ignores|ignoring|disobeys ~2 what|do|listen|grip|close|open|me|hold|lift|work|bend|right",
+        "half|part|side|piece|bit ~5 see|sight|vision|view ~3 missing|gone|black|grey|gray|dark|lost",
+        "cant|not|dont|unable|wont ~1 move|feel|lift ~4 below|under|beneath|past|waist|neck|down|anything|body|limbs|either",
+        "hands|hand|fingers|arm keep|keeps ~1 dropping ~2 things|everything|cup|phone ~4 numb|weak|side|suddenly",
+        "balance|coordination ~2 gone|lost|went|off suddenly|and|with|,",
+        "walking|walk|staggering ~2 drunk|sideways|zigzag|crooked",
         "mouth|smile|eyelid|lip|cheek ~2 hanging|hangs|drops|droops|slipped|one_side|twisted|wonky|numb|asleep",
         "{sudden}|just ~1 fell|went|gone|goes|fallen ~1 limp|floppy|weak|dead",
         "limb|arm|leg|hand|foot|side ~2 limp|floppy",
@@ -254,6 +276,9 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "shaking|trembling|twitching ~2 uncontrollably|uncontrollable|violently|cant",
     ),
     "head": (
+        "the|a headache|migraine of all|my|a headaches|life|lifetime|thunder",
+        "headache|migraine|headpain|head_pain ~4 slap|punch|hammer|explosive|lightning|axe|bat|brick|nowhere|zero|instant|instantly|bomb|knife",
+        "like|as_if ~2 slap|punch|hammer|axe|bat|brick|lightning|bomb|knife ~3 head|skull|brain",
         "headache|migraine|head_pain|head_ache ~8 explosion|explosive|boom|bang|shot|kicked|hit|thunder|bolt|suddenly|sudden|scariest|unreal",
         "whacking|banging|stonking|humongous|unreal|killer|monstrous|screaming headache ~4 came|out|from|sudden|suddenly|in|on",
         "brain ~4 bleed|bleeding|burst|exploding|swelling",
@@ -319,6 +344,8 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "help|seriously|genuinely|scared|actually|literally ~3 dying|die",
     ),
     "pregnancy": (
+        "weeks|wks|week|months ?along|gone|pregnant|, ~4 bleeding|bleed|spotting|leaking|contractions|cramping|cramps|waters|blood",
+        "bump|baby|womb|uterus ~4 hurts|pain|contractions|bleeding|tightening|blood|hard",
         "pregnant|pregnancy|trimester|baby|postpartum ~9 bleeding|bleed|blood|spotting|contraction|contractions|fluid|leaking|leak|water|waters|cramps|cramping|swollen_calf|moving_less|not_moving|stopped_moving|less_movement|belly_pain",
         "bleeding|blood|spotting|contractions|contraction|waters|leaking|fluid|cramps|cramping ~9 pregnant|pregnancy|trimester|baby",
         "baby ~3 not|isnt|hasnt|stopped|less|barely|no|hardly ~2 moving|moved|kicking|kicked|movement|movements|kicks",
@@ -376,13 +403,14 @@ SAME_DAY: dict[str, tuple[str, ...]] = {
 
 PAIN: dict[str, tuple[str, ...]] = {
     "pain": (
+        "stop|stopped|stopping|bail|bailed|quit|end|ended|skip|skipped|cut ~4 , ?my|the ?left|right|bad {joint}",
         "{part} {score}",
         "{part} ~3 {score}",
         "{hurting} ~5 {part}",
         "{trouble} ~3 {joint}",
         "{joint} ~2 {trouble}",
         "stopped|stop|quit|cut|ended|skipped|skipping|bailed|dropped|left|missed|short|early|only|couldnt|paused ~7 because|cos|cause|coz|cuz|bc|due|thanks|from ?of ?to ?my|the ?left|right|bad|old {joint}",
-        "{joint} ~2 stopped|stopping|bothering|annoying|nagging|grumbling|moaning|bothered|bothers|limiting|niggly|not ~1 me|happy|right|good|great|having|agreeing",
+        "{joint} ~2 complained|complaining|complains|moaned|shouted|stopped|stopping|bothering|annoying|nagging|grumbling|moaning|bothered|bothers|limiting|niggly|not ~1 me|happy|right|good|great|having|agreeing",
         "{part} ~4 {hurting}",
         "{hurting}|pulled|trapped|slipped|torn|tore|shooting|overstretched ?pain ~3 {part}",
         "{joint} ~3 {trouble}",

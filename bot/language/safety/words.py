@@ -122,7 +122,8 @@ def _plain(letter: str) -> str:
 @lru_cache(maxsize=1)
 def _everyday() -> frozenset[str]:
     """Common English words that are near a word of the signs, one a line."""
-    return frozenset((files(__package__) / "everyday.txt").read_text(encoding="utf-8").split())
+    lines = (files(__package__) / "everyday.txt").read_text(encoding="utf-8").splitlines()
+    return frozenset(line for line in lines if not line.startswith("#"))
 
 
 @lru_cache(maxsize=8192)
