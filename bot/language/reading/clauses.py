@@ -11,7 +11,7 @@ import re
 from dataclasses import dataclass
 
 _QUESTION_START = (
-    r"(?:can|could|should|shall|may|do|does|is|are|was it|am|will|would|did (?:you|u|we))\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
+    r"(?:can|could|should|shall|may|do|does|is|are|was it|was \\d[^.]*\\btoo|am|will|would|did (?:you|u|we))\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
     r"|(?:what|whats|what's|why|how|hows|how's|when|which|where|who|wheres|whens|wich|wat|hw)\b(?!\s+a\b)"
     r"|does\b|(?:do|should|would) (?!i\b)(?:a |an |the |my |your )?[a-z]{3,}\b(?! reps)(?=.* (?:build|help|work|burn|make|count|need|mean|have|hurt|grow|hit|train|target|use|beat|give|get)s?\b)|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wonder(?:ing)?\b|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
 )
@@ -28,7 +28,7 @@ _BODY = (
 )
 _PAIN = re.compile(
     rf"\b(?:hurts?|hurting|pain|painful|pains|ache|aches|aching|achy|twinged?|twinges|tweaked|tweaky|tweak|stabbing|injur\w+|strained|pulled (?:my|a|something)|"
-    rf"numb|tingl\w+|dizzy|lightheaded|light-headed|faint\w*|nause\w+|swollen|pinch(?:ed|ing|es)?|niggl\w+|clicking|popped|sprain\w*|sharp|cramp\w*|ouch|owie?|"
+    rf"numb|tingl\w+|dizzy|lightheaded|light[- ]headed|(?:felt|feel|feeling|feels) (?:a bit |really |so |very |quite )*(?:sick|queasy|unwell)|queasy|threw up|blacked out|faint\w*|nause\w+|swollen|pinch(?:ed|ing|es)?|niggl\w+|clicking|popped|sprain\w*|sharp|cramp\w*|ouch|owie?|"
     rf"throbbing|throbs|bothering|bugging|acting up|acts up|playing up|flar\w+ up|complain\w*|not happy|angry|unhappy|short of breath|cant breathe|can't breathe|passed out)\b"
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
@@ -69,7 +69,7 @@ _WHEN_LATE = re.compile(
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
 _BREAKS = re.compile(
-    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|cos|cuz|btw|ps)\b"
+    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b"
 )
 _SET_LIKE = re.compile(r"\d")
 _HARD_SETS = re.compile(

@@ -456,8 +456,17 @@ _OTHER_REPS = re.compile(
 )
 
 
+_OTHER_TIME = re.compile(
+    r"^(?!.*\b(?:more|less|fewer|than|up|down|same|like|as|vs|beat|better|compared|instead|not|this time|today|now)\b)"
+    r"(?=.*\b(?:did|got|had|was|were|managed|hit|made|used)\b)(?=.*\blast (?:week|month|year|session)\b)"
+)
+_LAST_FEW = re.compile(r"\blast (?:two|three|[2-5]) sets (?:were|was)\b")
+
+
 def _leaves_out(folded: str) -> bool:
     """Is something told beside the sets that no set record says as it was meant: "then two more", "and 2 negatives"?"""
+    if _OTHER_TIME.search(folded) or _LAST_FEW.search(folded):
+        return True
     more = _AND_MORE.search(folded)
     could = re.search(r"\b(?:could|had|have|coulda|maybe|reserve|tank)\b", folded)
     return bool(more and not could) or bool(_OTHER_REPS.search(folded) and len(re.findall(r"\d+|\bthree\b|\btwo\b", folded)) > 1)

@@ -159,7 +159,7 @@ _PHRASES = {
     "same for the other side|same on other side|other side same|same other leg|same other arm|matched on the|same with the other",
     "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to",
     "h": "and then|followed by|after that|then did|then got|then just",
-    "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|ended on|ended at|finished with",
+    "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|stop at|had to stop at|ended on|ended at|finished with",
     ".": "from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"

@@ -146,3 +146,15 @@ def test_pain_told_within_set_talk_is_heard_as_well() -> None:
 
     assert told(reading) == [("A1", 1, "20", 10)]
     assert [aside.kind for aside in reading.asides] == [AsideKind.PAIN]
+
+
+@pytest.mark.parametrize("text", ["last week i did 20x12", "did 12 with 20 last week", "last 2 sets were 10 at 18kg"])
+def test_sets_of_another_time_are_asked_about(text: str) -> None:
+    assert read(text, situation("new")).verdict is Verdict.ASK
+
+
+def test_where_it_was_stopped_is_kept_beside_the_reason() -> None:
+    reading = read("had to stop at 7, back twinge, 20kg", situation("new"))
+
+    assert told(reading) == [("A1", 1, "20", 7)]
+    assert [aside.kind for aside in reading.asides] == [AsideKind.PAIN]
