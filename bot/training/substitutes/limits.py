@@ -67,6 +67,7 @@ class Limits:
     gone: frozenset[KitItem]
     parts: tuple[str, ...]
     today: frozenset[ExerciseId]
+    at_hand: frozenset[KitItem]
 
     @property
     def has_weights(self) -> bool:
@@ -74,8 +75,8 @@ class Limits:
         return bool((self.kit.items - self.gone) & _WEIGHTS)
 
     def way(self, other: Exercise) -> frozenset[KitItem] | None:
-        """How the other can be done here and now; None if it cannot."""
-        return can_do(other, self.kit, self.gone)
+        """How the other can be done here and now; None if it cannot (see can_do; the things at hand are looked up once)."""
+        return next((way for way in other.kit if way <= self.at_hand), None) if other.kit else frozenset()
 
     def allow(self, other: Exercise) -> bool:
         if other.id in self.today or other.id == self.entry.id or self.way(other) is None:
@@ -100,7 +101,10 @@ def limits_of(
     today: Sequence[ExerciseId] = (),
 ) -> Limits:
     parts = tuple(dict.fromkeys(_part(word) for word in hurting if word.strip()))
-    return Limits(entry, kit, reason, _gone(entry, kit, reason, missing), parts, frozenset(today))
+    gone = _gone(entry, kit, reason, missing)
+    left = Kit(kit.items - gone)
+    at_hand = frozenset(item for item in KitItem if left.has(item)) - gone
+    return Limits(entry, kit, reason, gone, parts, frozenset(today), at_hand)
 
 
 def strain(exercise: Exercise, part: str) -> int:

@@ -48,6 +48,7 @@ def substitutes_for(
     unit: Unit = Unit.KG,
     limit: int = 3,
     on: date | None = None,
+    wanted: ExerciseId | None = None,
 ) -> tuple[Substitute, ...]:
     """Rank what can be done instead, best first; empty where nothing sensible is left.
 
@@ -59,28 +60,42 @@ def substitutes_for(
         records: The member's, for a load to begin with.
         slot: The slot that it is for; gives reps and tempo.
         on: Today in the member's zone, to tell old records from fresh ones.
+        wanted: An exercise that the member named; stands after the coach's own where the limits allow it.
     """
     entry = catalogue.get(exercise)
     if entry is None or limit <= 0:
         return ()
     limits = limits_of(entry, kit=kit, reason=reason, hurting=hurting, missing=missing, today=today)
     coachs = _of_the_coach(limits, own, catalogue)
-    ranked = [pair for pair in _ranked(limits, catalogue, slot, today) if pair[1] not in coachs]
-    chosen = [*coachs[:limit], *_varied(ranked, coachs, limit - len(coachs))]
+    first = [*coachs, *_wanted(limits, wanted, catalogue, coachs)][:limit]
+    ranked = [pair for pair in _ranked(limits, catalogue, slot, today) if pair[1] not in first]
     found = []
-    for other in chosen:
+    for other in (*first, *_varied(ranked, first, limit - len(first))):
         way = limits.way(other) or frozenset()
-        change = change_to(
-            entry, other, way=way, kit=kit, records=records, slot=slot, catalogue=catalogue, unit=unit, on=on
-        )  # fmt: skip
-        by_coach = other in coachs
+        change = change_to(entry, other, way=way, kit=kit, records=records, slot=slot, catalogue=catalogue, unit=unit, on=on)
+        chosen_by_someone = other in first
         found.append(
             Substitute(
-                other.id, other.name, reasons_for(limits, other, by_coach=by_coach), change.words, by_coach,
-                likeness(entry, other), change.load, change.sets, not by_coach and is_last_resort(entry, other),
+                other.id,
+                other.name,
+                reasons_for(limits, other, wanted=chosen_by_someone and other not in coachs),
+                change.words,
+                other in coachs,
+                likeness(entry, other),
+                change.load,
+                change.sets,
+                not chosen_by_someone and is_last_resort(entry, other),
             )
-        )  # fmt: skip
+        )
     return tuple(found)
+
+
+def _wanted(limits: Limits, wanted: ExerciseId | None, catalogue: Catalogue, taken: Sequence[Exercise]) -> list[Exercise]:
+    """The member's own wish with the implement that is owned; nothing where a hard limit forbids it."""
+    if wanted is None:
+        return []
+    other = catalogue.get(kit_version(wanted, limits.kit, catalogue))
+    return [other] if other is not None and other not in taken and limits.allow(other) else []
 
 
 def _of_the_coach(limits: Limits, own: Sequence[str], catalogue: Catalogue) -> list[Exercise]:

@@ -18,9 +18,10 @@ _SAID = {
 _HARDLY_ALIKE = 0.38  # our choice: below this the words say that it is a stand-in
 
 
-def reasons_for(limits: Limits, other: Exercise, *, by_coach: bool) -> tuple[str, ...]:
+def reasons_for(limits: Limits, other: Exercise, *, wanted: bool = False) -> tuple[str, ...]:
+    """Reasons in a few words each. That it is the coach's own is told by the substitute itself."""
     entry = limits.entry
-    why = ["your coach's own choice"] if by_coach else []
+    why = ["what you asked for"] if wanted else []
     shared = [str(group.value) for group in groups_of(entry.prime) if group in groups_of(other.prime)]
     if other.pattern is entry.pattern:
         why.append("same movement")
