@@ -13,7 +13,7 @@ from dataclasses import dataclass
 _QUESTION_START = (
     r"(?:can|could|should|shall|may|do|does|is|are|was it|was \\d[^.]*\\btoo|am|will|would|did (?:you|u|we))\s+(?:i|we|you|it|that|this|there|my|the|these|those|u|someone|one)\b"
     r"|(?:what|whats|what's|why|how|hows|how's|when|which|where|who|wheres|whens|wich|wat|hw)\b(?!\s+a\b)"
-    r"|does\b|(?:do|should|would) (?!i\b)(?:a |an |the |my |your )?[a-z]{3,}\b(?! reps)(?=.* (?:build|help|work|burn|make|count|need|mean|have|hurt|grow|hit|train|target|use|beat|give|get)s?\b)|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wonder(?:ing)?\b|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
+    r"|does\b|was \d[^.]*\btoo\b|(?:do|should|would) (?!i\b)(?:a |an |the |my |your )?[a-z]{3,}\b(?! reps)(?=.* (?:build|help|work|burn|make|count|need|mean|have|hurt|grow|hit|train|target|use|beat|give|get)s?\b)|(?:is|are|any|anyone|anybody)\b|remind me what|tell me (?:what|how|why|when)|wonder(?:ing)?\b|not sure (?:if|how|what|whether)|ok to\b|okay to\b|any (?:idea|tips|advice|alternatives?)"
 )
 _QUESTION = re.compile(
     rf"^(?:(?:ok|so|and|but|hey|hi|coach|also|btw|um|then|or|quick question|question|q)[\s,:]+)*(?:{_QUESTION_START})"

@@ -322,6 +322,8 @@ class Builder:
         bouts = (
             len(counts) > 1 and all(item.ops[place - 1] == "+" for place, _ in counts[1:]) and not any(t.side for _, t in counts)
         )
+        if self._sides_or_sets(item, counts):
+            self.trouble = "sides_or_bouts"
         if bouts and self.setting.sided and len(counts) == 2 and not item.has("Z"):
             self.trouble = "sides_or_bouts"
         if bouts:
@@ -342,6 +344,12 @@ class Builder:
                 continue
             made.append(_counted_draft(term, self.setting))
         return made
+
+    def _sides_or_sets(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
+        """ "9/11" on a one-sided exercise of several sets: two sides of one set, or two sets."""
+        bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
+        slash = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] == "/"
+        return slash and self.setting.sided and not item.has("E") and len(self.setting.free_numbers) > 1 and not self.drafts
 
     def _completes_side(self, fresh: list[Draft]) -> bool:
         """ "left 9, right 7": the second item gives the other side of the set before."""
