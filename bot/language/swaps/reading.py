@@ -100,8 +100,7 @@ def _kit_in(said: str, mentions: Mentions, catalogue: Catalogue) -> tuple[KitIte
     """Things named, but not where they are part of an exercise's name ("barbell rows", "bench press")."""
     rest = said
     found: list[KitItem] = []
-    for pattern, item in w.KIT_WORDS:
-        thing = re.compile(rf"(?:{pattern.pattern})(?!s? ?-?(?:{w.EXERCISE_NOUNS})\\w*)")
+    for (pattern, item), (thing, _) in zip(w.KIT_WORDS, w.THINGS, strict=True):
         if thing.search(rest):
             found.append(item)
         rest = pattern.sub(lambda match: " " * len(match[0]), rest)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
@@ -75,16 +76,26 @@ def _kin_of_today(named: ExerciseId, known: list[ExerciseId], catalogue: Catalog
 
 def _mended(said: str, known: list[ExerciseId], catalogue: Catalogue) -> str:
     """Slips of a letter or two in the words of today's exercises put right, the length kept."""
-    names = [name for one in known if (entry := catalogue.get(one)) for name in (entry.name, *entry.aliases)]
-    vocabulary = {word + plural for name in names for word in re.findall(r"[a-z]{5,}", name.lower()) for plural in ("", "s")}
+    vocabulary = frozenset().union(*(_words_of(entry.name, *entry.aliases) for one in known if (entry := catalogue.get(one))))
     return re.sub(r"[a-z]{6,}", lambda word: _nearest(word[0], vocabulary), said)
 
 
-def _nearest(word: str, vocabulary: set[str]) -> str:
+@lru_cache(maxsize=1024)
+def _words_of(*names: str) -> frozenset[str]:
+    """Words of five letters and more in the names, singular and plural."""
+    words = {word for name in names for word in re.findall(r"[a-z]{5,}", name.lower())}
+    return frozenset(words | {word + "s" for word in words})
+
+
+def _nearest(word: str, vocabulary: frozenset[str]) -> str:
     if word in vocabulary or word.removesuffix("s") in vocabulary:
         return word
     near = [known for known in vocabulary if known[0] == word[0] and OSA.distance(word, known, score_cutoff=1) <= 1]
     return near[0][: len(word)].ljust(len(word)) if near and word not in w.PLAIN_WORDS else word
+
+
+def _spaces(found: re.Match[str]) -> str:
+    return " " * len(found[0])
 
 
 def _without_things(said: str) -> str:
@@ -92,11 +103,10 @@ def _without_things(said: str) -> str:
 
     "bench press" and "barbell rows" stay: there the thing is part of an exercise's name.
     """
-    blank = re.sub(r"\b(?:heavy|light|easy|hard|easier|harder|space|room|over)\b", lambda found: " " * len(found[0]), said)
-    for pattern, item in w.KIT_WORDS:
-        if item in _ALSO_EXERCISES or (item is KitItem.BENCH and w.PAIN.search(said)):
-            continue
-        blank = re.sub(rf"(?:{pattern.pattern})(?!s? ?-?(?:{w.EXERCISE_NOUNS})\w*)", lambda found: " " * len(found[0]), blank)
+    blank = w.WEIGHT_WORDS.sub(_spaces, said)
+    for thing, item in w.THINGS:
+        if item not in _ALSO_EXERCISES and not (item is KitItem.BENCH and w.PAIN.search(said)):
+            blank = thing.sub(_spaces, blank)
     return blank
 
 

@@ -138,6 +138,12 @@ NO_PAIN = _any_of(
 )
 FOR_LATER = _any_of(r"tomorrow", r"next week", r"make it", r"train(?:ing)?", r"come", r"today,? (?:ill|sick)")
 THIS = _any_of(r"this|it|that|these|now|next")
+# What follows a thing when both together name an exercise: "bench press", "box jump", "band pull apart".
+EXERCISE_NOUNS = (
+    r"press|row|squat|deadlift|curl|lunge|thrust|dip|swing|fly|flies|flye|raise|pull|push|jump|step|extension|hip|rdl|romanian|split|shrug|"
+    r"clean|snatch|good|face|walk|crunch|slam|carry|bridge|kickback|calf|leg|chest|shoulder|overhead|bent|pullover|up|down|bulgarian"
+)
+
 KIT_WORDS: tuple[tuple[re.Pattern[str], KitItem], ...] = tuple(
     (re.compile(rf"\b(?:{words})\b"), item)
     for words, item in (
@@ -152,11 +158,6 @@ KIT_WORDS: tuple[tuple[re.Pattern[str], KitItem], ...] = tuple(
         (r"lat pull ?down", KitItem.LAT_PULLDOWN), (r"leg press", KitItem.LEG_PRESS), (r"smith(?: machine)?", KitItem.SMITH_MACHINE), (r"bars?", KitItem.BARBELL),
     )
 )  # fmt: skip
-# What follows a thing when both together name an exercise: "bench press", "box jump", "band pull apart".
-EXERCISE_NOUNS = (
-    r"press|row|squat|deadlift|curl|lunge|thrust|dip|swing|fly|flies|flye|raise|pull|push|jump|step|extension|hip|rdl|romanian|split|shrug|"
-    r"clean|snatch|good|face|walk|crunch|slam|carry|bridge|kickback|calf|leg|chest|shoulder|overhead|bent|pullover|up|down|bulgarian"
-)
 # Plain words that are one letter from an exercise's.
 PLAIN_WORDS = frozenset(
     {"dumber", "rather", "pushed", "pulled", "raised", "lunged", "spline", "planks", "pressed", "caring", "carried"}
@@ -170,3 +171,8 @@ COMPARING = re.compile(
 CLAUSE = re.compile(
     r"[,.;!?]|\bbut\b|\bonly\b|\bjust\b|\bso\b|(?<!dont )(?<!not )(?<!doesnt )(?<!havent )\b(?:have|got)\b(?! no)"
 )
+# The same things where they do not stand in front of what makes them an exercise's name.
+THINGS: tuple[tuple[re.Pattern[str], KitItem], ...] = tuple(
+    (re.compile(rf"(?:{pattern.pattern})(?!s? ?-?(?:{EXERCISE_NOUNS})\w*)"), item) for pattern, item in KIT_WORDS
+)
+WEIGHT_WORDS = _any_of(r"heavy|light|easy|hard|easier|harder|space|room|over")

@@ -74,6 +74,7 @@ def substitutes_for(
         way = limits.way(other) or frozenset()
         change = change_to(entry, other, way=way, kit=kit, records=records, slot=slot, catalogue=catalogue, unit=unit, on=on)
         chosen_by_someone = other in first
+        alike = likeness(entry, other)
         found.append(
             Substitute(
                 other.id,
@@ -81,10 +82,10 @@ def substitutes_for(
                 reasons_for(limits, other, wanted=chosen_by_someone and other not in coachs),
                 change.words,
                 other in coachs,
-                likeness(entry, other),
+                alike,
                 change.load,
                 change.sets,
-                not chosen_by_someone and is_last_resort(entry, other),
+                not chosen_by_someone and is_last_resort(entry, other, alike),
             )
         )
     return tuple(found)
@@ -139,10 +140,14 @@ def _ranked(limits: Limits, catalogue: Catalogue, slot: Slot | None, today: Sequ
     fitting = [pair for pair in allowed if _right_grade(limits, pair[1])] or (
         [] if limits.reason is Reason.TOO_EASY else [pair for pair in allowed if pair[1].difficulty <= limits.entry.difficulty]
     )
-    scored = sorted(((_score(wish, other, score), other) for score, other in fitting), key=lambda pair: (-pair[0], pair[1].id))
-    enough = [pair for pair in scored if pair[0] >= _LEAST and not is_last_resort(limits.entry, pair[1])]
+    scored = sorted(
+        ((_score(wish, other, alike), alike, other) for alike, other in fitting), key=lambda one: (-one[0], one[2].id)
+    )
+    enough = [
+        (score, other) for score, alike, other in scored if score >= _LEAST and not is_last_resort(limits.entry, other, alike)
+    ]
     if not enough:
-        return [pair for pair in scored if pair[0] >= _LEAST_IN_NEED - 0.1][:2]
+        return [(score, other) for score, _, other in scored if score >= _LEAST_IN_NEED - 0.1][:2]
     return [pair for pair in enough if pair[0] >= enough[0][0] - _BEHIND_BEST]
 
 

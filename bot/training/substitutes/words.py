@@ -25,7 +25,7 @@ def reasons_for(limits: Limits, other: Exercise, *, wanted: bool = False) -> tup
     shared = [str(group.value) for group in groups_of(entry.prime) if group in groups_of(other.prime)]
     if other.pattern is entry.pattern:
         why.append("same movement")
-    if is_last_resort(entry, other):
+    if is_last_resort(entry, other, likeness(entry, other)):
         why.append("a stand-in at best" + _works_only(other))
     elif shared:
         why.append("trains your " + _listed(shared[:2]))
@@ -44,8 +44,9 @@ def reasons_for(limits: Limits, other: Exercise, *, wanted: bool = False) -> tup
     return tuple(why)
 
 
-def is_last_resort(entry: Exercise, other: Exercise) -> bool:
-    return nearness(entry, other) <= LAST_RESORT or likeness(entry, other) < _HARDLY_ALIKE
+def is_last_resort(entry: Exercise, other: Exercise, alike: float) -> bool:
+    """Is it a stand-in at best? alike: the likeness of the two."""
+    return nearness(entry, other) <= LAST_RESORT or alike < _HARDLY_ALIKE
 
 
 def _works_only(other: Exercise) -> str:
