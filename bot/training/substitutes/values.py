@@ -52,4 +52,6 @@ def can_do(exercise: Exercise, kit: Kit, missing: frozenset[KitItem] = frozenset
     if missing:
         kit = Kit(kit.items - missing)
     ways = exercise.kit or (frozenset(),)
+    if not exercise.quiet and KitItem.BOX not in kit.items:
+        ways = tuple(way for way in ways if KitItem.BOX not in way)  # nobody jumps onto a bench
     return next((way for way in ways if not kit.lacks(way) and not way & missing), None)
