@@ -1,0 +1,63 @@
+"""No emergency may be missed: ways of saying it beside what only looks alike, and how many false alarms that costs."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from bot.language.safety import Level, read_safety
+
+HERE = Path(__file__).parent
+# False alarms among the look-alikes that we put up with, of all of them. Lower it whenever the reader gets better.
+MOST_FALSE_ALARMS = 4
+ORDER = list(Level)
+
+
+def cases(name: str) -> list[tuple[str, str]]:
+    """(levels wanted, text) of each line; a "#" starts a comment line."""
+    lines = (HERE / name).read_text(encoding="utf-8").splitlines()
+    pairs = [line.split(" | ", 1) for line in lines if line.strip() and not line.startswith("#")]
+    return [(wanted.strip(), text.strip()) for wanted, text in pairs]
+
+
+def meets(wanted: str, text: str) -> bool:
+    read = read_safety(text)
+    level, _, topic = wanted.partition(":")
+    return read.level.value in level.split("/") and (not topic or read.topic == topic)
+
+
+TOLD = [*cases("emergencies.txt"), *cases("second_round.txt"), *cases("held_out.txt")]
+EMERGENCIES = [text for wanted, text in TOLD if wanted == "emergency"]
+
+
+@pytest.mark.parametrize("text", EMERGENCIES)
+def test_no_emergency_is_missed(text: str) -> None:
+    assert read_safety(text).level is Level.EMERGENCY
+
+
+@pytest.mark.parametrize(("wanted", "text"), [case for case in TOLD if case[0] != "emergency"])
+def test_pain_and_cautions_are_read_as_what_they_are(wanted: str, text: str) -> None:
+    assert meets(wanted, text), read_safety(text)
+
+
+def test_look_alikes_raise_few_false_alarms() -> None:
+    alarms = [f"{text} -> {read_safety(text).level}" for wanted, text in cases("lookalikes.txt") if not meets(wanted, text)]
+    assert len(alarms) <= MOST_FALSE_ALARMS, "\n".join(alarms)
+
+
+def test_no_look_alike_sends_for_an_ambulance_but_those_listed() -> None:
+    sent = {text for _, text in cases("lookalikes.txt") if read_safety(text).level is Level.EMERGENCY}
+    assert sent <= set()
+
+
+def test_the_corpus_is_as_large_as_it_is_said_to_be() -> None:
+    assert len(cases("emergencies.txt")) >= 130
+    assert len(cases("lookalikes.txt")) >= 65
+
+
+@pytest.mark.parametrize("text", EMERGENCIES)
+@pytest.mark.parametrize("dress", ["{}!!!", "hey coach, {}", "A1 20x12 10. {}", "{} \N{FACE WITH TEARS OF JOY}"])
+def test_capitals_greetings_sets_and_smiles_hide_no_emergency(text: str, dress: str) -> None:
+    read = read_safety(dress.format(text).upper())
+    assert ORDER.index(read.level) <= ORDER.index(Level.SAME_DAY), (dress.format(text), read)
