@@ -323,7 +323,7 @@ class Builder:
             len(counts) > 1 and all(item.ops[place - 1] == "+" for place, _ in counts[1:]) and not any(t.side for _, t in counts)
         )
         if self._sides_or_sets(item, counts):
-            self.trouble = "sides_or_bouts"
+            self.trouble = "sides_or_sets"
         if bouts and self.setting.sided and len(counts) == 2 and not item.has("Z"):
             self.trouble = "sides_or_bouts"
         if bouts:

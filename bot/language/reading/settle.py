@@ -19,7 +19,7 @@ from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard, SetsHeard, Why
 from bot.language.situation import Situation
-from bot.training.blocks import SetKind
+from bot.training.blocks import SetKind, Sides
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
@@ -403,6 +403,13 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
             Option(f"next set: {_label(placed)}"[:60], _heard_of(placed), 0.45),
         ]
         return Settled(question=Question("drop_or_next", said[:80], tuple(options)), certainty=0.5, said=said)
+    if trouble == "sides_or_sets":
+        joined = place([_two_sides(best.drafts, setting)], setting)
+        options = [
+            Option(f"both sides: {_label(joined)}"[:60], _heard_of(joined), 0.5),
+            Option(f"two sets: {_label(placed)}"[:60], _heard_of(placed), 0.45),
+        ]
+        return Settled(question=Question("sides_or_sets", said[:80], tuple(options)), certainty=0.5, said=said)
     if trouble == "too_many_sets":
         free = len(setting.free_numbers)
         options = []
@@ -416,6 +423,14 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
     return Settled(
         question=Question("bar_weight" if trouble == "bar" else trouble, said[:80], tuple(options)), certainty=0.4, said=said
     )
+
+
+def _two_sides(drafts: list[Draft], setting: Setting) -> Draft:
+    """Two counts as the sides of one set, in the order in which they are done."""
+    first, second = drafts[0].count, drafts[1].count
+    if setting.slot is not None and setting.slot.sides is Sides.RIGHT_FIRST:
+        first, second = second, first
+    return replace(drafts[0], count=None, left=first, right=second, end=drafts[1].end)
 
 
 def _as_drops(drafts: list[Draft]) -> list[Draft]:

@@ -158,3 +158,12 @@ def test_where_it_was_stopped_is_kept_beside_the_reason() -> None:
 
     assert told(reading) == [("A1", 1, "20", 7)]
     assert [aside.kind for aside in reading.asides] == [AsideKind.PAIN]
+
+
+def test_two_counts_with_a_stroke_on_a_one_sided_exercise_are_sides_or_sets() -> None:
+    reading = read("10/9 with 14kg", situation("new due=B1.1"))
+
+    assert reading.question is not None
+    sides, sets = (told(Reading("", Verdict.RECORD, option.heard)) for option in reading.question.options)
+    assert [place[:3] for place in sides] == [("B1", 1, "14")]
+    assert sets == [("B1", 1, "14", 10), ("B1", 2, "14", 9)]
