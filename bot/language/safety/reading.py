@@ -122,7 +122,7 @@ _IMAGINED = re.compile(
 _EFFORT = re.compile(
     r" (?:sets?|reps?|squats?|sprints?|burpees?|amrap|finisher|circuit|pump|curls?|stairs|rope|swings?|thrusters?|hiit|cardio|conditioning|intervals?|"
     r"emom|workout|lunges?|rows?|deadlifts?|pullups?|ups|bench|press|presses|raises|carry|carries|grip|session|exercise|run|running|jumps?|plank|hang|"
-    r"holding|dumbbells?|handles?|kettlebells?|bar|skipping|climbers?|wod|hold|holds|extensions|dips|flys|b1|b2|a1|a2|c1|c2|d1|that|those|these)(?= |$)"
+    r"holding|dumbbells?|handles?|kettlebells?|bar|skipping|climbers?|wod|hold|holds|extensions|dips|flys|that|those|these)(?= |$)"
 )
 _LAUGH = re.compile(r" (?:lol|loved it|love it|brutal but|good stuff|in a good way|great session|what a)(?= |$)")
 _WORRY = re.compile(
@@ -290,18 +290,16 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
 _NEVER_SOFT = re.compile(
     r"faint|out$|consci|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
     r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came|"
-    r"turn|spell|light|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
+    r"turn|spell|light|attack|not|shaking|convuls|fit|person|room|arrest|unwell|pen|throat|inhaler|know|answer|air|boom|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
 )
 _BREATHLESS = re.compile(r"cant|trouble|difficult|hard|struggl|no |laboured")
 
 
 def _soft(said: str, *, effort: bool, laugh: bool) -> bool:
     """Hard work explains it: the work is said and it is nothing that work never does; "cant breathe" only with a laugh as well."""
-    if _NEVER_SOFT.search(said.strip()):
+    if _NEVER_SOFT.search(said.strip()) or not effort:
         return False
-    if _BREATHLESS.search(said):
-        return effort and laugh
-    return effort or laugh
+    return laugh if _BREATHLESS.search(said) else True
 
 
 def _is_worked_chest(line: str, match: re.Match[str], whole: str) -> bool:

@@ -10,7 +10,7 @@ from bot.language.safety import Level, read_safety
 
 HERE = Path(__file__).parent
 # False alarms among the look-alikes that we put up with, of all of them. Lower it whenever the reader gets better.
-MOST_FALSE_ALARMS = 4
+MOST_FALSE_ALARMS = 2
 ORDER = list(Level)
 
 
