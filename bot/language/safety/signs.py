@@ -52,6 +52,7 @@ GROUPS: dict[str, str] = {
 
 EMERGENCY: dict[str, tuple[str, ...]] = {
     "chest": (
+        "presses|pushes|squeezes|burns|stabs|crushes|pulls|pushing|stings ?hard ?down in|on|at|behind|inside ?my|the {chest}",
         "{chest} ~6 clamp|clamped|vise|vice|belt|strap|band|knife|needles|fire|stuck|blocked|numb|tingling|no_good|not_good|full|bubbling|rumbling|electric|zapping|zap",
         "chets|chesst|cheast|chezt|chext|cehst ~3 pain|tight|hurts|hurting|pressure|heavy",
         "{chest} ~3 burst|bursting|explode|big|dolor|ripped|tearing|aargh|bad|worse",
@@ -183,6 +184,7 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "having|had|getting asthma",
     ),
     "heart": (
+        "{heart} ~2 tripping|stumbling|stumbles|trips|hiccup|hiccups|hiccuping|limping|lurching|lurches|stutters|stutter",
         "palpitashuns|palpatations|palpitashun|palpations|palpitaions|palpitate|palpitating",
         "{odd} ~1 with|in|about|inside ?my|the {heart}",
         "{heart} ?rate|is|at|still|was ~1 1[3-9][0-9]|2[0-9][0-9] ~4 lying|laying|sitting|sat|rest|resting|bed|sofa|couch|still",
@@ -207,6 +209,8 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "pale|grey|gray|white ?and|as ~2 sweaty|sweating|shaking|sick|clammy|ghost|sheet",
     ),
     "stroke": (
+        "everything|half|stuff|things ~4 blurry|blurred|double|foggy|swimming",
+        "{cant} ~1 stop shaking|trembling|twitching|jerking",
         "droop|droops|drooping|drop|sag|sags|sagging ~4 mouth|face|cheek|eye|lip|eyelid",
         "hand|arm|leg|foot|fingers|arms|legs|hands|limb ~1 wont|not|doesnt|cant|dont|isnt|refuse|refuses|ignores|ignoring|disobeys ~2 what|do|listen|grip|close|open|me|hold|lift|work|bend|right",
         "half|part|side|piece|bit ~5 see|sight|vision|view ~3 missing|gone|black|grey|gray|dark|lost",
@@ -298,6 +302,8 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "worst ~2 pain ~4 head|neck|life|ever",
     ),
     "saddle": (
+        "{cant} ~2 hold ~2 urine|pee|wee|bladder|stool|it_in",
+        "leaking|leaked|dribbling ~1 urine|pee|wee",
         "{cant}|dont|lost|losing|no|wont ~4 pee|wee|urinate|bladder|bowel|bowels|poo|poop|hold_it|toilet|control|piss",
         "peed|wet|pissed|soiled|pooed|pooped|shat|peeing|wetting myself|my_pants|my_shorts|without_feeling",
         "incontinent|incontinence",
@@ -547,6 +553,9 @@ SORENESS: dict[str, tuple[str, ...]] = {
 # What looks like a sign and is none; taken out of the line before the signs are looked for. Kept short: what stands here can hide
 # an emergency, so a line earns its place only by a harmless text that would raise an alarm without it.
 HARMLESS: tuple[str, ...] = (
+    "out cold outside",
+    "light headed to|for|off|home|back",
+    "cant|dont|wont|not see ?me myself",
     "phone|app|bot|link|watch|video|tracker|screen|laptop|timer|site|page|email|chat ?is not|isnt|wont|doesnt|no|stopped ~1 wake|waking|respond|responding|answering|working|work|move|moving|response|loading|talking",
     "no|not response|responding ?well from|to|yet",
     "blacked|blocked out ~1 monday|tuesday|wednesday|thursday|friday|saturday|sunday|time|slot|calendar|hour|week",
