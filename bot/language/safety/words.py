@@ -108,7 +108,7 @@ def _tokens(text: str) -> list[tuple[str, int, int]]:
             token = "lol"
         elif token in _HELP_SIGNS:
             token = "help"
-        elif not (token[0].isalnum() or token[0] in _ENDS or token in ",/"):
+        elif not token or not (token[0].isalnum() or token[0] in _ENDS or token in ",/"):
             continue
         found.append((_STRETCHED.sub(r"\1\1", token), match.start(), match.end()))
     return found

@@ -61,3 +61,8 @@ def test_the_corpus_is_as_large_as_it_is_said_to_be() -> None:
 def test_capitals_greetings_sets_and_smiles_hide_no_emergency(text: str, dress: str) -> None:
     read = read_safety(dress.format(text).upper())
     assert ORDER.index(read.level) <= ORDER.index(Level.SAME_DAY), (dress.format(text), read)
+
+
+@pytest.mark.parametrize("text", ["´", "12 ' 20", "’", "", "`x`", "😂"])
+def test_lone_marks_are_read_as_nothing(text: str) -> None:
+    assert read_safety(text).level is Level.NONE
