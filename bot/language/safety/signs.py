@@ -258,7 +258,7 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "slurring|slurred|slur|slurs|slurry",
         "speech ~3 weird|funny|slow|strange|off|gone|bad|odd|messed|garbled|jumbled|wrong|broken|thick",
         "words ~4 jumbled|wrong|mixed|garbled|muddled|mumbled|out",
-        "{cant} ~1 speak|talk|form|say|find|get ?my|the|a|any|out ?words|properly|right|straight|clearly|well|sentence|sentences",
+        "{cant} ~1 speak|talk", "{cant} ~1 form|say|find|get ?my|the|a|any|out words|word|sentence|sentences|speech",
         "trouble|difficulty|problems|problem|hard ?with|to ?my speaking|talking|speech|speak|talk|words",
         "suddenly|really|very|so|feel|feeling|felt|getting|all confused|disoriented|disorientated",
         "confused and ~2 dizzy|weak|sick|sweating|shaky|cold|faint|hot|numb",
