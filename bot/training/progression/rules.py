@@ -23,9 +23,7 @@ from bot.training.progression.steps import step_share
 from bot.training.progression.values import Kind, Reason, SetAim, Why
 from bot.training.tempo import Tempo
 
-STEP_CHANCE = (
-    0.55  # mean chance of the sets to reach the low end at the next load (our choice)
-)
+STEP_CHANCE = 0.55  # mean chance of the sets to reach the low end at the next load (our choice)
 EASE_CHANCE = 0.75
 HOLD_CHANCE = 0.45
 FINE_STEP = 0.035
