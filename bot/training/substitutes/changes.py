@@ -81,12 +81,21 @@ def _begin_with(
     if not known:
         return None, by_feel
     today = on or max(record.on for record in known)
-    found = suggest_beginning(other, known, catalogue, kit=kit, unit=unit, reps=_most_reps(slot), on=today)
+    found = suggest_beginning(_as_held(other, way), known, catalogue, kit=kit, unit=unit, reps=_most_reps(slot), on=today)
     if found is None:
         return None, by_feel
     if found.relation == "same":
         return found.load, f"begin with {say_load(found.load)}, as you did it before"
     return found.load, f"first try {say_load(found.load)}: a cautious guess from your {found.seen_name.lower()}"
+
+
+def _as_held(exercise: Exercise, way: frozenset[KitItem]) -> Exercise:
+    """A bar's exercise done with dumbbells takes a pair, and a pair's done with a bar takes the bar."""
+    if exercise.load_style is LoadStyle.BARBELL and KitItem.BARBELL not in way:
+        return replace(exercise, load_style=LoadStyle.PAIR)
+    if exercise.load_style is LoadStyle.PAIR and KitItem.BARBELL in way:
+        return replace(exercise, load_style=LoadStyle.BARBELL)
+    return exercise
 
 
 def _most_reps(slot: Slot | None) -> int:

@@ -46,7 +46,7 @@ _NEAR: dict[frozenset[Pattern], float] = {
 LAST_RESORT = 0.3  # a nearness of patterns up to this is a stand-in at best
 _PRIME_WEIGHTS = (1.0, 0.85, 0.7, 0.6)  # most important first
 _HELPING_WEIGHT = 0.35
-_LEAST_KEPT = 0.25  # below this nothing is ever offered, whatever hurts
+_LEAST_KEPT = 0.2  # below this nothing is ever offered, whatever hurts
 
 
 @dataclass(frozen=True, slots=True)

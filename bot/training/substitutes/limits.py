@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.training.blocks import ExerciseId
-from bot.training.exercises.entry import Exercise, Pattern
+from bot.training.exercises.entry import Exercise, LoadStyle, Pattern
 from bot.training.kit import ALWAYS_AT_HAND, Kit, KitItem
 from bot.training.safety import JOINT_OF_PART, PART_OF_WORD
 from bot.training.substitutes.values import Reason, can_do
@@ -81,11 +81,16 @@ class Limits:
     def allow(self, other: Exercise) -> bool:
         if other.id in self.today or other.id == self.entry.id or self.way(other) is None:
             return False
-        if any(strain(other, part) > 1 for part in self.parts):
+        if any(strain(other, part) > self._allowed_strain(other, part) for part in self.parts):
             return False
         if self.reason is Reason.NOISE and (not other.quiet or "jump" in other.id):
             return False
         return self.reason is not Reason.NO_ROOM or _takes_less_room(other, self.entry)
+
+    def _allowed_strain(self, other: Exercise, part: str) -> int:
+        """A little, if it is less than, or plainly easier than, what hurt."""
+        hurt = strain(self.entry, part)
+        return 1 if hurt != 1 or other.pattern is not self.entry.pattern or other.difficulty < self.entry.difficulty else 0
 
     def strain(self, other: Exercise) -> int:
         return max((strain(other, part) for part in self.parts), default=0)
@@ -120,6 +125,8 @@ def strain(exercise: Exercise, part: str) -> int:
     joint = JOINT_OF_PART.get(part, part.replace(" ", "_"))
     if exercise.pattern in _HARD_ON.get(joint, ()):
         return max(worst, 1) if exercise.id in _GENTLE else 2
+    if joint in ("knee", "ankle") and not exercise.quiet and exercise.load_style is LoadStyle.BODY:
+        return 2  # a jump lands on both
     if joint in exercise.joints:
         light = exercise.pattern in _LIGHT_ON.get(joint, ()) and exercise.difficulty <= 4
         return max(worst, 1) if light else 2

@@ -25,11 +25,13 @@ from bot.training.substitutes.words import is_last_resort, reasons_for
 # All figures below are our choice, set on tests/training/substitutes/cases.txt.
 _LEAST = 0.42  # less alike would puzzle a coach
 _LEAST_IN_NEED = 0.27  # where nothing better is left: it is said to be a stand-in
+_LEAST_IN_PAIN = 0.2  # what spares a joint is rarely alike
 _BEHIND_BEST = 0.27  # a second or third choice may be so much less alike than the first
 _NAME_IS_SURE = 0.8
 _SLOW_S = 3  # a way down of so many seconds is what the set is about
 _FEW_REPS = 6  # sets of so few reps want a weight
 _STRAIN_COST = 0.05
+_CLOSE_PATTERN = 0.7
 _STEP_WISHED = {Reason.TOO_HARD: -3, Reason.TOO_EASY: 2}
 
 
@@ -134,8 +136,11 @@ def _ranked(limits: Limits, catalogue: Catalogue, slot: Slot | None, today: Sequ
         busy=frozenset(group for group, count in counts.items() if count >= 2 and group not in own_groups),
         families=frozenset(other.family for other in others),
     )
+    least = _LEAST_IN_PAIN if limits.parts else _LEAST_IN_NEED
     allowed = [
-        (score, other) for score, other in kin_of(catalogue).of(limits.entry) if score >= _LEAST_IN_NEED and limits.allow(other)
+        (alike, other)
+        for alike, other in kin_of(catalogue).of(limits.entry)
+        if alike >= least and nearness(limits.entry, other) and limits.allow(other)
     ]
     fitting = [pair for pair in allowed if _right_grade(limits, pair[1])] or (
         [] if limits.reason is Reason.TOO_EASY else [pair for pair in allowed if pair[1].difficulty <= limits.entry.difficulty]
@@ -147,7 +152,7 @@ def _ranked(limits: Limits, catalogue: Catalogue, slot: Slot | None, today: Sequ
         (score, other) for score, alike, other in scored if score >= _LEAST and not is_last_resort(limits.entry, other, alike)
     ]
     if not enough:
-        return [(score, other) for score, _, other in scored if score >= _LEAST_IN_NEED - 0.1][:2]
+        return [(score, other) for score, _, other in scored if score >= least - 0.1][:2]
     return [pair for pair in enough if pair[0] >= enough[0][0] - _BEHIND_BEST]
 
 
@@ -162,13 +167,20 @@ def _few_reps(slot: Slot | None) -> bool:
 
 
 def _right_grade(limits: Limits, other: Exercise) -> bool:
-    """Too hard wants easier, too easy harder. Grades are told inside a pattern only: from a near one, only easy things are easier."""
+    """Too hard wants easier, too easy harder; neither ever turns a steady lift into jumps or throws.
+
+    Grades are told inside a pattern only. From a near pattern only what is easy anyway is easier, and only a close one is harder.
+    """
+    entry, step = limits.entry, other.difficulty - limits.entry.difficulty
+    if limits.reason not in _STEP_WISHED or (is_quick(other) and not is_quick(entry)):
+        return limits.reason not in _STEP_WISHED
+    same = other.pattern is entry.pattern
     if limits.reason is Reason.TOO_HARD:
-        same = other.pattern is limits.entry.pattern
-        return other.difficulty < limits.entry.difficulty if same else other.difficulty <= min(4, limits.entry.difficulty - 1)
-    if limits.reason is Reason.TOO_EASY:
-        return other.difficulty > limits.entry.difficulty
-    return True
+        if not same:
+            return other.difficulty <= min(4, entry.difficulty - 1)
+        return step < 0 or (step == 0 and entry.difficulty <= 2)  # at the foot of the ladder a lighter way of the same
+    one_side_more = other.one_sided and not entry.one_sided
+    return (same or nearness(entry, other) >= _CLOSE_PATTERN) and (step > 0 or (step == 0 and one_side_more))
 
 
 def _score(wish: _Wish, other: Exercise, score: float) -> float:
@@ -179,7 +191,7 @@ def _score(wish: _Wish, other: Exercise, score: float) -> float:
     score -= _STRAIN_COST * limits.strain(other)
     score -= _grade_cost(limits.reason, step, same_pattern, entry, other)
     if entry.load_style in WEIGHTED and not is_weighted(other, way):
-        score -= 0.10 if wish.few_reps else 0.05
+        score -= 0.10 if wish.few_reps or limits.reason is Reason.TOO_EASY else 0.05
     if other.load_style in WEIGHTED and not is_weighted(other, way):
         score -= 0.08  # its name promises a weight that is not there
     if way and way <= ALWAYS_AT_HAND and entry.kit and limits.has_weights:
@@ -187,6 +199,10 @@ def _score(wish: _Wish, other: Exercise, score: float) -> float:
     score += renown(other)
     if is_quick(other) and not is_quick(entry):
         score -= 0.12 + (0.1 if wish.slow else 0)
+    if limits.reason is Reason.PAIN and not other.quiet:
+        score -= 0.15  # no jumps and drops where something hurts
+    if limits.reason is Reason.WISH and other.family == entry.family:
+        score -= 0.05  # whoever is tired of it wants something else
     if wish.slow and other.first_phase is FirstPhase.HOLD:
         score -= 0.15
     score -= 0.06 * len(wish.busy & set(groups_of(other.prime)))
@@ -201,7 +217,7 @@ def _grade_cost(reason: Reason, step: int, same_pattern: bool, entry: Exercise, 
     if not same_pattern:  # grades are told inside a pattern; across two only the ends of the scale mean something
         much_too_easy = 0.05 if entry.difficulty >= 5 and other.difficulty <= 2 and reason is not Reason.PAIN else 0.0
         return 0.03 * max(0, other.difficulty - 5) + much_too_easy
-    return 0.03 * max(0, step - 1) + 0.015 * max(0, -step - 3)
+    return 0.03 * max(0, step - 1) + (0.06 if step >= 3 else 0.0) + 0.015 * max(0, -step - 2)
 
 
 def _varied(ranked: list[tuple[float, Exercise]], taken: Sequence[Exercise], count: int) -> list[Exercise]:

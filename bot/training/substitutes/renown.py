@@ -9,7 +9,7 @@ from bot.training.exercises.entry import Exercise
 from bot.training.exercises.folding import word_set
 
 _STAPLE = 0.035
-_SPECIAL = -0.06
+_SPECIAL = -0.08
 
 STAPLES = word_set(
     """
@@ -34,7 +34,8 @@ SPECIAL = word_set(
     clean_and_press kettlebell_high_pull kettlebell_snatch overhead_shrug scapular_push_up svend_press sissy_squat renegade_row
     standing_band_kickback jm_press muscle_up l_sit bird_dog_row seated_leg_lift kettlebell_hip_flexion drag_curl zottman_curl
     squeeze_press decline_dumbbell_press windshield_wiper overhead_squat zercher_squat good_morning doorway_curl hand_squeeze
-    towel_wring snatch_grip_romanian_deadlift heels_up_bodyweight_squat shrimp_squat dragon_flag step_jack shadow_boxing
+    towel_wring snatch_grip_romanian_deadlift heels_up_bodyweight_squat shrimp_squat dragon_flag shadow_boxing
+    sled_drag sled_push power_clean kettlebell_clean assisted_pistol jump_lunge spiderman_push_up
     """
 )
 
