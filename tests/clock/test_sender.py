@@ -23,7 +23,7 @@ def play(tmp_path: Path, acts: Play, **how: Any) -> SenderRig:
         await acts(rig)
         await rig.end()
 
-    asyncio.run(asyncio.wait_for(whole(), 4))
+    asyncio.run(asyncio.wait_for(whole(), 60))
     return rig
 
 

@@ -553,6 +553,8 @@ SORENESS: dict[str, tuple[str, ...]] = {
 # What looks like a sign and is none; taken out of the line before the signs are looked for. Kept short: what stands here can hide
 # an emergency, so a line earns its place only by a harmless text that would raise an alarm without it.
 HARMLESS: tuple[str, ...] = (
+    "single|one|1|straight|stiff leg|arm|legged|armed romanian|rdl|deadlift|deadlifts|row|rows|press|curl|curls|squat|squats|bridge|raise|raises|extension|thrust|hip|glute|calf",
+    "leg|calf|arm|hip|neck|back|chest|shoulder|knee|leg press|curl|curls|raise|raises|extension|extensions|thrust|thrusts|fly|flye|row|rows|supported",
     "out cold outside",
     "light headed to|for|off|home|back",
     "cant|dont|wont|not see ?me myself",
