@@ -27,8 +27,9 @@ _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
     rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
-    rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|\d+(?:[.,]\d+)?)\)?)*){_TAIL}"
+    rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
+_LONGEST_FINISH = 160
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
@@ -70,6 +71,8 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
 
 def finish(folded: str) -> FinishHeard | None:
     """ "done", "that's it for today, rpe 8, 50 minutes"; None if the text says something else."""
+    if len(folded) > _LONGEST_FINISH:
+        return None
     found = _FINISH.fullmatch(_SIGNS.sub(" ", folded).strip())
     if not found:
         return None

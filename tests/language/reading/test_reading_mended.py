@@ -167,3 +167,11 @@ def test_two_counts_with_a_stroke_on_a_one_sided_exercise_are_sides_or_sets() ->
     sides, sets = (told(Reading("", Verdict.RECORD, option.heard)) for option in reading.question.options)
     assert [place[:3] for place in sides] == [("B1", 1, "14")]
     assert sets == [("B1", 1, "14", 10), ("B1", 2, "14", 9)]
+
+
+@pytest.mark.parametrize(
+    "text", ["done: " + "9" * 40 + " say", "20x12. done " + "12 " * 60 + "say", "finished " + "1.1" * 40 + " x"]
+)
+def test_a_finish_with_a_monstrous_number_ends(text: str) -> None:
+    """Digits that could be cut anywhere once took for ever; the test ends, or hangs the suite."""
+    assert isinstance(read(text, situation("new")), Reading)
