@@ -34,16 +34,6 @@ class Shelf(Protocol[V]):
     def remove(self, **keys: Any) -> int: ...
 
 
-class Outbox(Protocol):
-    def put(self, chat_id: int, kind: str, fields: dict[str, Any], **how: Any) -> int: ...
-
-
-class Due(Protocol):
-    def put(self, kind: str, key: str, due_at_utc: datetime, fields: dict[str, Any], **how: Any) -> None: ...
-    def cancel(self, kind: str, key: str) -> None: ...
-    def cancel_all(self, *, member_id: int | None = None, kind: str | None = None) -> None: ...
-
-
 class UnitOfWork(Protocol):
     """One transaction over everything that is kept."""
 

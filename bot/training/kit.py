@@ -7,7 +7,7 @@ from decimal import Decimal
 from enum import StrEnum
 from itertools import product
 
-from bot.training.loads import Unit, from_kg, to_kg
+from bot.training.loads import Unit, to_kg
 
 
 class KitItem(StrEnum):
@@ -144,7 +144,3 @@ def even_ladder(
     first, last, gap = Decimal(low), Decimal(high), Decimal(step)
     count = int((last - first) / gap)
     return Ladder(item, unit, tuple(first + gap * n for n in range(count + 1)), pairs)
-
-
-def in_unit(ladder: Ladder, unit: Unit) -> tuple[Decimal, ...]:
-    return tuple(from_kg(to_kg(amount, ladder.unit), unit) for amount in ladder.amounts)
