@@ -13,6 +13,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import exp, log
 
@@ -36,6 +37,8 @@ _BENDS = (0.65, 0.75, 0.87, 1.0, 1.15, 1.32, 1.52)
 _LOADS_APART = 0.08  # ln: loads closer than that cannot show a bend through a day's noise (our choice)
 
 
+# Counts and bends come back again and again while a member is followed, so the three below remember (a review takes half the time).
+@lru_cache(maxsize=4096)
 def share_for(reps: float, bend: float = 1.0) -> float:
     """The share of the one-rep maximum that can be moved so many times; falls with reps, 1 for one rep and fewer."""
     seen = 1 + (reps - 1) / bend
@@ -56,9 +59,16 @@ def reps_at(share: float, bend: float = 1.0) -> float:
     return 1 + (seen - 1) * bend
 
 
+@lru_cache(maxsize=4096)
+def ln_share_for(reps: float, bend: float = 1.0) -> float:
+    """ln of `share_for`."""
+    return log(share_for(reps, bend))
+
+
+@lru_cache(maxsize=4096)
 def ln_per_rep(reps: float, bend: float = 1.0) -> float:
     """By how much ln(load) falls for one rep more, near so many reps."""
-    return abs(log(share_for(reps + 0.5, bend)) - log(share_for(max(1.0, reps - 0.5), bend))) / min(1.0, reps or 1.0)
+    return abs(ln_share_for(reps + 0.5, bend) - ln_share_for(max(1.0, reps - 0.5), bend)) / min(1.0, reps or 1.0)
 
 
 def people_sd_reps(share: float) -> float:
@@ -85,19 +95,19 @@ def member_bend(sets: Sequence[HardSet], *, noise: float = 0.04, gain_a_week: fl
     loads = [one.load_kg for one in sets]
     if len(sets) < 3 or log(max(loads) / min(loads)) < _LOADS_APART:
         return 1.0
+    plain_ln = [log(one.load_kg) - gain_a_week * one.week for one in sets]
     best, best_cost = 1.0, float("inf")
     for bend in _BENDS:
-        cost = (log(bend) / BEND_SD) ** 2 + _scatter(sets, bend, gain_a_week) / noise**2
+        cost = (log(bend) / BEND_SD) ** 2 + _scatter(sets, plain_ln, bend) / noise**2
         if cost < best_cost:
             best, best_cost = bend, cost
     return best
 
 
-def _scatter(sets: Sequence[HardSet], bend: float, gain_a_week: float) -> float:
+def _scatter(sets: Sequence[HardSet], plain_ln: Sequence[float], bend: float) -> float:
     by_number: dict[int, list[float]] = {}
-    for one in sets:
-        capacity = log(one.load_kg / share_for(one.reps_to_failure, bend)) - gain_a_week * one.week
-        by_number.setdefault(one.number, []).append(capacity)
+    for one, plain in zip(sets, plain_ln, strict=True):
+        by_number.setdefault(one.number, []).append(plain - ln_share_for(one.reps_to_failure, bend))
     total = 0.0
     for values in by_number.values():
         mean = sum(values) / len(values)

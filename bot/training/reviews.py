@@ -14,13 +14,16 @@ from bot.training.blocks import ExerciseId, Measure, SetKind
 from bot.training.effort import WeekEffort, session_effort_au, week_effort
 from bot.training.exercises.muscles import prime_groups
 from bot.training.loads import LoadKind, say_load
-from bot.training.progression.engine import suggest
-from bot.training.progression.history import SessionDone, exercise_id, measure_of, sessions_of
+from bot.training.progression.engine import look_at
+from bot.training.progression.history import SessionDone, exercise_id, measure_of, sessions_of, targets
 from bot.training.progression.outlook import Outlook, outlook_of
+from bot.training.progression.scene import Scene
 from bot.training.progression.sentences import target_words
 from bot.training.progression.values import SlotCase, Suggestion
 from bot.training.records import SetRecord
 from bot.training.trend import Point, Trend, Verdict, has_dropped, has_stalled, smallest_real_change, trend_of
+
+UNITS = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,14 +96,18 @@ class WeekReview:
 
 def review_week(cases: Sequence[SlotCase], *, sessions: Sequence[SessionRated] = ()) -> WeekReview:
     """Review the last week of each case's history. sessions: those of that week."""
-    slots = tuple(review_slot(case) for case in cases)
-    return WeekReview(slots, _well(cases), _totals(cases, sessions))
+    looks = [look_at(case) for case in cases]
+    slots = tuple(_review(suggestion, scene) for suggestion, scene in looks)
+    return WeekReview(slots, _well([scene for _, scene in looks]), _totals(cases, sessions))
 
 
 def review_slot(case: SlotCase) -> SlotReview:
-    suggestion = suggest(case)
-    sessions = sessions_of(case)
-    points = strength_points(case, sessions)
+    return _review(*look_at(case))
+
+
+def _review(suggestion: Suggestion, scene: Scene) -> SlotReview:
+    case, sessions = scene.case, scene.sessions
+    points = _points(scene.outlook, sessions)
     trend = trend_of(points) if len(points) > 1 else None
     series = series_of(case, sessions, suggestion, trend)
     return SlotReview(suggestion, trend, series, has_stalled(points), has_dropped(points))
@@ -108,9 +115,10 @@ def review_slot(case: SlotCase) -> SlotReview:
 
 def strength_points(case: SlotCase, sessions: Sequence[SessionDone]) -> list[Point]:
     """One value a session: capacity of its best set (kg of one implement), or its best count where there are no kilograms."""
-    if not sessions:
-        return []
-    outlook: Outlook = outlook_of(sessions, (), measure=measure_of(case), bands=case.kit.bands)
+    return _points(outlook_of(sessions, targets(case.slot), measure=measure_of(case), bands=case.kit.bands), sessions)
+
+
+def _points(outlook: Outlook, sessions: Sequence[SessionDone]) -> list[Point]:
     return [Point(session.on, max(outlook.capacity(did) for did in session.sets)) for session in sessions]
 
 
@@ -126,23 +134,22 @@ def series_of(case: SlotCase, sessions: Sequence[SessionDone], suggestion: Sugge
         )
         for session in sessions
     )
-    units = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}
     return Series(
         case.exercise.name if case.exercise else case.slot.exercise_name,
         points,
         prescribed.low if prescribed else None,
         prescribed.high if prescribed else None,
-        units[target.measure if target else Measure.REPS],
+        UNITS[target.measure if target else Measure.REPS],
         target_words(suggestion),
         trend.verdict.value if trend else "",
     )
 
 
-def _well(cases: Sequence[SlotCase]) -> tuple[str, ...]:
+def _well(scenes: Sequence[Scene]) -> tuple[str, ...]:
     """Up to three gains on the same set at the same load, or a heavier load, the largest first."""
     found: list[tuple[float, str]] = []
-    for case in cases:
-        sessions = sessions_of(case)
+    for scene in scenes:
+        case, sessions = scene.case, scene.sessions
         if len(sessions) < 2 or not case.history or sessions[-1].on < case.history[-1].week_start:
             continue
         before, last = sessions[-2], sessions[-1]
@@ -160,7 +167,7 @@ def _well(cases: Sequence[SlotCase]) -> tuple[str, ...]:
         ):
             found.append((float(b.kg / a.kg), f"{name} went up to {say_load(b.load)}"))
         elif gained > 0 and a.kg == b.kg and len(before.sets) == len(last.sets):
-            unit = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}[measure_of(case)]
+            unit = UNITS[scene.measure]
             found.append((gained / max(1, sum(before.counts)), f"{name}: {gained} {unit} more than the time before"))
     return tuple(words for _, words in sorted(found, key=lambda one: -one[0])[:3])
 

@@ -12,13 +12,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
 from math import log
-from statistics import mean
+from statistics import fmean as mean
 
 from bot.training.blocks import Measure, PolicyKind
 from bot.training.loads import Load, LoadKind, say_load
 from bot.training.outliers import Slip, find_slips, slip_question
 from bot.training.progression.aims import carried_on, forecasts, with_drops
-from bot.training.progression.history import exercise_id, hurts_in, last_week, sessions_of, slept_badly
+from bot.training.progression.history import exercise_id, has_usable, hurts_in, last_week, slept_badly
 from bot.training.progression.rules import Decision, aim_for, decide
 from bot.training.progression.scene import Scene, groups_of, scene_of
 from bot.training.progression.steps import at_most, ladder_for
@@ -41,8 +41,18 @@ _LOUDEST = (
 
 def suggest(case: SlotCase) -> Suggestion:
     """Next week's advice for one slot: targets a set, why, what to expect, and what the coach should hear. Never raises for odd history."""
+    return look_at(case)[0]
+
+
+def look_at(case: SlotCase) -> tuple[Suggestion, Scene]:
+    """The suggestion beside everything that it was made from, so that a review need not work it out again."""
     slips = _slips(case)
     scene = scene_of(_without(case, slips))
+    return _suggestion(scene, slips), scene
+
+
+def _suggestion(scene: Scene, slips: Sequence[Slip]) -> Suggestion:
+    case = scene.case
     question = " ".join(slip_question(slip) for slip in slips)
     decision, note = _decide(scene, slips)
     aims = with_drops(scene, carried_on(scene, decision.aims))
@@ -249,7 +259,7 @@ def _days_away(scene: Scene) -> int | None:
 
 def _missed(case: SlotCase) -> bool:
     week = last_week(case)
-    return week is None or week.missed or not sessions_of(replace(case, history=(week,)))
+    return week is None or week.missed or not has_usable(week, case)
 
 
 def _back_in(scene: Scene, days: int) -> Decision:

@@ -70,30 +70,35 @@ def targets(slot: Slot) -> tuple[SetTarget, ...]:
 
 
 def measure_of(case: SlotCase) -> Measure:
-    found = targets(case.slot)
-    return found[0].measure if found else Measure.REPS
+    return next((target.measure for target in case.slot.sets if target.kind is not SetKind.WARM_UP), Measure.REPS)
 
 
 def sessions_of(case: SlotCase) -> tuple[SessionDone, ...]:
     """Usable sessions, oldest first; a session with nothing usable is left out."""
     by_date: dict[date, dict[int, Did]] = {}
+    wanted, measure = exercise_id(case), measure_of(case)
     for week in case.history:
         for record in week.records:
-            did = _usable(record, case)
+            did = _usable(record, case.slot.label, wanted, measure)
             if did is not None:
                 by_date.setdefault(record.on, {})[did.number] = did
     return tuple(SessionDone(on, tuple(sets[n] for n in sorted(sets))) for on, sets in sorted(by_date.items()))
 
 
-def _usable(record: SetRecord, case: SlotCase) -> Did | None:
+def has_usable(week: WeekOfRecords, case: SlotCase) -> bool:
+    """Is there anything in one week that advice may be built on?"""
+    wanted, measure = exercise_id(case), measure_of(case)
+    return any(_usable(record, case.slot.label, wanted, measure) is not None for record in week.records)
+
+
+def _usable(record: SetRecord, label: str, wanted: ExerciseId | None, measure: Measure) -> Did | None:
     done = record.done
-    if record.place is None or record.place.label != case.slot.label or done.kind is SetKind.WARM_UP:
+    if record.place is None or record.place.label != label or done.kind is SetKind.WARM_UP:
         return None
-    wanted = exercise_id(case)
     if record.painful or record.doubtful or (wanted and record.exercise and record.exercise != wanted):
         return None
     count = done.worst_count
-    if count is None or count < 0 or done.measure is not measure_of(case):
+    if count is None or count < 0 or done.measure is not measure:
         return None
     if done.about:
         count = max(0, count - 1)  # "about 12" is no witness for 12 (our choice)

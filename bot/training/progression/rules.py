@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from math import ceil, floor
-from statistics import mean
+from statistics import fmean as mean
 
 from bot.training.blocks import Measure, Partials, PolicyKind
 from bot.training.curve import reps_at, share_for
