@@ -98,7 +98,7 @@ def _shown(deed: Deed) -> str:
 
 
 def _read(text: str) -> PlanReading:
-    return read_plan_words(text, now=NOW, plan=default_plan(start=date(2026, 3, 2)), day_names=NAMES)
+    return read_plan_words(text, now=NOW, plan=default_plan(start=date(2026, 3, 2), reminder_local=time(18)), day_names=NAMES)
 
 
 def _heard(text: str) -> str:
