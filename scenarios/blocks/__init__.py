@@ -1,0 +1,1 @@
+"""Blocks as twelve coaches would send them, each with what it means beside it."""
