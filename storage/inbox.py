@@ -121,6 +121,15 @@ class Inbox:
         self._move(row_id, attempts=attempts + 1, reason=reason[:300])
         return attempts + 1
 
+    def count_try(self, row_id: int) -> bool:
+        """Count a try before it begins, to be committed at once; False when the update does not wait any more."""
+        tried = update(InboxTable).where(InboxTable.id == row_id, InboxTable.state == "waiting")
+        return _changed(self._session, tried.values(attempts=InboxTable.attempts + 1, reason="the program ended at it")) == 1
+
+    def last_id(self) -> int:
+        """The newest update's row, whatever became of it; 0 when there is none."""
+        return self._session.scalar(select(func.max(InboxTable.id))) or 0
+
     def unpark(self, row_id: int) -> bool:
         """Let a parked update be tried again."""
         query = (

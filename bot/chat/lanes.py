@@ -10,6 +10,7 @@ its replies and "done" are one transaction in the database's thread, with no cal
 | the database is in trouble | tried again for ever, after growing pauses; the update is not to blame |
 | the file does not come | tried again after pauses; then the deed runs and is told so |
 | the program is killed | what was not done is handled at the next start, once |
+| the deed itself ends the program | what waits at a start counts its tries on disk before them, alone; after three starts it is parked |
 """
 
 from __future__ import annotations
@@ -74,6 +75,7 @@ class Job:
     raw: dict[str, Any]
     file: IncomingFile | None
     end: asyncio.Future[bool] | None = None
+    counts: bool = False  # its try is to be on disk before it begins
 
 
 class Unreadable(ValueError):
@@ -105,6 +107,7 @@ class Lanes:
         self._answering: set[asyncio.Task[None]] = set()
         self._event = asyncio.Event()
         self._news, self._looking, self._left_behind, self._stopping = True, False, False, False
+        self._last_before: int | None = None  # the newest row that was there when this program started
 
     def wake(self) -> None:
         """There may be new updates."""
@@ -143,6 +146,8 @@ class Lanes:
     async def _look(self) -> None:
         def look() -> list[InboxRow]:
             with self._open_uow() as uow:
+                if self._last_before is None:
+                    self._last_before = uow.inbox.last_id()
                 return list(uow.inbox.waiting(held=self._held, limit=LOOK_AT_MOST))
 
         room = LOOK_AT_MOST * 2 - len(self._held)
@@ -189,14 +194,20 @@ class Lanes:
         if update.callback_query is not None:
             self._answer(update)
         file = await self._fetch_file(update)
-        tries, trouble = row.attempts, 0
+        tries, trouble, is_counted = row.attempts, 0, False
+        from_before = row.id <= (self._last_before or 0)
         while not self._stopping:
+            if from_before and tries >= MAX_TRIES and not is_counted:
+                await self._park(row, f"ended the program: {tries} starts ended while it was handled")
+                return
+            job = Job(row, update, raw, file, counts=from_before and not is_counted)
             try:
-                taken = await self._do(Job(row, update, raw, file))
+                taken = await self._do(job)
                 if not taken:  # another program has it, or an older one of this chat
                     LOG.info("inbox_left_to_another row=%s", row.id)
                 return
             except Exception as error:
+                is_counted = from_before and not job.counts
                 if self._is_trouble(error):
                     trouble += 1
                     pause = min(0.5 * 2**trouble, 30.0)
@@ -209,13 +220,20 @@ class Lanes:
                 if tries >= MAX_TRIES:
                     await self._park(row, reason)
                     return
-                await self._in_database(self._count_failure, row, reason)
+                if not is_counted:
+                    await self._in_database(self._count_failure, row, reason)
+                is_counted = False
 
     async def _do(self, job: Job) -> bool:
         """Have a job done in the database's thread; jobs of other chats that come meanwhile share the next transaction.
 
         Each chat has one job at a time here, so that sharing changes no order.
         """
+        if job.counts:
+            ((_, result),) = await self._in_database(self._alone, job)
+            if isinstance(result, BaseException):
+                raise result
+            return result
         job.end = asyncio.get_running_loop().create_future()
         self._jobs.append(job)
         if self._workers < self._most_workers:
@@ -228,7 +246,7 @@ class Lanes:
     async def _work(self) -> None:
         try:
             while self._jobs:
-                ended = await self._in_database(self._transact)
+                ended = await self._in_database(self._transact, self._jobs)
                 for job, result in ended:
                     if job.end is None or job.end.done():
                         continue
@@ -239,7 +257,22 @@ class Lanes:
         finally:
             self._workers -= 1
 
-    def _transact(self) -> list[tuple[Job, bool | BaseException]]:
+    def _alone(self, job: Job) -> list[tuple[Job, bool | BaseException]]:
+        """Runs in the database's thread: note on disk that this one is tried, then try it, and nothing beside it.
+
+        It was there when the program started, so it may be what ended the one before; those beside it must not be blamed.
+        """
+        try:
+            with self._open_uow() as uow:
+                if not uow.inbox.count_try(job.row.id):
+                    return [(job, False)]
+                uow.commit()
+        except Exception as error:
+            return [(job, error)]
+        job.counts = False
+        return self._transact(deque([job]))
+
+    def _transact(self, jobs: deque[Job]) -> list[tuple[Job, bool | BaseException]]:
         """Runs in the database's thread: the deeds, their replies and "done" become real together, or each undone alone.
 
         A sync to disk costs more than most deeds, so that a crowd shares one; a single job pays for nothing but itself.
@@ -250,9 +283,9 @@ class Lanes:
         mine: list[Job] = []
         try:
             with self._open_uow() as uow:
-                while self._jobs and len(mine) < SHARE_AT_MOST and time.perf_counter() - begun < SHARE_FOR_S:
+                while jobs and len(mine) < SHARE_AT_MOST and time.perf_counter() - begun < SHARE_FOR_S:
                     try:
-                        job = self._jobs.popleft()
+                        job = jobs.popleft()
                     except IndexError:  # another thread was faster
                         break
                     mine.append(job)

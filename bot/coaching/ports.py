@@ -243,6 +243,12 @@ class Inbox(Protocol):
     def failed(self, row_id: int, reason: str) -> int:
         """Count a failure; returns how many there were."""
 
+    def count_try(self, row_id: int) -> bool:
+        """Count a try before it begins, to be committed at once; False when the update does not wait any more."""
+
+    def last_id(self) -> int:
+        """The newest update's row, whatever became of it; 0 when there is none."""
+
 
 class Queues(Protocol):
     """A unit of work, as far as the pipes use it: leaves by rollback unless committed."""
