@@ -6,7 +6,7 @@ amendment is a new revision, and a set record names the revision it was done und
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from enum import StrEnum
 from typing import NewType
@@ -114,11 +114,20 @@ class PolicyKind(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class WeekSets:
+    """The sets of a slot from this week of the block on (2, 3, ...), until a later week says otherwise."""
+
+    week: int
+    sets: tuple[SetTarget, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Slot:
     """An exercise's place in the order of a day.
 
     label: "A1". Slots of one letter alternate (superset). exercise_name is the coach's own wording; exercise the catalogue's id,
-    or None while not matched. sets: in order, warm-ups included only when the coach prescribes them as sets.
+    or None while not matched. sets: in order, warm-ups included only when the coach prescribes them as sets; those of week 1
+    where the coach writes other sets for later weeks (weeks, by week).
     """
 
     label: str
@@ -136,6 +145,7 @@ class Slot:
     demo: str = ""  # a link, or the platform's file id after "file:"
     policy: PolicyKind = PolicyKind.USUAL
     note: str = ""
+    weeks: tuple[WeekSets, ...] = ()
 
     @property
     def group(self) -> str:
@@ -191,6 +201,23 @@ class SetPlace:
 def work_sets(slot: Slot) -> tuple[SetTarget, ...]:
     """The numbered sets of a slot: all but its warm-ups."""
     return tuple(target for target in slot.sets if target.kind is not SetKind.WARM_UP)
+
+
+def slot_in_week(slot: Slot, week: int) -> Slot:
+    """The slot with the sets that it has in a week of the block, counted from 1; asked again for another week, it gives those."""
+    if not slot.weeks:
+        return slot
+    weeks = slot.weeks if slot.weeks[0].week == 1 else (WeekSets(1, slot.sets), *slot.weeks)
+    held = [change.sets for change in weeks if change.week <= max(1, week)]
+    return replace(slot, sets=held[-1], weeks=weeks)
+
+
+def block_in_week(block: Block, week: int) -> Block:
+    """The block as it is to be trained in one of its weeks: the same value where no slot's sets change by week."""
+    if not any(slot.weeks for day in block.days for slot in day.slots):
+        return block
+    days = tuple(replace(day, slots=tuple(slot_in_week(slot, week) for slot in day.slots)) for day in block.days)
+    return replace(block, days=days)
 
 
 def order_of(day: Day) -> tuple[SetPlace, ...]:

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 from enum import StrEnum
+from typing import Any
 
-from bot.training.blocks import Block, Day, SetTarget, Slot
+from bot.training.blocks import Block, Day, SetTarget, Slot, slot_in_week
 from bot.training.prescriptions import SIDE_WORDS, say_rest, say_sets, say_target
 
 
@@ -128,17 +129,18 @@ def _whole(kind: ChangeKind, slot: Slot, day: int) -> Change:
 
 
 def _of_slot(old: Slot, new: Slot, day: int) -> list[Change]:
-    at = {"day": day, "label": new.label, "exercise_name": new.exercise_name}
+    at: dict[str, Any] = {"day": day, "label": new.label, "exercise_name": new.exercise_name}
     found: list[Change] = []
     if old.exercise_name != new.exercise_name or old.exercise != new.exercise:
-        found.append(Change(ChangeKind.EXERCISE, "exercise", old.exercise_name, new.exercise_name, **at))  # type: ignore[arg-type]
+        found.append(Change(ChangeKind.EXERCISE, "exercise", old.exercise_name, new.exercise_name, **at))
     found += _of_sets(old, new, day)
-    known = {"label", "exercise_name", "exercise", "sets"}
+    found += _of_weeks(old, new, at)
+    known = {"label", "exercise_name", "exercise", "sets", "weeks"}
     for field in (field.name for field in fields(Slot) if field.name not in known):
         was, now = getattr(old, field), getattr(new, field)
         if was != now:
             subject = _SUBJECTS.get(field, field)
-            found.append(Change(ChangeKind.SLOT, subject, _slot_words(field, was), _slot_words(field, now), **at))  # type: ignore[arg-type]
+            found.append(Change(ChangeKind.SLOT, subject, _slot_words(field, was), _slot_words(field, now), **at))
     return found
 
 
@@ -169,6 +171,19 @@ def _of_sets(old: Slot, new: Slot, day: int) -> list[Change]:
         )
         for n in differ
     ]  # fmt: skip
+
+
+def _of_weeks(old: Slot, new: Slot, at: dict[str, Any]) -> list[Change]:
+    """Week by week, only those whose sets come out differently; what is said of week 1 alone is told already."""
+    weeks = sorted({change.week for change in (*old.weeks, *new.weeks)})
+    pairs = [(week, slot_in_week(old, week), slot_in_week(new, week)) for week in weeks]
+    was_alike = {week: was.sets == now.sets for week, was, now in pairs}
+    same_as_first = {week: was.sets == old.sets and now.sets == new.sets for week, was, now in pairs}
+    return [
+        Change(ChangeKind.SETS, f"sets from week {week} on", say_sets(was), say_sets(now), **at)
+        for week, was, now in pairs
+        if not was_alike[week] and not same_as_first[week]
+    ]
 
 
 def _differing(old: SetTarget, new: SetTarget) -> tuple[str, str]:

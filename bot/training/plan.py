@@ -69,8 +69,9 @@ def default_plan(
 def apply(plan: Plan, deed: Deed, *, today: date) -> Plan:
     """Carry a wish out on the plan; a wish that concerns no plan (a zone, a session done earlier) gives the same plan."""
     match deed:
-        case Move(on, to):
-            return _with(plan, Change(ChangeKind.MOVED, on, to), today)
+        case Move(on, to, other_to, _):
+            aside = plan if other_to is None else _with(plan, Change(ChangeKind.MOVED, to, other_to), today)
+            return _with(aside, Change(ChangeKind.MOVED, on, to), today)
         case Swap(first, second):
             return _with(plan, Change(ChangeKind.SWAPPED, first, second), today)
         case Skip(on):
@@ -119,21 +120,36 @@ def _ended(changes: tuple[Change, ...], on: date) -> tuple[Change, ...]:
 
 def _new_rule(plan: Plan, deed: Weekdays | Rolling | StartBlock) -> Plan:
     match deed:
-        case Weekdays(weekdays, since):
-            if plan.mode is Mode.ROLLING:
-                return replace(plan, mode=Mode.WEEKDAYS, weekdays=weekdays, start=since)
-            return replace(plan, weekdays=weekdays, start=plan.week_start_for(since), former=_former(plan, since))
-        case Rolling(since):
-            return replace(plan, mode=Mode.ROLLING, start=since, former=(), changes=_spans_after(plan, since))
+        case Weekdays(weekdays, since, first_day) if plan.mode is Mode.WEEKDAYS:
+            if weekdays == plan.weekdays:
+                return plan
+            return replace(plan, weekdays=weekdays, start=since, first_day=first_day, former=_former(plan, since))
+        case Weekdays(weekdays, since, first_day):
+            new = replace(plan, mode=Mode.WEEKDAYS, weekdays=weekdays, start=since, first_day=first_day, rhythm=None)
+            return replace(new, former=(), changes=_spans_after(plan, since), previous=_behind(plan, since))
+        case Rolling(since, rhythm, first_day):
+            new = replace(plan, mode=Mode.ROLLING, start=since, first_day=first_day, rhythm=rhythm)
+            return replace(new, former=(), changes=_spans_after(plan, since), previous=_behind(plan, since))
+        case StartBlock(on) if plan.mode is Mode.ROLLING:
+            return replace(plan, start=on, first_day=1, changes=_spans_after(plan, on), previous=_behind(plan, on))
         case StartBlock(on):
             weekdays = _from_weekday(plan.weekdays, on.weekday())
-            former = _former(plan, on) if plan.mode is Mode.WEEKDAYS else ()
-            return replace(plan, start=on, weekdays=weekdays, former=former, changes=_changes_until(plan, on))
+            former = _former(plan, on)
+            return replace(plan, start=on, weekdays=weekdays, first_day=1, former=former, changes=_changes_until(plan, on))
 
 
 def _former(plan: Plan, since: date) -> tuple[FormerDays, ...]:
     kept = tuple(old for old in plan.former if old.before < since)
-    return (*kept, FormerDays(since, plan.weekdays, plan.start))
+    return (*kept, FormerDays(since, plan.weekdays, plan.start, plan.first_day))
+
+
+def _behind(plan: Plan, since: date) -> Plan:
+    """The plan that holds before a date. Of those before it only what may still be asked for is kept."""
+    old = since - timedelta(days=_FORGET_AFTER_DAYS)
+    # A rule that was chosen and changed again before it began never held.
+    while plan.previous is not None and plan.start >= since:
+        plan = plan.previous
+    return replace(plan, previous=None) if plan.start < old else plan
 
 
 def _changes_until(plan: Plan, on: date) -> tuple[Change, ...]:

@@ -43,9 +43,13 @@ def sessions_between(
         return ()
     begin, end = _window(plan, first, last)
     if plan.mode is Mode.ROLLING:
-        sheet = _rolling(plan, rhythm, day_count, end, done, today or max(done, default=plan.start))
+        sheet = _rolling(plan, plan.rhythm or rhythm, day_count, end, done, today or max(done, default=plan.start))
     else:
         sheet = _by_weekday(plan, day_count, begin, end)
+    if plan.previous is not None and begin < plan.start:
+        before = plan.start - _DAY
+        for session in sessions_between(plan.previous, rhythm, day_count, begin, before, done, today=today):
+            sheet.setdefault(session.date, []).append(session)
     for change in plan.changes:
         _carry_out(sheet, change, plan.mode)
     if plan.mode is Mode.WEEKDAYS:
@@ -62,6 +66,8 @@ def _window(plan: Plan, first: date, last: date) -> tuple[date, date]:
             dates += [one for one in (change.first, change.second) if one]
             dates += [first - timedelta(days=change.days), last - timedelta(days=change.days)]
     near = timedelta(days=_SAME_ROUND_DAYS)
+    if plan.previous is not None:
+        return min(dates) - near, max(dates) + near
     begin = min([plan.start, *(old.start for old in plan.former)])
     return max(min(dates) - near, begin), max(dates) + near
 
@@ -78,15 +84,15 @@ def _by_weekday(plan: Plan, day_count: int, begin: date, end: date) -> Sheet:
 
 
 def _number_on(plan: Plan, day_count: int, on: date) -> int | None:
-    start, weekdays = plan.rule_on(on)
-    if on.weekday() not in weekdays or on < start:
+    rule = plan.rule_on(on)
+    if on.weekday() not in rule.weekdays or on < rule.start:
         return None
-    if len(weekdays) == day_count:
-        return weekdays.index(on.weekday()) + 1
+    if len(rule.weekdays) == day_count:
+        return rule.weekdays.index(on.weekday()) + 1
     # More or fewer training days than days in the split: they follow one another, round and round, from the start.
-    ordered = sorted((weekday - start.weekday()) % 7 for weekday in weekdays)
-    weeks, rest = divmod((on - start).days, 7)
-    return (weeks * len(ordered) + ordered.index(rest)) % day_count + 1
+    ordered = sorted((weekday - rule.start.weekday()) % 7 for weekday in rule.weekdays)
+    weeks, rest = divmod((on - rule.start).days, 7)
+    return (weeks * len(ordered) + ordered.index(rest) + rule.first_day - 1) % day_count + 1
 
 
 def _rolling(plan: Plan, rhythm: Sequence[bool], day_count: int, end: date, done: Mapping[date, int], today: date) -> Sheet:
@@ -98,7 +104,7 @@ def _rolling(plan: Plan, rhythm: Sequence[bool], day_count: int, end: date, done
     swapped = {one for c in plan.changes if c.kind is ChangeKind.SWAPPED for one in (c.first, c.second) if one}
     come = {change.second for change in plan.changes if change.kind is ChangeKind.MOVED} | swapped
     shifts = [change for change in plan.changes if change.kind is ChangeKind.SHIFTED and change.days > 0]
-    spot, number, slid_from, on = 0, 1, None, plan.start
+    spot, number, slid_from, on = _first_spot(plan, rhythm, day_count), plan.first_day, None, plan.start
     while on <= end:
         training = rhythm[spot % len(rhythm)]
         if plan.is_away(on) or any(c.first <= on < c.first + timedelta(days=c.days) for c in shifts):
@@ -118,6 +124,12 @@ def _rolling(plan: Plan, rhythm: Sequence[bool], day_count: int, end: date, done
             slid_from = slid_from or on
         on += _DAY
     return sheet
+
+
+def _first_spot(plan: Plan, rhythm: Sequence[bool], day_count: int) -> int:
+    """Where in the rhythm the first day stands: day 3 is the third on-day, where rhythm and split go together; else the first."""
+    turns = [spot for spot, on in enumerate(rhythm) if on]
+    return turns[plan.first_day - 1] if len(turns) == day_count and plan.first_day <= day_count else 0
 
 
 def _carry_out(sheet: Sheet, change: Change, mode: Mode) -> None:

@@ -58,6 +58,7 @@ class FormerDays:
     before: date
     weekdays: tuple[int, ...]
     start: date
+    first_day: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,9 +66,11 @@ class Plan:
     """A member's own week.
 
     start: the first day of the split, or later. weekdays: the weekday (Monday 0) of day 1, day 2, ...; when there are more or
-    fewer of them than days in the split, the days simply follow one another. reminder_local, quiet_from, quiet_until: wall time;
+    fewer of them than days in the split, the days simply follow one another, from first_day on. rhythm: the member's own turns
+    of on and off days for a rolling plan, None for the block's. reminder_local, quiet_from, quiet_until: wall time;
     no reminder goes out from quiet_from on and before quiet_until. silent_weekdays: training days without a reminder.
     again_after_min: minutes until a second reminder, None for none. week_start: the weekday on which a week begins.
+    previous: the plan that held before `start`, when the rule was of another mode; a new rule never rewrites the days behind.
     """
 
     start: date
@@ -82,6 +85,9 @@ class Plan:
     quiet_until: time | None = None
     silent_weekdays: tuple[int, ...] = ()
     week_start: int = 0
+    first_day: int = 1
+    rhythm: tuple[bool, ...] | None = None
+    previous: Plan | None = None
 
     def week_start_for(self, on: date) -> date:
         """The first day of the week that holds a date."""
@@ -89,11 +95,14 @@ class Plan:
 
     def is_away(self, on: date) -> bool:
         """Is the member away, ill or pausing on this date?"""
-        return any(change.kind in SPANS and change.covers(on) for change in self.changes)
+        if any(change.kind in SPANS and change.covers(on) for change in self.changes):
+            return True
+        return self.previous is not None and on < self.start and self.previous.is_away(on)
 
-    def rule_on(self, on: date) -> tuple[date, tuple[int, ...]]:
-        """The start and the weekdays that held on a date."""
-        return next(((old.start, old.weekdays) for old in self.former if on < old.before), (self.start, self.weekdays))
+    def rule_on(self, on: date) -> FormerDays:
+        """The start, the weekdays and the first day of the split that held on a date."""
+        now = FormerDays(date.max, self.weekdays, self.start, self.first_day)
+        return next((old for old in self.former if on < old.before), now)
 
 
 _Date = date  # the class below has a field of that name
@@ -113,8 +122,12 @@ class PlannedSession:
 
 @dataclass(frozen=True, slots=True)
 class Move:
+    """What stands on `on` goes to `to`. other_to: where the session goes that stands on `to`. both: it stays, two on that day."""
+
     on: date
     to: date
+    other_to: date | None = None
+    both: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,17 +201,23 @@ class QuietHours:
 
 @dataclass(frozen=True, slots=True)
 class Weekdays:
-    """Train on these weekdays (Monday 0), day 1 on the first named, from a date on."""
+    """Train on these weekdays (Monday 0), day 1 on the first named, from a date on.
+
+    first_day: with more or fewer weekdays than days in the split, the day with which they begin.
+    """
 
     weekdays: tuple[int, ...]
     since: date
+    first_day: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class Rolling:
-    """Train by the block's rhythm of on and off days, from a date on."""
+    """Train by a rhythm of on and off days, from a date on; rhythm None: the block's. first_day: the day that comes first."""
 
     since: date
+    rhythm: tuple[bool, ...] | None = None
+    first_day: int = 1
 
 
 @dataclass(frozen=True, slots=True)

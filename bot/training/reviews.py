@@ -97,16 +97,17 @@ class WeekReview:
 def review_week(cases: Sequence[SlotCase], *, sessions: Sequence[SessionRated] = ()) -> WeekReview:
     """Review the last week of each case's history. sessions: those of that week."""
     looks = [look_at(case) for case in cases]
-    slots = tuple(_review(suggestion, scene) for suggestion, scene in looks)
+    slots = tuple(_review(case, suggestion, scene) for case, (suggestion, scene) in zip(cases, looks, strict=True))
     return WeekReview(slots, _well([scene for _, scene in looks]), _totals(cases, sessions))
 
 
 def review_slot(case: SlotCase) -> SlotReview:
-    return _review(*look_at(case))
+    return _review(case, *look_at(case))
 
 
-def _review(suggestion: Suggestion, scene: Scene) -> SlotReview:
-    case, sessions = scene.case, scene.sessions
+def _review(case: SlotCase, suggestion: Suggestion, scene: Scene) -> SlotReview:
+    """case: as handed in, slips and all; the scene has none of them."""
+    sessions = scene.sessions
     points = _points(scene.outlook, sessions)
     trend = trend_of(points) if len(points) > 1 else None
     series = series_of(case, sessions, suggestion, trend)
@@ -125,24 +126,40 @@ def _points(outlook: Outlook, sessions: Sequence[SessionDone]) -> list[Point]:
 def series_of(case: SlotCase, sessions: Sequence[SessionDone], suggestion: Suggestion, trend: Trend | None) -> Series:
     target = suggestion.sets[0] if suggestion.sets else None
     prescribed = case.slot.sets[0] if case.slot.sets else None
-    last_on = sessions[-1].on if sessions else None
-    points = tuple(
-        SeriesPoint(
-            max(1, case.week - 1 - ((last_on - session.on).days // 7 if last_on else 0)),
-            session.counts,
-            say_load(session.sets[0].load) if session.sets[0].load is not None else "",
-        )
-        for session in sessions
-    )
+    points = (*(_point(case, session) for session in sessions), *_unsure(case, {session.on for session in sessions}))
     return Series(
         case.exercise.name if case.exercise else case.slot.exercise_name,
-        points,
+        tuple(sorted(points, key=lambda point: point.week)),
         prescribed.low if prescribed else None,
         prescribed.high if prescribed else None,
         UNITS[target.measure if target else Measure.REPS],
-        target_words(suggestion),
+        target_words(suggestion, short=True),
         trend.verdict.value if trend else "",
     )
+
+
+def _point(case: SlotCase, session: SessionDone) -> SeriesPoint:
+    load = session.sets[0].load
+    return SeriesPoint(_week_number(case, session.on), session.counts, say_load(load) if load is not None else "")
+
+
+def _unsure(case: SlotCase, sure: set[date]) -> list[SeriesPoint]:
+    """Sessions of which nothing is built on: pain, or a number that looked like a slip."""
+    counts: dict[date, list[int]] = {}
+    for week in case.history:
+        for record in week.records:
+            mine = record.place is not None and record.place.label == case.slot.label and record.done.measure is measure_of(case)
+            same = record.exercise is None or exercise_id(case) in (None, record.exercise)
+            if mine and same and record.on not in sure and record.done.worst_count:
+                counts.setdefault(record.on, []).append(record.done.worst_count)
+    return [SeriesPoint(_week_number(case, on), tuple(found), unsure=True) for on, found in counts.items()]
+
+
+def _week_number(case: SlotCase, on: date) -> int:
+    """The block's week of a date; the last week of the history is the one before the targets' week. 0 and less: before the block."""
+    last = case.history[-1].week_start
+    start = max((week.week_start for week in case.history if week.week_start <= on), default=case.history[0].week_start)
+    return case.week - 1 - (last - start).days // 7
 
 
 def _well(scenes: Sequence[Scene]) -> tuple[str, ...]:

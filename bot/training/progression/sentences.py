@@ -13,8 +13,8 @@ from bot.training.progression.values import Kind, Reason, SetAim, Suggestion, Wh
 _UNITS = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}
 
 
-def target_words(suggestion: Suggestion) -> str:
-    """ "22.5 kg: 8, 8, 8 (range 8-12)"; sets with other loads or tempos one after the other."""
+def target_words(suggestion: Suggestion, *, short: bool = False) -> str:
+    """ "22.5 kg: 8, 8, 8 (range 8-12)"; sets with other loads or tempos one after the other. short: without the range."""
     runs: list[list[SetAim]] = []
     for aim in suggestion.sets:
         if runs and (runs[-1][0].load, runs[-1][0].tempo, runs[-1][0].low, runs[-1][0].high) == (
@@ -26,16 +26,16 @@ def target_words(suggestion: Suggestion) -> str:
             runs[-1].append(aim)
         else:
             runs.append([aim])
-    return "; ".join(_run(run) for run in runs)
+    return "; ".join(_run(run, short=short) for run in runs)
 
 
-def _run(run: list[SetAim]) -> str:
+def _run(run: list[SetAim], *, short: bool) -> str:
     first = run[0]
     unit = {Measure.REPS: "", Measure.SECONDS: " s", Measure.STEPS: " steps", Measure.METRES: " m"}[first.measure]
     aims = ", ".join("max" if aim.aim is None else f"{aim.aim}{'+' if aim.amrap else ''}" for aim in run)
     span = say_range(first.low, first.high)
     words = f"{say_load(first.load)}: " if first.load is not None else ""
-    words += aims + unit + (f" (range {span})" if span and first.low != first.high and not first.amrap else "")
+    words += aims + unit + (f" (range {span})" if span and not short and first.low != first.high and not first.amrap else "")
     words += " each side" if first.sides is not Sides.BOTH else ""
     words += f", tempo {first.tempo}" if first.tempo is not None else ""
     words += f", then {run[-1].partials.count} partials" if run[-1].partials is not None and run[-1].partials.count else ""
