@@ -9,7 +9,7 @@ from functools import cached_property
 from bot.coaching.scene import Scene
 from bot.language.situation import Habits, Situation
 from bot.training import people
-from bot.training.blocks import Block, Day, ExerciseId, SetPlace, Slot
+from bot.training.blocks import Block, Day, ExerciseId, SetPlace, Slot, block_in_week
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.plain import from_plain
 from bot.training.plan import PlannedSession, sessions_between
@@ -31,9 +31,14 @@ class Course:
     assignment: people.Assignment
     revision: people.Revision
 
-    @property
+    @cached_property
     def block(self) -> Block:
-        return self.revision.block
+        """The block with the sets of the week that is now (of the session's week while one runs)."""
+        return self.block_on(self.session.on if self.session else self.today)
+
+    def block_on(self, on: date) -> Block:
+        """The block with the sets of the week that a date is in."""
+        return block_in_week(self.revision.block, self.week_of(on))
 
     @cached_property
     def catalogue(self) -> Catalogue:
@@ -61,8 +66,9 @@ class Course:
         if self.member.plan is None:
             return ()
         begin = max(first, self.assignment.started_on)
+        rhythm = self.revision.block.rhythm
         return sessions_between(
-            self.member.plan, self.block.rhythm, len(self.block.days), begin, last, self.done_days(), today=self.today
+            self.member.plan, rhythm, len(self.revision.block.days), begin, last, self.done_days(), today=self.today
         )
 
     @cached_property
@@ -99,9 +105,9 @@ class Course:
     def block_of(self, session: people.Session | None) -> Block:
         """The block as it was when the session began: one under way keeps its revision."""
         if session is None or session.revision_id == self.revision.id:
-            return self.block
+            return self.block if session is None else self.block_on(session.on)
         kept = self.scene.uow.revisions.get(session.revision_id)
-        return kept.block if kept else self.block
+        return block_in_week(kept.block, self.week_of(session.on)) if kept else self.block
 
     @cached_property
     def day(self) -> Day | None:

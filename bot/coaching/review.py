@@ -115,7 +115,7 @@ def _cases(scene: Scene, course: Course, last: date) -> list[tuple[Day, Slot, Sl
     history = _history(course, last)
     pains = scene.uow.pains.find(member_id=course.member.id, open=True)
     found = []
-    for day in course.block.days:
+    for day in course.block_on(start).days:
         for slot in day.slots:
             weeks = history.get((day.number, slot.label), [])
             override = _override(scene, course, day.number, slot.label)

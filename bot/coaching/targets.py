@@ -7,7 +7,7 @@ from dataclasses import replace
 from bot.coaching.course import Course
 from bot.coaching.replies import NextUp, SlotLine
 from bot.language.situation import Situation
-from bot.training.blocks import SetPlace, SetTarget, Sides, Slot, work_sets
+from bot.training.blocks import SetPlace, SetTarget, Sides, Slot, slot_in_week, work_sets
 from bot.training.loads import Load
 from bot.training.plain import from_plain
 from bot.training.progression import SetAim, Suggestion
@@ -26,7 +26,10 @@ def targets_of(course: Course, slot: Slot, day: int) -> tuple[SetTarget, ...]:
     suggestion = from_plain(advice.suggestion, Suggestion)
     if suggestion.exercise is not None and suggestion.exercise != course.exercise_of(slot):
         return prescribed
-    return tuple(_sharpened(target, aim) for target, aim in zip(prescribed, suggestion.sets, strict=False)) or prescribed
+    if slot_in_week(slot, course.week_of(advice.week_start)).sets != slot.sets:
+        return prescribed  # the coach asks for other sets in this week of the block than in the one that was suggested for
+    sharpened = tuple(_sharpened(target, aim) for target, aim in zip(prescribed, suggestion.sets, strict=False))
+    return (*sharpened, *prescribed[len(sharpened) :])
 
 
 def _sharpened(target: SetTarget, aim: SetAim) -> SetTarget:

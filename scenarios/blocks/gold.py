@@ -76,7 +76,7 @@ def as_spreadsheet(text: str) -> bytes:
             cells = [cell.strip() for cell in row.split("|")]
             for column, cell in enumerate(cells, 1):
                 if cell not in ("", "<<"):
-                    sheet.cell(number, column).value = _typed(cell)  # type: ignore[assignment]
+                    sheet.cell(number, column).value = _typed(cell)
             if cells[-1] == "<<":
                 sheet.merge_cells(start_row=number, start_column=1, end_row=number, end_column=len(cells))
     out = io.BytesIO()
