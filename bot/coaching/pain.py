@@ -44,6 +44,13 @@ class NotAllRight:
 
 
 @dataclass(frozen=True, slots=True)
+class OnlyMeant:
+    """Alarming words were a manner of speaking: what they stopped goes on, and the coach hears that too."""
+
+    pain: int
+
+
+@dataclass(frozen=True, slots=True)
 class OnlySore:
     """Not pain after all: ordinary soreness, or gone."""
 
@@ -58,9 +65,13 @@ class ClearPain:
 
 
 def emergency(scene: Scene, member: people.Member, message: people.Message, safety: SafetyReading) -> None:
-    scene.say(replies.StopAndCall())
+    """First the advice to stop and call; where the words may be everyday talk, the same advice with a way to say so."""
     label = _label(course_of(scene, member), safety)
     kept = _keep(scene, member, message, safety, label, emergency=True)
+    if safety.doubted:
+        scene.say(replies.StopAndAsk(), Choice(NotAllRight(message.id)), Choice(OnlyMeant(kept.id)), row=1, code="check")
+    else:
+        scene.say(replies.StopAndCall())
     _stop_slot(scene, member, label)
     _tell_coach(scene, member, kept)
 
@@ -200,6 +211,19 @@ def not_all_right(scene: Scene, wish: NotAllRight) -> None:
     member, message = member_here(scene), scene.uow.messages.get(wish.message)
     if member and message:
         emergency(scene, member, message, SafetyReading(level=Level.EMERGENCY))
+
+
+@deed(OnlyMeant)
+def only_meant(scene: Scene, wish: OnlyMeant) -> None:
+    kept, member = scene.uow.pains.get(wish.pain), member_here(scene)
+    if kept is None or member is None or not kept.open:
+        return
+    scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))
+    _let_go_on(scene, member, kept)
+    scene.say(replies.Acknowledged())
+    group = scene.uow.groups.get(member.group_id)
+    if group:
+        scene.say(replies.OnlyWords(member.name), to=group.coach_chat_id, key=f"meant:{kept.id}")
 
 
 @deed(PainWhere)

@@ -346,6 +346,18 @@ class StopAndCall:
 
 
 @dataclass(frozen=True, slots=True)
+class StopAndAsk:
+    """Alarming words that may be everyday talk: the same first step, and the question whether it is happening."""
+
+
+@dataclass(frozen=True, slots=True)
+class OnlyWords:
+    """To the coach: the member says that the alarming words were a manner of speaking."""
+
+    member: str
+
+
+@dataclass(frozen=True, slots=True)
 class SeeSomeoneToday:
     pass
 

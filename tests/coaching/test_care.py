@@ -101,3 +101,20 @@ async def test_the_tempo_of_a_slot_is_sent_as_a_voice_message(stage: Stage) -> N
 
     await mira.says("beat for A2")
     assert mira.last.text.startswith("A2 Push-up has no tempo written")
+
+
+@staged()
+async def test_alarming_words_that_may_be_talk_get_the_same_first_step_and_one_question(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    await mira.says("something is very wrong with me")
+
+    assert mira.last.text.startswith("Stop training now")
+    assert "local emergency number" in mira.last.text
+    assert stage.coach.last.text.startswith("Mira may have an emergency.")
+
+    await mira.presses("Only a manner of speaking, all is well")
+
+    assert stage.coach.last.text == "Mira says it was only a manner of speaking."
+    await mira.says("A1 12")
+    assert stage.records(mira) == ["A1.1 16 kg x 12", "A1.2 16 kg x 12"]

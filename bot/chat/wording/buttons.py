@@ -14,6 +14,7 @@ _FIXED: dict[type[Any], str] = {
     log_sets.LeaveIt: "None of these",
     pain.AllRight: "Just hard work",
     pain.NotAllRight: "I feel unwell",
+    pain.OnlyMeant: "Only a manner of speaking, all is well",
     pain.OnlySore: "just sore muscles",
     pain.ClearPain: "Let it go on",
     ask_coach.SendToCoach: "Ask my coach",

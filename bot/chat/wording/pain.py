@@ -19,6 +19,19 @@ def stop_and_call(reply: replies.StopAndCall) -> str:
     )
 
 
+@says(replies.StopAndAsk)
+def stop_and_ask(reply: replies.StopAndAsk) -> str:
+    return (
+        "<b>Stop training now</b> and sit or lie down. If this is happening to you or to somebody near you, it can be an emergency: <b>call your local "
+        "emergency number</b>, or have someone near you call. Do not wait for me or your coach. Is it?"
+    )
+
+
+@says(replies.OnlyWords)
+def only_words(reply: replies.OnlyWords) -> str:
+    return f"{esc(reply.member)} says it was only a manner of speaking."
+
+
 @says(replies.SeeSomeoneToday)
 def see_someone_today(reply: replies.SeeSomeoneToday) -> str:
     return (

@@ -20,6 +20,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import pairwise
 
+from bot.language.safety import pictures
 from bot.language.safety.signs import (
     CAUTION,
     EMERGENCY,
@@ -37,6 +38,8 @@ from bot.language.safety.words import Clause, clauses_of
 from bot.training.safety import JOINTS, PART_OF_WORD, WORST_PAIN
 
 CHECK = "check"  # topic: hard work or a joke that sounds like a sign
+# Certainty of words that alarm and may be everyday talk: the same first step is said, with a question beside it.
+DOUBTED = 0.6
 WARNING_SIGNS = "warning_signs"  # topic: asked about signs without having them
 
 
@@ -59,6 +62,11 @@ class SafetyReading:
     sign: str = ""
     words: tuple[str, ...] = ()
     certainty: float = 0.0
+
+    @property
+    def doubted(self) -> bool:
+        """An emergency by its words, which may be everyday talk: the same first step, with a question beside it."""
+        return self.level is Level.EMERGENCY and self.certainty <= DOUBTED
 
 
 @dataclass(slots=True)
@@ -162,7 +170,7 @@ def _vocabulary() -> frozenset[str]:
     """Every word of the tables: what a misspelt word may be mended to."""
     lines = [line for _, table in _TABLES for signs in table.values() for line in signs]
     text = " ".join([*lines, *GROUPS.values(), *PART_OF_WORD])
-    return frozenset(re.findall(r"[a-z]{3,}", text.replace("_", " ")))
+    return frozenset(re.findall(r"[a-z]{3,}", text.replace("_", " "))) | pictures.words()
 
 
 def read_safety(text: str) -> SafetyReading:
@@ -170,6 +178,8 @@ def read_safety(text: str) -> SafetyReading:
     clauses = clauses_of(text, _vocabulary())
     seen = [one for clause in clauses for one in _seen_in(text, clause, clauses)]
     seen += _tied_back(text, clauses)
+    if not any(one.level is Level.EMERGENCY for one in seen):
+        seen += _pictured(text, clauses)
     if not seen:
         return SafetyReading(certainty=0.9)
     seen.sort(key=lambda one: (one.rank, -one.certainty))
@@ -211,6 +221,24 @@ def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator
                 if one is not None:
                     yield one
                     break
+
+
+_STRETCH = re.compile(r".*", re.DOTALL)
+
+
+def _pictured(text: str, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
+    """What no phrase foresaw: things of one picture said near each other, over full stops too."""
+    joined = Clause(tuple(word for clause in clauses for word in clause.words))
+    line = _without_harmless(joined.line)
+    for picture, start, end in pictures.pictures_in(line):
+        match = _STRETCH.match(line, start, end)
+        assert match is not None
+        start, end = joined.said(text, start, end)
+        one = _weigh_emergency(picture.sign, line, line, match, text[start:end])
+        if one and one.level is Level.EMERGENCY and not picture.sure:
+            one = _Seen(Level.EMERGENCY, picture.sign, one.words, DOUBTED)
+        if one:
+            yield one
 
 
 _CHEST_NAMED = compiled("{chest}")

@@ -456,15 +456,25 @@ GROUPS["score"] = r"(?:[0-9]|10) (?:/|out of|of) 10"
 
 CAUTION: dict[str, tuple[str, ...]] = {
     "self_harm": (
-        "kill|killing|harm|harming|hurt|hurting|cut|cutting|end|ending|off|unalive myself|my life|it all|things|my own_life|meself",
-        "suicidal|suicide",
-        "dont|not|longer|didnt ~1 want|wanna|wish|worth ~2 live|living|be_here|exist|alive|wake_up|be_alive|go_on|be_around",
-        "want|wanna|wanted|wish|ready ?to|i ?was|were die|dead|disappear",
-        "no reason|point to|in|of live|living|life|alive",
-        "better off|off without dead|me",
-        "hurt|hurting|burn|burning|cut|cutting ~2 on purpose|deliberately|intentionally|to feel",
+        "kill|killing|unalive|end|ending|off|harm|harming ?all|of myself|meself|my_life|my_own_life|it_all|everything",
+        "suicidal|suicide|suicidle|sucidal",
+        "{endit} ~6 {onpurpose}",
+        "{onpurpose} ~6 {endit}",
+        "end|ending|ended|finish it|things ~3 tonight|today|now|forever|for_good|all|myself|soon",
+        "{nowish} ~3 live|living|be_here|exist|existing|alive|wake_up|be_alive|go_on_living|be_around|keep_living|carry_on_living|wake_up_tomorrow|wake_up_again",
+        "want|wanna|wanted|wish|ready|rather|happy ?to|i ?was|were|be die|dead|disappear|gone_forever",
+        "{nowish} ~2 point|reason|sense|use ?to|in|of|me ~1 live|living|life|alive|existing|being_here|being_alive|me_being_here|going_on|carrying_on|anymore",
+        "whats|what|wheres|see ?is the|any|no|a|much|dont point|reason ?to|in|of|me ~1 live|living|life|alive|being_alive|being_here|going_on|carrying_on|anything_anymore",
+        "tired|sick|done|fed_up|finished|weary ?of|with ?my|being|this living|life|alive|existing|world",
+        "better|happier|easier|relieved ?off ~4 if_i|without_me|i_wasnt|i_werent|were_gone|was_gone|were_dead|was_dead|wasnt_here|werent_here|wasnt_around",
+        "nobody|noone|no_one|none|wouldnt ~3 miss|notice|care ~4 if_i|gone|died|dead|disappeared|me_gone",
+        "burden ~3 everyone|everybody|family|all|them|people|kids|wife|husband",
+        "thoughts|thinking|thought|think|urge|urges|plan|planning|ways|how|feel_like ~2 ending|dying|death|killing|hurting_myself|harming|cutting|jumping|overdose|overdosing|not_being_here|being_dead|ending_it",
+        "jump|jumping|step|stepping|drive|driving ~2 off|front ~3 bridge|train|traffic|roof|building|cliff|lorry|truck|bus|tree|wall",
+        "wont|not ~1 be ~1 here|alive|around tomorrow|anymore|any_more|much_longer",
         "self harm|harming|harmed",
-        "selfharm|selfharming",
+        "selfharm|selfharming|self_harming",
+        "goodbye ~2 everyone|everybody|all|world|forever",
     ),
     "eating": (
         "purge|purging|purged|binge|binging|bingeing|binged|anorexia|anorexic|bulimia|bulimic|starving myself|starve myself",
@@ -538,6 +548,13 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "depressed|depression|panic_attack|panic_attacks|anxiety_attack|mental_health|burnt_out|burned_out|hopeless|worthless|grieving|breakdown",
     ),
 }  # fmt: skip
+GROUPS["endit"] = (
+    "hurt_myself|hurting_myself|cut_myself|cutting_myself|burn_myself|burning_myself|cut_my_arms|cut_my_wrists|cutting_my_arms|cut_my_arm|punish_myself|hang_myself|shoot_myself|drown_myself|starve_myself|hit_myself|hitting_myself|cutting"
+)
+GROUPS["onpurpose"] = (
+    "on_purpose|deliberately|intentionally|to_feel|do_it_again|again_and_again|want_to|wanna|wanted_to|thinking|thought|thoughts|urge|urges|tempted|feel_like|going_to|gonna|might|stop_myself|worse|relapsed|started|razor|blade|knife|scars"
+)
+GROUPS["nowish"] = "dont|not|no|longer|didnt|never|wont|cant|without|hardly|barely|whats_the|no_longer|dont_see|dont_want|stopped"
 GROUPS["me"] = "im|i am|am|hes|shes|he is|she is|is|me"
 GROUPS["years"] = r"(?:8|9|1[0-7]|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen)"
 
