@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from bot.chat.pictures.canvas import ACCENT, BAND, FAINT, INK, SOFT, Canvas
+from bot.chat.pictures.canvas import ACCENT, BAND, FAINT, INK, PAPER, SOFT, Canvas
 
 WIDTH, ROW, HEAD, FOOT = 900, 44, 104, 60
 _LEFT, _RIGHT = 250, 820
@@ -32,8 +32,9 @@ def draw_volume(now: Mapping[str, float], before: Mapping[str, float]) -> bytes:
         canvas.block(_LEFT, y + 8, max(x_of(sets), _LEFT + 2), y + 34, ACCENT)
         if group in before:
             x = x_of(before[group])
-            canvas.line([(x, y + 2), (x, y + 40)], INK, 4)
-        canvas.text(max(x_of(sets), x_of(before.get(group, 0.0))) + 12, y + 29, f"{sets:g}", 22)
+            canvas.block(x - 5, y + 2, x + 5, y + 40, PAPER)  # a gap on both sides, so that the stroke is seen on a bar too
+            canvas.block(x - 2, y + 2, x + 2, y + 40, INK)
+        canvas.text(max(x_of(sets), x_of(before.get(group, 0.0))) + 12, y + 29, f"{round(sets, 1):g}", 22)
     canvas.line([(_LEFT, HEAD - 6), (_LEFT, bottom)], FAINT, 2)
     canvas.text(
         24, bottom + 40, "upright stroke: the last block" if before else "the first block: nothing to compare with", 20, SOFT

@@ -7,9 +7,10 @@ import io
 import pytest
 from PIL import Image
 
+from bot.chat.pictures.canvas import _RAMP, ACCENT
 from bot.chat.pictures.volume import FOOT, HEAD, ROW, WIDTH, draw_volume
 
-BAR = (0, 92, 120)  # the palette's accent
+BAR = tuple(_RAMP[3 * ACCENT : 3 * ACCENT + 3])
 
 
 def _picture(now: dict[str, float], before: dict[str, float] | None = None) -> Image.Image:
