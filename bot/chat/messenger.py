@@ -13,6 +13,9 @@ The sender knows only outcomes; every word of the platform's errors is understoo
 | any other 4xx | Refused |
 | 5xx, timeout, cut, an answer that is none | Unclear |
 | no connection, token refused | NotReached |
+
+A person never waits for nothing: in the place of a message that cannot be rendered, or that the platform refuses, a private chat
+gets a plain sentence (`instead`). The row still ends as Refused with its reason, for the operator.
 """
 
 from __future__ import annotations
@@ -55,10 +58,15 @@ GONE_EDIT = (
 
 
 class Messenger:
-    """Turns rows into calls. heavy: kinds whose rendering takes long (pictures); they are rendered aside."""
+    """Turns rows into calls.
 
-    def __init__(self, bot: Bot, render: Render, *, heavy: Collection[str] = ()) -> None:
-        self._bot, self._render, self._heavy = bot, render, heavy
+    heavy: kinds whose rendering takes long (pictures); they are rendered aside. instead: what stands in for a message of a kind.
+    """
+
+    def __init__(
+        self, bot: Bot, render: Render, *, heavy: Collection[str] = (), instead: Callable[[str], Outgoing] | None = None
+    ) -> None:
+        self._bot, self._render, self._heavy, self._instead = bot, render, heavy, instead
 
     async def deliver(self, row: OutboxRow) -> Outcome:
         """Send the next part of a row."""
@@ -70,11 +78,20 @@ class Messenger:
             parts = parts_of(outgoing)
         except Exception as error:
             LOG.error("outbox_not_rendered message=%s kind=%s cause=%r", row.id, row.kind, where(error))
-            return Refused(f"not rendered: {type(error).__name__}: {error}")
+            return await self._say_instead(row, Refused(f"not rendered: {type(error).__name__}: {error}"))
         if row.parts_sent >= len(parts):
             return Sent({})
         outcome = await self._try(row, parts[row.parts_sent])
+        if isinstance(outcome, Refused):
+            return await self._say_instead(row, outcome)
         return replace(outcome, parts_left=len(parts) - row.parts_sent - 1) if isinstance(outcome, Sent) else outcome
+
+    async def _say_instead(self, row: OutboxRow, why: Refused) -> Outcome:
+        """Send the sentence that stands in. What keeps it from arriving is the outcome, so that the row is tried again."""
+        if self._instead is None or row.chat_id < 0:
+            return why
+        outcome = await self._try(row, self._instead(row.kind))
+        return why if isinstance(outcome, Sent | Refused) else outcome
 
     async def _try(self, row: OutboxRow, part: Outgoing, *, as_html: bool = True) -> Outcome:
         try:

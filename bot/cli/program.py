@@ -25,6 +25,7 @@ from telegram.error import InvalidToken, TelegramError
 from bot.chat.intake import LONG_POLL_S, Intake, TokenRefused
 from bot.chat.lanes import Handle, Lanes
 from bot.chat.messenger import Messenger, Render
+from bot.chat.outgoing import Outgoing
 from bot.chat.transport import Transport, open_bot
 from bot.chat.webhook import WebServer, announce, make_app, take_back
 from bot.clock.pace import Limits, Pace
@@ -55,7 +56,7 @@ class Hooks:
 
     handle: the deed for an update. render: a row's message. deeds: what runs when a due row's time has come, by kind.
     on_start: returns lines for the operator's terminal. on_bot: told the bot's own name and id once the platform has said it.
-    wants_file: the id of a file that `handle` needs, or None. heavy: kinds of messages whose rendering takes long.
+    instead: what stands in for a message of a kind that cannot be rendered or is refused. wants_file: the id of a file that `handle` needs, or None. heavy: kinds of messages whose rendering takes long.
     routes: further paths of the web server. unit_of_work: the class with the domain's repositories on it.
     """
 
@@ -68,6 +69,7 @@ class Hooks:
     on_unreachable: Callable[[Any, int], None] | None = None
     on_moved: Callable[[Any, int, int], None] | None = None
     on_parked: Callable[[Any, InboxRow, datetime, str], None] | None = None
+    instead: Callable[[str], Outgoing] | None = None
     wants_file: Callable[[Update], str | None] | None = None
     heavy: Collection[str] = ()
     routes: Callable[[Program], Sequence[web.RouteDef]] | None = None
@@ -86,7 +88,7 @@ class Program:
         self._threads = ThreadPoolExecutor(1 if self.engines.is_sqlite else 8, thread_name_prefix="database")
         self.transport = Transport()
         self.bot = open_bot(settings.token.get_secret_value(), settings.base_url, self.transport)
-        messenger = Messenger(self.bot, hooks.render, heavy=hooks.heavy)
+        messenger = Messenger(self.bot, hooks.render, heavy=hooks.heavy, instead=hooks.instead)
         self.sender = Sender(
             open_uow=self.open_uow, in_database=self.in_database, messenger=messenger, clock=clock,
             pace=Pace(limits or Limits(all_per_s=settings.sends_per_s, others_per_s=0.8 * settings.sends_per_s)), hooks=hooks,

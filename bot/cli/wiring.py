@@ -10,6 +10,7 @@ from bot.chat.outgoing import Outgoing
 from bot.chat.updates import Updates, mark_reachable, on_moved, on_parked, wants_file
 from bot.chat.wording import HEAVY, render
 from bot.chat.wording.buttons import button_words
+from bot.chat.wording.in_place import in_place_of
 from bot.cli.program import Hooks, Program
 from bot.coaching import coach, own_data, publish, reminders, review
 from bot.coaching.scene import Desk, Scene
@@ -43,6 +44,7 @@ def make_hooks(public_url: str = "") -> Hooks:
         on_unreachable=lambda uow, chat_id: mark_reachable(uow, chat_id, uow.now, desk, reachable=False),
         on_moved=on_moved,
         on_parked=on_parked(desk),
+        instead=in_place_of,
         wants_file=wants_file,
         heavy=HEAVY,
         routes=lambda program: _routes(program, desk),

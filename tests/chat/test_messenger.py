@@ -227,3 +227,50 @@ def test_a_message_that_cannot_be_rendered_is_given_up_and_not_tried_for_ever() 
     messenger = Messenger(open_bot("123456:AAsecret-secret", "http://127.0.0.1:9", Transport()), render)
 
     assert asyncio.run(messenger.deliver(Row(7))) == Refused("not rendered: KeyError: 'reply'")
+
+
+def unrenderable(kind: str, fields: dict[str, Any], row: Any) -> Outgoing:
+    raise KeyError("reply")
+
+
+def instead(kind: str) -> Outgoing:
+    return Outgoing(text=f"a sentence for {kind}")
+
+
+@pytest.mark.parametrize(
+    ("render", "fault", "why"),
+    [
+        pytest.param(unrenderable, None, "not rendered: KeyError: 'reply'", id="it cannot be rendered"),
+        pytest.param(lambda *_: Outgoing(text="Which?"), bad("BUTTON_DATA_INVALID"), "Button_data_invalid", id="it is refused"),
+    ],
+)
+def test_in_the_place_of_a_message_that_fails_the_person_gets_a_sentence(render: Any, fault: Any, why: str) -> None:
+    async def acts(rig: Rig) -> None:
+        mira = rig.standin.person("Mira")
+        await mira.starts()
+        if fault is not None:
+            rig.standin.misbehave(refuse(fault), method="sendMessage", times=1)
+        messenger = Messenger(open_bot(rig.standin.token, rig.standin.url, rig.transport), render, instead=instead)
+        assert await messenger.deliver(Row(mira.id)) == Refused(why)
+        assert [message.text for message in mira.from_bot()] == ["a sentence for x"]
+
+    play(acts)
+
+
+def test_a_sentence_that_does_not_get_through_leaves_the_message_waiting() -> None:
+    async def acts(rig: Rig) -> None:
+        mira = rig.standin.person("Mira")
+        await mira.starts()
+        rig.standin.misbehave(refuse(too_many(3)), method="sendMessage", times=1)
+        messenger = Messenger(open_bot(rig.standin.token, rig.standin.url, rig.transport), unrenderable, instead=instead)
+        assert await messenger.deliver(Row(mira.id)) == Slower(3)
+
+    play(acts)
+
+
+def test_a_group_hears_of_no_fault() -> None:
+    messenger = Messenger(
+        open_bot("123456:AAsecret-secret", "http://127.0.0.1:9", Transport()), unrenderable, instead=instead
+    )  # a call would raise: the transport is not open
+
+    assert asyncio.run(messenger.deliver(Row(-7))) == Refused("not rendered: KeyError: 'reply'")
