@@ -146,12 +146,12 @@ def _point(case: SlotCase, session: SessionDone) -> SeriesPoint:
 def _unsure(case: SlotCase, sure: set[date]) -> list[SeriesPoint]:
     """Sessions of which nothing is built on: pain, or a number that looked like a slip."""
     counts: dict[date, list[int]] = {}
-    for week in case.history:
-        for record in week.records:
-            mine = record.place is not None and record.place.label == case.slot.label and record.done.measure is measure_of(case)
-            same = record.exercise is None or exercise_id(case) in (None, record.exercise)
-            if mine and same and record.on not in sure and record.done.worst_count:
-                counts.setdefault(record.on, []).append(record.done.worst_count)
+    wanted, measure = (exercise_id(case), None), measure_of(case)
+    for record in (record for week in case.history for record in week.records if record.on not in sure):
+        mine = record.place is not None and record.place.label == case.slot.label and record.done.measure is measure
+        same = record.exercise in wanted or wanted[0] is None
+        if mine and same and record.done.worst_count:
+            counts.setdefault(record.on, []).append(record.done.worst_count)
     return [SeriesPoint(_week_number(case, on), tuple(found), unsure=True) for on, found in counts.items()]
 
 

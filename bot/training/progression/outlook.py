@@ -59,6 +59,8 @@ class Outlook:
         """The scale that loads of one kind stand on; see the module for those without kilograms."""
         if load is None:
             return 1.0
+        if load.kind is LoadKind.IMPLEMENT:
+            return float(load.kg or 0) or 1.0
         if load.kind is LoadKind.BODY:
             return BODY_KG
         if load.kind is LoadKind.BAND or (load.bands and load.amount is None):
