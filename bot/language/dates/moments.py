@@ -15,20 +15,33 @@ DAY = (
     r"(?:mon(?:day)?s?|tues?(?:day)?s?|tuseday|wed(?:s|nesday)?s?|wensday|wednsday|wedensday|thur?s?(?:day)?s?|thrusday|thrs|fri(?:day)?s?|"
     r"sat(?:urday)?s?|saterday|sun(?:day)?s?)"
 )
+_PART = r"(?: (?:morning|afternoon|evening|night|nite|lunchtime|noon))?"
+_FEAST = r"(?:xmas eve|christmas eve|xmas(?: day)?|christmas(?: day)?|boxing day|new years? eve|new years(?: day)?|easter(?: sunday| monday)?|good friday)"
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*"
-TODAY = r"(?:today|tonight|2day)"
-TOMORROW = r"(?:tomorrow|tomorow|tommorow|tommorrow|tomorro|tmrw|tmr|tmw|2moro|2morrow|tom)"
-YESTERDAY = r"(?:yesterday|yday|yest|yesterdy)"
+TODAY = r"(?:later today|today|tonight|2day|tonite|2nite|this (?:morning|afternoon|evening))"
+TOMORROW = r"(?:tomorrow|tomorow|tommorow|tommorrow|tomorro|tmrw|tmrow|tmr|tmw|2moro|2morrow|tom)"
+YESTERDAY = r"(?:yesterday|yday|yest|yesterdy|ystrday|last night)"
 # One date as people say it; longer forms first.
 DATE = (
-    rf"(?:the day after {TOMORROW}|day after {TOMORROW}|{TODAY}|{TOMORROW}|{YESTERDAY}|"
-    rf"{DAY} week|(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|next week|coming)|"
-    rf"(?:next|this|coming|the coming|on|last) {DAY}|{DAY}|"
-    rf"(?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}(?: \d{{4}})?|{_MONTH} (?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?|"
-    r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?|the \d{1,2}(?:st|nd|rd|th)|"
-    r"in (?:\d{1,2}|a|one|two|three|four|five) (?:days?|weeks?)|next week|the weekend|this weekend)"
+    r"(?:"
+    rf"(?:{DAY},? )?(?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}(?: \d{{4}})?|{_MONTH} (?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?|"
+    rf"(?:{DAY},? )?(?:the |(?<=from )|(?<=to )|(?<=till )|(?<=til )|(?<=until )|(?<=and )|(?<=on )|(?<=by )|(?<=thru )|(?<=through )|(?<=day ))"
+    r"\d{1,2}(?:st|nd|rd|th)|"
+    rf"{DAY},? \d{{1,2}}(?:st|nd|rd|th)|"
+    rf"the day after {TOMORROW}|day after {TOMORROW}|{TODAY}|{TOMORROW}{_PART}|{YESTERDAY}{_PART}|the day before yesterday|"
+    rf"{DAY} week\b|(?<!for )(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|next week|of next week|this week|coming)|"
+    rf"next week (?:on )?{DAY}|"
+    rf"(?:next|this|coming|the coming|this coming|last|every|each) {DAY}{_PART}|{DAY}{_PART}(?! \d{{1,2}}(?:st|nd|rd|th))|"
+    r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?(?!\d| ?(?:am|pm|kg|lbs?))|"
+    r"(?:the )?end of (?:the|this|next) (?:week|month)|"
+    r"in (?:\d{1,2}|a|one|two|three|four|five|six|seven|ten) (?:days?|weeks?)(?: time)?|"
+    r"(?:a|one|two|three|four|\d{1,2}) (?:days?|weeks?) (?:from now|from today)|" + _FEAST + r")"
 )
-_NUMBER = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "couple of": 2, "few": 3}
+_NUMBER = {
+    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+    "eleven": 11, "twelve": 12, "fifteen": 15, "twenty": 20, "thirty": 30, "forty five": 45, "forty": 40, "sixty": 60, "ninety": 90,
+    "couple of": 2, "a couple of": 2, "couple": 2, "a couple": 2, "few": 3, "a few": 3, "another": 1,
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +80,10 @@ def read_date(field: str, *, today: date, locale: str = "en", past: bool = False
     text = re.sub(r"^(?:on|for|to|by|until|till|til|from) ", "", text)
     if re.fullmatch(TODAY, text):
         return Said((today,))
+    text = re.sub(rf"(?<=[a-z]){_PART}$", "", text) if text != "last night" else "yesterday"
+    text = re.sub(rf"^{DAY},? (?=(?:the )?\d)", "", text)  # "thursday 12th": the figure says it
+    if text == "the day before yesterday":
+        return Said((today - timedelta(days=2),))
     if re.fullmatch(rf"(?:the )?day after {TOMORROW}", text):
         return Said((today + timedelta(days=2),))
     if re.fullmatch(TOMORROW, text):
@@ -78,9 +95,9 @@ def read_date(field: str, *, today: date, locale: str = "en", past: bool = False
 
 def _by_weekday(text: str, today: date, past: bool) -> Said | None:
     found = re.fullmatch(
-        rf"(?P<week>(?:a )?week (?:on|from) )?(?:(?P<how>next|this|coming|the coming|last) )?(?P<day>{DAY})"
-        r"(?: (?P<after>week|after next|next week|coming))?",
-        text,
+        rf"(?P<week>(?:a )?week (?:on|from) )?(?:(?P<how>next|this|coming|the coming|this coming|last|every|each) )?(?P<day>{DAY})"
+        r"(?: (?P<after>week|after next|next week|of next week|this week|coming))?",
+        re.sub(rf"^next week (?:on )?({DAY})$", r"\1 next week", text),
     )
     number = weekday_of(found["day"]) if found else None
     if found is None or number is None:
@@ -92,7 +109,9 @@ def _by_weekday(text: str, today: date, past: bool) -> Said | None:
     first = today + timedelta(days=ahead)
     if found["week"] or found["after"] == "week":
         return Said((first + timedelta(days=7),))
-    if found["after"] == "next week":
+    if found["after"] == "this week":
+        return Said((today + timedelta(days=number - today.weekday()),))
+    if found["after"] in ("next week", "of next week"):
         monday = today - timedelta(days=today.weekday()) + timedelta(days=7)
         return Said((monday + timedelta(days=number),))
     if found["after"] == "after next":
@@ -106,8 +125,8 @@ def _by_weekday(text: str, today: date, past: bool) -> Said | None:
 
 
 def _by_span(text: str, today: date) -> Said | None:
-    found = re.fullmatch(r"in (\w+) (day|week)s?", text)
-    if found:
+    found = re.fullmatch(r"(?:in )?(\w+) (day|week)s?(?: time| from now| from today)?", text)
+    if found and re.match(r"in |.* from ", text):
         count = number_of(found[1])
         return Said((today + timedelta(days=count * (7 if found[2] == "week" else 1)),)) if count else None
     if text == "next week":
@@ -115,11 +134,65 @@ def _by_span(text: str, today: date) -> Said | None:
     if text in ("the weekend", "this weekend"):
         saturday = today + timedelta(days=(5 - today.weekday()) % 7)
         return Said((saturday, saturday + timedelta(days=1)))
-    return None
+    end = re.fullmatch(r"(?:the )?end of (the|this|next) (week|month)", text)
+    if end:
+        periods = read_period(("next " if end[1] == "next" else "this ") + end[2], today=today)
+        return Said((periods[0][1],))
+    return _feast(text, today)
+
+
+def _feast(text: str, today: date) -> Said | None:
+    """Feasts whose date everybody takes for known: the next one to come."""
+    fixed = {"eve": (12, 24), "boxing": (12, 26), "new years eve": (12, 31), "new year eve": (12, 31)}
+    if re.match(r"(?:xmas|christmas)", text):
+        month, day = fixed["eve"] if text.endswith("eve") else (12, 25)
+    elif text == "boxing day":
+        month, day = fixed["boxing"]
+    elif re.match(r"new year", text):
+        month, day = (12, 31) if text.endswith("eve") else (1, 1)
+    elif re.match(r"easter|good friday", text):
+        from dateutil.easter import easter
+
+        away = {"good friday": -2, "easter monday": 1}.get(text, 0)
+        days = (easter(year) + timedelta(days=away) for year in (today.year, today.year + 1))
+        return Said((next(on for on in days if on >= today),))
+    else:
+        return None
+    on = date(today.year, month, day)
+    return Said((on if on >= today else date(today.year + 1, month, day),))
+
+
+PERIOD = (
+    r"(?:(?:the )?rest of (?:the|this|next) (?:week|month)|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |next |the )?(?:week(?:end)?|month)|"
+    r"(?:this|next|the coming|this coming|the following) (?:week(?:end)?|month)|the week after next|over the weekend|the weekend)"
+)
+
+
+def read_period(text: str, *, today: date) -> tuple[tuple[date, date], ...]:
+    """The first and last dates of "next week", "the weekend", "rest of the month": what is left of it, from today; two if unclear."""
+    monday = today - timedelta(days=today.weekday())
+    if "month" in text:
+        first = today.replace(day=1)
+        after = (first + timedelta(days=32)).replace(day=1)
+        if "next" in text or "following" in text or "coming" in text:
+            return ((after, (after + timedelta(days=32)).replace(day=1) - timedelta(days=1)),)
+        return ((today, after - timedelta(days=1)),)
+    if "weekend" in text:
+        saturday = monday + timedelta(days=5)
+        here = (max(today, saturday), saturday + timedelta(days=1))
+        if "next" not in text:
+            return (here,)
+        later = (saturday + timedelta(days=7), saturday + timedelta(days=8))
+        return (later,) if today >= saturday else (here, later)  # "next weekend" is this one to some
+    if text == "the week after next":
+        return ((monday + timedelta(days=14), monday + timedelta(days=20)),)
+    if "next" in text or "following" in text or "coming" in text:
+        return ((monday + timedelta(days=7), monday + timedelta(days=13)),)
+    return ((today, monday + timedelta(days=6)),)
 
 
 def _by_calendar(text: str, today: date, locale: str, past: bool) -> Said | None:
-    ordinal = re.fullmatch(r"the (\d{1,2})(?:st|nd|rd|th)", text)
+    ordinal = re.fullmatch(r"(?:the )?(\d{1,2})(?:st|nd|rd|th)", text)
     if ordinal:
         return _day_of_month(int(ordinal[1]), today, past)
     figures = re.fullmatch(r"(\d{1,2})([./])(\d{1,2})(?:[./](\d{4}|\d{2}))?", text)
