@@ -57,7 +57,7 @@ _DATE = re.compile(
     r"\b(?:see you|see u|cu at|remind(?:er)?s?|reschedul\w+|move (?:it|this|that|today|tomorrow|tmrw|my|the|monday|tuesday|wednesday|thursday|friday|saturday|sunday|session|training|leg|push|pull|it's)|"
     r"tomorrow|tmrw|tmw|next (?:week|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|train(?:ing)? (?:at|on|later|tonight)|(?:away|travell?ing|holiday|vacation) (?:from|till|until|for|next|on)|"
     r"be (?:there|back|home) (?:at|by|on|in)|(?:meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
-    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|quiet hours|time ?zone)\b|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\bat \d{1,2}:\d\d\b"
+    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|quiet hours|time ?zone)\b|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) \d{1,2}:\d\d\b"
 )
 _WHEN = re.compile(
     r"^(?:(?:ok|hi|hey|so|and|also|oh|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
@@ -210,6 +210,15 @@ def pained(piece: str) -> bool:
     return bool(_PAIN.search(piece)) and not _NO_PAIN.search(piece)
 
 
+_FUTURE = re.compile(
+    r"\b(?:i'?ll|i will|we'?ll|gonna|going to|about to|planning (?:to|on)|thinking (?:of|about)|hoping to|want to|wanna|need to|have to|might)\b"
+    r"(?!\s+(?:log|record|put|count|call|say|write|note|add|take)\b)"
+)
+_LABEL = re.compile(r"\b[a-z]\d{1,2}\b")
+_ANY_NUMBER = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)\b")
+_PAST = re.compile(r"\b(?:got|did|done|made|hit|managed|was|were|had|finished|completed)\b")
+
+
 def _kind(piece: str, asked: bool) -> str:
     hard = _HARD_SETS.search(piece)
     bare = piece.strip(" ,.!-")
@@ -220,6 +229,8 @@ def _kind(piece: str, asked: bool) -> str:
         if not (re.search(r"\d\s*[x×*@]\s*\d", scored)):
             return "pain"
     if NO_LIFT.search(piece):
+        return "chat"
+    if _FUTURE.search(piece) and _ANY_NUMBER.search(_LABEL.sub("", piece)) and not _PAST.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d|\d\s*(?:kg|lbs?|kilos|pounds|reps)", piece):
         return "chat"
     if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):
         return "chat"

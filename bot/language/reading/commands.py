@@ -25,18 +25,24 @@ _TWICE = re.compile(
 )
 _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
-    rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
-    rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
+    rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|cut it short)|out of time|ran out of time|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
+    rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|(?:for )?this (?:morning|evening|afternoon)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
 _LONGEST_FINISH = 160
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
-    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|giving .{1,12} a miss|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
+    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
 )
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
+_NO_NAMED = re.compile(
+    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*no (?:more )?(?P<what>[a-z][\w' -]{1,40}?)"
+    r"(?=\s*(?:[,.;!\n]|$|\b(?:today|tonight|this time|for me|because|cos|cuz|as|since|though)\b))|"
+    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
+    r"(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
+)
 _ONLY_SETS = re.compile(
     r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of (?!them|that|those|it|the|my|[a-z]+s\b)\w| x|\s*[x@:]\s*\d| (?:with|at|@) )"
 )
@@ -94,18 +100,33 @@ def finish(folded: str) -> FinishHeard | None:
 
 def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situation) -> SkipHeard | None:
     """Sets that will not be done. names: exercises found in the text, as slot labels where they stand in today's day."""
-    found = _SKIP.search(folded) or _NO_TODAY.search(folded)
     if situation.day is None:
         return None
+    found = skip_words(folded, names, situation.day.slots)
     if found:
-        what = _TOLD_NEXT.split(found["what"])[0]
+        group = "what2" if "what2" in found.re.groupindex and found["what2"] else "what"
+        what = _TOLD_NEXT.split(found[group])[0]
         begun = folded.rfind("\n", 0, found.start()) + 1
         line = [name for name in names if begun <= name[0] < found.start()]
         if len(line) == 1 and not what.strip(" .!") and not re.search(r"\d", folded[line[0][1] : found.start()]):
             rest = rest_of_slot(situation, line[0][2])  # "hip thrust - skipped"
             return SkipHeard(rest, "") if rest else None
-        places = _skipped_places(what, found.start("what"), names, situation)
+        places = _skipped_places(what, found.start(group), names, situation)
         return SkipHeard(tuple(places), "") if places else None
+    return None
+
+
+def skip_words(folded: str, names: Sequence[tuple[int, int, str]], slots: Sequence[Slot]) -> re.Match[str] | None:
+    """The words that say that something is left out; "no" alone says so only of a named exercise."""
+    found = _SKIP.search(folded) or _NO_TODAY.search(folded)
+    if found:
+        return found
+    for said in _NO_NAMED.finditer(folded):
+        group = "what" if said["what"] else "what2"
+        start, end = said.span(group)
+        named = any(start <= name[0] and name[1] <= end and not name[2].startswith("ex:") for name in names)
+        if (named or _by_one_word(said[group], slots)) and not re.search(r"\d", said[group]):
+            return said
     return None
 
 
@@ -172,12 +193,24 @@ def _labels_in(
     ]
     named = [label for start, _, label in names if offset <= start < offset + max(len(what), 1) and label in labels]
     found += [label for label in named if label not in found]
+    found = found or _by_one_word(what, day.slots)
     if not found and letters:
         for match in _GROUP_LETTER.finditer(what):
             group = [slot.label for slot in day.slots if slot.group.lower() == match["letter"]]
             if (group and match["letter"] not in ("a", "i")) or (group and match.group().strip() == what.strip()):
                 found += [label for label in group if label not in found]
     return found
+
+
+def _by_one_word(what: str, slots: Sequence[Slot]) -> list[str]:
+    """ "no carries": a word that the name of just one exercise of the day holds, in the singular or plural."""
+    said = {_stem(word) for word in re.findall(r"[a-z]{4,}", what)}
+    holding = [slot.label for slot in slots if said & {_stem(word) for word in re.findall(r"[a-z]{4,}", slot.exercise_name.lower())}]
+    return holding if len(holding) == 1 else []
+
+
+def _stem(word: str) -> str:
+    return word[:-3] + "y" if word.endswith("ies") else word[:-2] if word.endswith("shes") else word.removesuffix("s")
 
 
 def _skipped_places(what: str, offset: int, names: Sequence[tuple[int, int, str]], situation: Situation) -> list[SetPlace]:

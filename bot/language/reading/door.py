@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from copy import deepcopy
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
@@ -19,6 +20,7 @@ from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, entries_of
 from bot.language.reading.names import names_in
 from bot.language.reading.noise import without_noise
+from bot.language.reading.ranking import fit_count, fit_load
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import Settled, settle_entry
 from bot.language.reading.terms import Clause, Term, terms_of
@@ -47,6 +49,14 @@ _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _SURE = 0.80  # what is held with less certainty is asked about
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
+_FITS_WELL = -3.0  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
+_OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
+_CLEARLY = 2.5
+_HARDLY = -2.0
+_MOST_UNKNOWN = 7
+_NUMBER_OF = re.compile(
+    r"(?P<whose>[^\W\d_]+)(?:'?s|\s+(?:(?:is|are|was|were|be|turned|turns|turning|in|at|by|till|until|of|from|page|no|number|since|after|before|for|now|just|only|already|about|the|only)\b\s*)+)\s*$"
+)
 
 
 def read(text: str, situation: Situation, catalogue: Catalogue | None = None) -> Reading:
@@ -165,7 +175,7 @@ class _Text:
         )
 
     def _names(self, tokens: list[Token]) -> list[tuple[int, int, str]]:
-        return names_in(self.folded, tokens, self.situation, self.catalogue)
+        return _without_others(names_in(self.folded, tokens, self.situation, self.catalogue), self.folded)
 
     def _sets(self, tokens: list[Token], parts: Parts) -> None:
         situation = self.situation
@@ -215,7 +225,7 @@ class _Text:
         self, tokens: list[Token], names: list[tuple[int, int, str]], sets_text: str, skipped: SkipHeard
     ) -> tuple[list[Token], list[tuple[int, int, str]]]:
         """Take the skip's own words out of the set talk."""
-        found = commands._SKIP.search(sets_text) or commands._NO_TODAY.search(sets_text)
+        found = commands.skip_words(sets_text, names, self.situation.day.slots if self.situation.day else ())
         assert found is not None
         stop = found.end()
         comma = re_number_after_comma(sets_text, found.start(), stop)
@@ -254,8 +264,12 @@ class _Text:
         base = self._setting(due_slot, told) if due_slot else None
         clause = terms_of(tokens, labels, names, sided=bool(base and base.sided))
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
-        if not _tells_sets(clause, entries):
+        surely = _tells_sets(clause, entries)
+        if not surely:
+            surely = _maybe_sets(clause, entries, base, self.folded, running=bool(situation.today))
+        if not surely:
             return
+        self.certainty = min(self.certainty, surely)
         if due_slot is not None and base is not None and base.measure is Measure.REPS and _only_time(entries):
             return
         if day is None or (told.options and not day):
@@ -269,24 +283,41 @@ class _Text:
                 self._no_place(entry, told, clause)
                 continue
             settled = settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1)
-            unnamed = not entry.label and not entry.exercise
-            if settled.question is not None and settled.question.code == "surprise" and unnamed and due_slot is not None:
+            if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
                 settled = self._elsewhere(entry, settled, told, due_slot)
             self._take(settled)
 
     def _elsewhere(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
-        """What surprises in the slot that is due may fit its partner in the superset: offer that first."""
-        day, question = told.day, settled.question
-        assert day is not None and question is not None
-        options = list(question.options)
-        for slot in day.slots:
-            if slot.group != due_slot.group or slot is due_slot:
-                continue
-            other = settle_entry(entry, self._setting(slot, told), self.folded, self.text, self.situation, sure=_SURE, alone=True)
-            if other.question is None and any(isinstance(part, SetsHeard) for part in other.heard):
-                options.insert(0, Option(_label_of(other.heard)[:60], other.heard, 0.6))
-        settled.question = replace(question, options=tuple(options[:4]))
-        return settled
+        """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
+        if settled.score is None or settled.score > _FITS_WELL:
+            return settled
+        best, gain = None, 0.0
+        for slot in self._nearby(told, due_slot):
+            other = settle_entry(
+                deepcopy(entry), self._setting(slot, told), self.folded, self.text, self.situation, sure=_SURE, alone=True
+            )
+            if other.question is None and other.score is not None and any(isinstance(part, SetsHeard) for part in other.heard):
+                better = other.score - _OUT_OF_ORDER - settled.score
+                if best is None or better > gain:
+                    best, gain = other, better
+        question = settled.question
+        surprised = question is not None and question.code == "surprise"
+        if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else _CLEARLY / 2):
+            return settled
+        if gain > 2 * _CLEARLY and (surprised or question is None):
+            return best
+        mine = question.options if question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.4),)
+        theirs = Option(_label_of(best.heard)[:60], best.heard, 0.6)
+        options = (theirs, *mine) if gain > 0 or surprised else (*mine[:1], theirs, *mine[1:])
+        return Settled(question=Question("which_slot", settled.said[:80], options[:4]), certainty=0.5, said=settled.said)
+
+    def _nearby(self, told: ToldDay, due_slot: Slot) -> list[Slot]:
+        """Slots of the same superset with sets still to do, the one last recorded first; and that one, whatever its group."""
+        assert told.day is not None
+        last = next((r.place.label for r in reversed(self.situation.today) if r.place), "")
+        near = [s for s in told.day.slots if s is not due_slot and (s.group == due_slot.group or s.label == last)]
+        near.sort(key=lambda slot: slot.label != last)
+        return [slot for slot in near if self._setting(slot, told).free_numbers]
 
     def _which_day(self, told: ToldDay) -> None:
         """No day is planned and none is said: ask which day of the block it was."""
@@ -391,6 +422,17 @@ class _Text:
         )
 
 
+_OF_ANOTHER = re.compile(r"\b(?:before|instead of|rather than|after|not)\s+(?:the\s+|my\s+|doing\s+)*$")
+
+
+def _without_others(names: list[tuple[int, int, str]], folded: str) -> list[tuple[int, int, str]]:
+    """ "rows before deadlifts: 60x8" tells of rows: a name that only says before or instead of what is no name of the sets."""
+    if len(names) < 2:
+        return names
+    own = [name for name in names if not _OF_ANOTHER.search(folded, max(0, name[0] - 24), name[0])]
+    return own or names
+
+
 def re_number_after_comma(text: str, start: int, stop: int) -> int:
     """Where, inside a skip's words, a comma or "and" begins set talk again ("skipped B1, 20x12 on C1"); 0 if nowhere."""
     found = re.compile(r"[,]\s*(?=[^,]*\d\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))").search(text, start, stop)
@@ -412,15 +454,16 @@ def _merged(entries: list[Entry], reader: _Text) -> list[Entry]:
     return list(merged.values())
 
 
-def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
-    """Is there enough that speaks of sets? Bare numbers among unknown words are not."""
+def _tells_sets(clause: Clause, entries: list[Entry]) -> float:
+    """Is there enough that speaks of sets? 1 if so, 0 if not; bare numbers among unknown words are not enough by themselves."""
     items = [item for entry in entries for item in entry.items]
     numbers = [term for item in items for term in item.numbers]
     marks = {mark.kind for item in items for mark in item.marks}
     if numbers and clause.unknown and all(term.role == "load" for term in numbers):
-        return False
+        return 0.0
     if not numbers:
-        return bool(marks & set("AO") or ("l" in marks and marks & set("+v"))) and len(clause.unknown) <= 1
+        told = marks & set("AO") or ("l" in marks and marks & set("+v")) or (marks & set("+v") and not clause.unknown)
+        return float(bool(told) and len(clause.unknown) <= 1)
     named = any(entry.label or entry.exercise for entry in entries)
     strong = any(
         (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1)
@@ -429,10 +472,45 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> bool:
         for item in items
     )  # fmt: skip
     if strong or named:
-        return len(clause.unknown) <= 6 + 3 * len(numbers)
+        return float(len(clause.unknown) <= 6 + 3 * len(numbers))
     if clause.verbs or marks & set("EFBcKWAO*$"):
-        return len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms)
-    return not clause.unknown
+        return float(len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms))
+    return float(not clause.unknown)
+
+
+def _maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, folded: str, *, running: bool) -> float:
+    """Numbers among words that nobody knows: 1 where they can hardly be anything else than the set that is due, 0.6 where they may be it.
+
+    They must stand for themselves ("18 no cap", "bruh only 14"), not count a thing ("12 biscuits") nor be something's own number
+    ("my daughter is 12"), and suit the set that is due.
+    """
+    items = [item for entry in entries for item in entry.items]
+    numbers = [term for item in items for term in item.numbers]
+    if base is None or not numbers or len(numbers) > 3 or len(clause.unknown) > _MOST_UNKNOWN or _counts_a_thing(clause.terms):
+        return 0.0
+    terms = clause.terms
+    if any(_is_of_something(term, folded, clause.unknown) for term in terms if term.kind == "n"):
+        return 0.0
+    first = numbers[0] if len(numbers) == 1 or all(term.bare for term in numbers) else None
+    if first is None:
+        return 0.6 if running else 0.0
+    number = base.free_numbers[0] if base.free_numbers else 0
+    fits = fit_count(numbers[-1].number, base.target(number), base) > _HARDLY
+    pair = len(numbers) == 2 and items[0].ops and items[0].ops[0] in "fw" and fits
+    if pair:
+        return 1.0 if fit_load(first.number, base.situation.unit, base) > _HARDLY else 0.6
+    if not fits or not running:
+        return 0.6 if fits else 0.0
+    beside = any(
+        one.kind == "?" and two.kind == "n" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms)
+    )
+    return 0.6 if beside or len(numbers) > 1 else 1.0
+
+
+def _is_of_something(number: Term, folded: str, unknown: list[Token]) -> bool:
+    """ "my daughter is 12", "bus in 10": a word that says where or what a number is, after one that is no set's."""
+    found = _NUMBER_OF.search(folded, max(0, number.start - 40), number.start)
+    return found is not None and any(token.start == found.start("whose") for token in unknown)
 
 
 def _counts_a_thing(terms: list[Term]) -> bool:

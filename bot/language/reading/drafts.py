@@ -175,6 +175,11 @@ def _pull_pair(item: Item, setting: Setting) -> None:
         return
     at = 1 if len(item.numbers) > 2 and item.ops[0] in "w@" and item.numbers[2].plural else 0  # "20 steps with two 12s"
     first, second = item.numbers[at], item.numbers[at + 1]
+    paired = setting.style is LoadStyle.PAIR and item.ops[:2] in (["x", "f"], ["x", ","]) and len(item.numbers) == 3
+    if paired and first.value == 2 and not first.role and not second.role:
+        second.role, second.hand, second.thing = "load", True, "pair"  # "2x14 for 10"
+        del item.numbers[at], item.ops[at]
+        return
     if first.value != 2 or (first.role and not at) or item.ops[at] not in " xo":
         return
     counted = setting.measure is not Measure.SECONDS
@@ -253,6 +258,8 @@ class Builder:
         return load, words if load is not None else None
 
     def _only_load(self, load: Load, words: Term | None, item: Item) -> None:
+        if item.has("^") and self.drafts:
+            self.trouble = "which_one"  # "6, 6, 5 (red band on the last)"
         loadless = [draft for draft in self.drafts if draft.load is None]
         if loadless and len(loadless) == len(self.drafts) and not self._dropping:
             for draft in loadless:
@@ -296,7 +303,8 @@ class Builder:
         times = sets or (self._sets if len(fresh) == 1 and not first_joined else 0)
         if len(fresh) == 1 and item.has("*") and not times and not self.drafts and not item.set_number:
             times = max(1, len(self.setting.free_numbers))
-        if self._warming and item.before in (",", "&", "") and fresh:
+        every = self._warming is not None and self._warming.text.endswith("s")  # "warmups 60x5 80x3"
+        if self._warming and item.before in (",", "&", "", *(" " if every else "")) and fresh:
             self._waiting.append(self._warming)
         self._warming = next((mark for mark in (*self._waiting, *item.marks) if mark.kind == "W"), None)
         whole = fresh * max(1, min(times, 20)) if len(fresh) == 1 else fresh

@@ -247,6 +247,8 @@ def _begins_anew(body: list[Term], place: int, item: Item) -> bool:
         and not (term.role == "load" and nxt.kind != "x")
     ):
         return not (len(item.numbers) == 2 and item.numbers[0].number <= 6 and nxt.kind == "f")
+    if nxt is not None and nxt.kind == "/" and item.ops == ["/"]:
+        return True  # "30/8 32.5/6"
     if term.role == "load" and any(number.role == "load" for number in item.numbers):
         return True
     return term.bare and item.numbers[-1].role in ("rpe", "rir")

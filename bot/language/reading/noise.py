@@ -22,14 +22,19 @@ _BLANK = re.compile(
     rf"|\b(?:ready for|next (?:time|week|session)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
+    rf"|\b{_N}\s*-?(?:l|litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
     rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b"
 )
 _LESS = re.compile(
     r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to))\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"
 )
+_NTH = (
+    r"(?:\d+(?:st|nd|rd|th)?|(?:four|six|seven|eigh|nin|ten|eleven|twelf|thirteen|fourteen|fifteen)th|second|third|fifth|"
+    r"two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen)"
+)
 _FAILED = re.compile(
-    r"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out)(?:\s+(?:the|rep|number|that))*\s+\d+(?:st|nd|rd|th)?(?:\s+(?:rep|one))?\b"
-    r"|\bfail(?:ed|ing|ure|s)?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|\s)*\s*(?:the\s+|rep\s+)?\d+(?:st|nd|rd|th)?(?:\s+(?:rep|one))?\b|\bmissed\s+(?:the\s+)?\d+(?:st|nd|rd|th)(?:\s+rep)?\b"
+    rf"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out)(?:\s+(?:the|rep|number|that))*\s+{_NTH}\b(?:\s+(?:rep|one))?"
+    rf"|\bfail(?:ed|ing|ure|s)?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|number|\s)*\s*(?:the\s+|rep\s+)?{_NTH}\b(?:\s+(?:rep|one))?|\bmissed\s+(?:the\s+|rep\s+|on\s+)*{_NTH}\b(?:\s+rep)?(?!\s+(?:set|sets|reps|days?|sessions?)\b)"
 )
 _RANGE_LEFT = re.compile(
     r"\b(\d)\s*(?:-|/|or|to|–)\s*(\d)(?=\s*(?:more\s+)?(?:reps?\s+)?(?:in reserve|in the tank|rir\b|left|more in me|more\b|to spare|from failure|shy))"
@@ -53,12 +58,17 @@ _THAT_SET = re.compile(
 _LIKE_LAST = re.compile(
     r"^(?P<lead>\s*(?:(?:ok|okay|just|did|done|all|exactly|it|pretty much|was|hey|hi|yes|yep)[ ,]+)*)like(?= (?:last (?:time|week|session|one|set)|the last)\b)"
 )
+_UNIT = r"(?:kg|kgs|kilos?|lbs?|pounds?)"
+_HEAVIER = re.compile(
+    rf"\b(?P<by>{_N}\s*{_UNIT})\s+(?P<way>heavier|lighter|up|more|less|down)\b(?!\s+(?:in|left|to|reps?)\b|\s+than\s+(?!last|before|the last|the one before))(?:\s+than\b)?"
+)
+_W_AND_R = re.compile(rf"\bw\s?(?P<load>{_N})\s*[,/ ]?\s*r\s?(?P<count>\d+)\b")
 _LETTER_O = re.compile(r"(?<=\d)o(?=[^\w]|kg|lb|x\d|$)")  # "1O" for 10
 _POINT_BETWEEN = re.compile(r"(?<=\d(?:kg|lb))\.(?=\d)")
 _ROW_OF_TABLE = re.compile(r"(?m)(^[^|\n]*[a-z][^|\n]*\|\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?\s*)\|(?=\s*\d)")
 _LONE_TIMES = re.compile(r"\s*x\d+(?:[\s,]+x\d+)+\s*(?:@|at\b|with\b|w\b|$)")
 _FIRST_TWO = re.compile(
-    r"\bfirst\s+(?P<n>two|three|four|[2-4])\s+(?:sets\s+)?(?:were\s+|was\s+|at\s+|[:=]\s*)(?P<count>\d+)\b(?!\s*(?:kg|lbs?|kilos?|pounds?))"
+    r"\bfirst\s+(?P<n>two|three|four|[2-4])\s+(?:sets\s+(?:were\s+|was\s+|at\s+|[:=]\s*)?|were\s+|was\s+|at\s+|[:=]\s*)(?P<count>\d+)\b(?!\s*(?:kg|lbs?|kilos?|pounds?))"
 )
 _BOTH_SETS = re.compile(r"\bboth sets\b")
 _FIRST_SETS = re.compile(
@@ -74,6 +84,9 @@ _GIVEN_UP = re.compile(
 )
 
 
+_WAYS = {"heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
+
+
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
@@ -85,6 +98,8 @@ def without_noise(text: str) -> str:
     text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
+    text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
+    text = _W_AND_R.sub(lambda m: _padded(f"{m['load']}x{m['count']}", m), text)
     text = _PARTS_OF_TOTAL.sub(_total, text)
     text = _FIRST_SETS.sub(lambda m: _padded(f" x {m['n']} sets", m), text)
     text = _FIRST_TWO.sub(lambda m: _padded(f"{m['count']} x {m['n']} sets", m), text)

@@ -127,7 +127,8 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
         stop += 1
     if stop == at:  # "hundred" with nothing before it is a hundred; a step of none would never end
         return 1, first._replace(kind="n", value=Decimal(100)) if first.text == "hundred" else None
-    if first.text in ("one", "zero") and stop == at + 1 and _word(tokens, at + 1) not in _COUNTED:
+    after_set = at > 0 and tokens[at - 1].text == "set"
+    if first.text in ("one", "zero") and stop == at + 1 and _word(tokens, at + 1) not in _COUNTED and not after_set:
         return 1, None
     plural = tokens[stop - 1].text in PLURAL_WORDS
     amount = Decimal(total)

@@ -247,18 +247,20 @@ def _load_surprises(load: Load | None, setting: Setting) -> bool:
     kg = float(load.kg)
     if kg > 500:
         return True
-    ladder = setting.ladder
     kind_known = [known for known, _ in setting.known_loads]
     if load.kind is LoadKind.ADDED:
         return kg > 60 and not any(abs(known - kg) < 15 for known in kind_known)
     if load.kind is LoadKind.ASSISTED:
         return kg > 90
+    from bot.language.reading.ranking import heavy_for, on_ladder
+
+    ladder = setting.ladder
+    if not kind_known and ladder is None and load.kind is LoadKind.IMPLEMENT and kg > 1.5 * heavy_for(setting):
+        return True
     if kind_known and not any(0.62 <= kg / known <= 1.45 for known in kind_known if known > 0):
         steps_away = _steps_away(load, kind_known, setting)
         if steps_away is None or steps_away > 2:
             return True
-    from bot.language.reading.ranking import on_ladder
-
     if ladder is not None and load.implement in (None, ladder.item.value) and load.amount is not None and load.unit is not None:
         same_as_known = any(abs(known - kg) < 0.06 for known in kind_known)
         return not on_ladder(ladder, load.amount, load.unit) and not same_as_known

@@ -7,8 +7,8 @@ from math import exp, log
 
 from bot.language.reading.setting import Setting
 from bot.training.blocks import Measure, SetTarget
-from bot.training.exercises.entry import LoadStyle
-from bot.training.kit import Ladder
+from bot.training.exercises.entry import LoadStyle, Pattern
+from bot.training.kit import KitItem, Ladder
 from bot.training.loads import Unit, to_kg
 
 # Judged so that 12 where 20 is usual costs about what reading "a x b" the seldom way costs (the corpus checks it).
@@ -18,6 +18,13 @@ _LOOSE_SLOPE = 2.0
 _OFF_LADDER = -2.6
 _IMPOSSIBLE = -40.0
 _NONE_OF_THESE = -9.0
+# Heavier than this, where nothing is known of the member, is rather another exercise or a slip (common practice: what homes hold).
+_HEAVY_IN_HAND = {LoadStyle.PAIR: 32.0, LoadStyle.SINGLE: 45.0}
+_HEAVY = 220.0
+_BIG = frozenset(
+    (KitItem.BARBELL, KitItem.EZ_BAR, KitItem.TRAP_BAR, KitItem.CABLE, KitItem.LAT_PULLDOWN, KitItem.LEG_PRESS, KitItem.LEG_CURL)
+    + (KitItem.LEG_EXTENSION, KitItem.SMITH_MACHINE, KitItem.CHEST_MACHINE, KitItem.ROW_MACHINE, KitItem.CALF_MACHINE, KitItem.SLED)
+)
 _LIGHTEST_BAR = 7.0  # kg; bars for beginners weigh 7 to 10 kg (common practice)
 
 
@@ -63,8 +70,18 @@ def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = Tru
         score += max(-_LOAD_SLOPE * abs(log(kg / known)) / weight for known, weight in setting.known_loads if known > 0)
     elif ladder is None:
         score += -0.35 if kg < 4 else 0.0
+        score += -_LOAD_SLOPE * max(0.0, log(kg / heavy_for(setting)))
         score += -4.0 if setting.style is LoadStyle.BARBELL and kg < _LIGHTEST_BAR else 0.0
     return max(score, _IMPOSSIBLE)
+
+
+def heavy_for(setting: Setting) -> float:
+    """Kilograms beyond which a load is unusual for this exercise: less where only hands hold it."""
+    kit = setting.entry.kit if setting.entry is not None else ()
+    bridged = setting.entry is not None and setting.entry.pattern is Pattern.BRIDGE  # a bar may lie across the hips
+    if bridged or any(item in _BIG for way in kit for item in way):
+        return _HEAVY
+    return _HEAVY_IN_HAND.get(setting.style, _HEAVY)
 
 
 def on_ladder(ladder: Ladder, amount: Decimal, unit: Unit) -> bool:

@@ -22,6 +22,9 @@ from bot.training.loads import Load, Unit, from_kg
 from bot.training.records import SetDone, SetRecord, Source
 
 
+_SLIGHT = 3
+
+
 def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -> tuple[list[Draft], str, Source] | None:
     """Drafts of an entry that refers to what is known, a code of trouble, and where the values come from; None if it refers to nothing."""
     marks = [mark for item in entry.items for mark in item.marks]
@@ -29,7 +32,7 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     numbers = [term for item in entry.items for term in item.numbers]
     if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
         kinds.discard("A")
-    if not kinds & set("AOl+vUD") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
+    if not kinds & set("AOl+vUDd") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
         return None
     if len(numbers) > 4:
         return None
@@ -52,6 +55,9 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
             said.set_number = 0
             number = _set_number(entry, setting)
     changes = [mark for mark in marks if mark.kind in "+vUD"]
+    lighter = _dropped_by(marks, numbers, before)
+    if lighter is not None and not changes:
+        return _moved(entry, lighter, numbers, before, setting, unit, folded)
     if changes:
         return _changed(entry, changes[0], numbers, before, setting, unit, folded, number, compared=compared)
     added = "Q" in kinds and setting.needs_load
@@ -59,6 +65,11 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if signed is not None and before is not None and len(numbers) > 1 and not signed.text.startswith("bw"):
         change = Term("D" if signed.sign == "-" else "U", signed.sign, signed.start, signed.start)
         return _moved(entry, change, numbers, before, setting, unit, folded)
+    slight = next((t for t in numbers if t.sign and not t.unit and t.number <= _SLIGHT), None)
+    if "A" in kinds and slight is not None and len(numbers) == 1 and before is not None and before.done.count is not None:
+        base = _as_draft(before.done)
+        base.count = before.done.count + int(slight.number) * (-1 if slight.sign == "-" else 1)
+        return [base], "which_one", Source.CARRIED  # "same -1": a rep rather than a kilo, but who knows
     if "A" in kinds or (compared and not numbers):
         return _same(entry, numbers, before, setting, unit, number)
     return None
@@ -127,7 +138,10 @@ def _same(
     if before is None:
         return None
     base = _as_draft(before.done)
-    text_load = next((t for t in numbers if t.unit or t.sign or t.plural), None)
+    text_load = next((t for t in numbers if t.unit or t.sign or t.plural or t.role == "load"), None)
+    times = next((item.numbers[0] for item in entry.items if item.lone_x and item.numbers and item.numbers[0].bare), None)
+    if times is not None and len(numbers) == 1 and 1 < times.number <= len(setting.free_numbers):
+        times.role = "sets"  # "same x2"
     sets = next((int(t.number) for t in numbers if t.role == "sets"), 0)
     counts = [t for t in numbers if t is not text_load and t.role not in ("sets", "rpe", "rir")]
     if text_load is not None:
@@ -213,6 +227,11 @@ def _moved(
     if by is None:
         return None
     between = folded[change.end : by.start]
+    marks = [mark for item in entry.items for mark in item.marks]
+    if any(mark.kind == "c" and change.end <= mark.start < by.start for mark in marks):
+        for item in entry.items:
+            item.marks = [mark for mark in item.marks if mark is not change]
+        return None  # "moved up to grey, 15": the band is said itself
     if " to " in f" {between.strip()} ":
         by.role = "load"
         for item in entry.items:
@@ -230,6 +249,16 @@ def _moved(
     ]
     _marks(entry, drafts)
     return drafts, "", Source.SAID
+
+
+def _dropped_by(marks: list[Term], numbers: list[Term], before: SetRecord | None) -> Term | None:
+    """ "dropped 5 pounds, 12": a drop by so much, as no one drops to so little."""
+    drop = next((mark for mark in marks if mark.kind == "d" and mark.text in ("dropped", "drop", "dropping")), None)
+    by = next((t for t in numbers if drop is not None and t.start >= drop.end), None)
+    known = before.done.load.amount if before is not None and before.done.load is not None else None
+    if drop is None or by is None or by.unit is None or known is None or by.number > known * Decimal("0.4") or len(numbers) < 2:
+        return None
+    return Term("D", drop.text, drop.start, drop.end)
 
 
 def _moved_load(load: Load, by: Term, unit: Unit, *, up: bool) -> Load | None:

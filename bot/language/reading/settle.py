@@ -28,6 +28,7 @@ Kind = tuple[tuple[str, ...], tuple[str, ...]]  # what the words say of each num
 _MOST_WAYS = 48
 _MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4
+_MOST_WARM_UP_REPS = 20  # common practice
 _HABITS = {"x": "times", " ": "bare_pair"}
 _HABIT_WAYS = {"load_reps": "LR", "reps_load": "RL", "sets_reps": "SR"}
 _WAY_HABITS = {"LR": "load_reps", "RL": "reps_load", "SR": "sets_reps"}
@@ -43,6 +44,7 @@ class Settled:
     heard_anyway: tuple[Heard, ...] = ()
     why: tuple[Why, ...] = ()
     said: str = ""
+    score: float | None = None  # how well it fits, where it was weighed (log weight)
 
 
 @dataclass(slots=True)
@@ -73,9 +75,13 @@ def settle_entry(
     best, share = ways[0], shares[0]
     if not best.drafts:
         return _load_without_count(entry, setting, unit, said)
-    if share < sure and len(ways) > 1:
-        return _between(ways, shares, setting, said, entry)
-    return _placed(best, share, setting, said, entry, text)
+    settled = (
+        _between(ways, shares, setting, said, entry)
+        if share < sure and len(ways) > 1
+        else _placed(best, share, setting, said, entry, text)
+    )
+    settled.score = best.score
+    return settled
 
 
 def _unit_of(entry: Entry, situation: Situation) -> Unit:
@@ -154,7 +160,7 @@ def _weighed(
                 score -= 30.0
             elif role == "R" and not term.side and not term.role and sided:
                 score -= 3.0
-        if way[0] == "L" and item.ops and item.ops[0] in " ,&" and item.numbers[0].bare and builder.has_load:
+        if builder.has_load and item.ops and _bare_load_in_list(item, way):
             score -= 2.5  # the load is said already
         elif (
             "L" in way
@@ -170,6 +176,13 @@ def _weighed(
         score -= 2.0
     score += _fit(drafts, setting, unit)
     return Way(score, drafts, builder.trouble, tuple(parts))
+
+
+def _bare_load_in_list(item: Item, way: str) -> bool:
+    """ "24kg, 15 15 12": is one of the bare numbers of a list, first or last, taken for a load?"""
+    place_ = way.find("L")
+    ends = place_ in (0, len(way) - 1) and item.numbers[place_].bare if place_ >= 0 else False
+    return ends and (item.ops[0] if place_ == 0 else item.ops[-1]) in " ,&"
 
 
 def _counts_follow(entry: Entry, item: Item) -> bool:
@@ -211,6 +224,7 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     for place_, draft in enumerate(drafts):
         number = draft.number or (free[place_] if place_ < len(free) else len(setting.targets))
         if draft.kind is SetKind.WARM_UP:
+            counts -= 2.0 if (draft.count or 0) > _MOST_WARM_UP_REPS else 0.0
             continue
         values = list(draft.count_words) or []
         value = draft.count if draft.count is not None else draft.left if draft.left is not None else draft.right

@@ -71,6 +71,9 @@ def terms_of(tokens: Sequence[Token], labels: frozenset[str], names: Sequence[tu
     """
     clause = Clause([])
     _first_pass(tokens, labels, names, clause)
+    first = next((term for term in clause.terms if term.kind != "."), None)
+    if first is not None and first.text == "plus":
+        first.kind, first.text = "+", "+"  # "plus 5, 6 reps"
     terms = _sided(_merged(clause.terms), sided=sided)
     clause.terms = _without_aims(terms, clause)
     return clause
@@ -248,8 +251,11 @@ def _merged(terms: list[Term]) -> list[Term]:
         elif kind == "E" and last is not None and last.kind == "n":
             last.each = True
         elif kind == "H" and last is not None and last.kind == "n":
-            last.hand = True
-            last.role = last.role or "load"
+            if last.role in ("count", "minutes_or_metres"):
+                last.each = True  # "40 m per hand"
+            else:
+                last.hand = True
+                last.role = last.role or "load"
         elif kind == "C" and last is not None and last.kind == "n":
             last.total = True
         elif kind == "I":
@@ -469,6 +475,8 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
             if giver is not None:
                 giver.side = term.kind
                 giver.role = "count"
+            else:
+                waiting = term.kind  # "7 on the left, right was fine for 9"
         elif waiting and term.kind == "n" and term.role in ("", "count") and not term.unit:
             term.side, waiting = waiting, ""
             term.role = "count"
@@ -497,6 +505,7 @@ def _side_first(terms: list[Term]) -> bool:
 
 def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
     """Leave out what was only aimed at ("supposed to be 12") and what was denied ("not 12"), if another number is left."""
+    terms = _without_denied_bands(terms)
     marks = [place for place, term in enumerate(terms) if term.kind in "!N"][:_MOST_AIMS]
     for place in reversed(marks):
         numbers = [n for n, term in enumerate(terms) if term.kind == "n" and term.role in ("", "count")]
@@ -510,3 +519,14 @@ def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
         else:
             terms = [term for n, term in enumerate(terms) if n != place]
     return terms
+
+
+def _without_denied_bands(terms: list[Term]) -> list[Term]:
+    """ "not the grey, the orange": of two bands the one denied was not used."""
+    bands = [place for place, term in enumerate(terms) if term.kind == "c"]
+    denied = [
+        place
+        for place in bands
+        if any(term.kind == "N" or (term.kind == "!" and term.text == "instead") for term in terms[max(0, place - 2) : place])
+    ]
+    return [term for place, term in enumerate(terms) if place not in denied] if 0 < len(denied) < len(bands) else terms

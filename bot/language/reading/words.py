@@ -23,7 +23,7 @@ from bot.training.loads import Unit
 
 _WORDS = {
     "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pounder pounders pnds pund punds #",
-    "r": "r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
+    "r": "pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
     "z": "set sets sätze rounds round sts",
     "s": 'sec secs second seconds sek sekunden secon secnds "',
     "i": "min mins minute minutes minuten mns",
@@ -85,6 +85,7 @@ _WORDS = {
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
     "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
+    "bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight baby yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
     "squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
 
@@ -118,7 +119,7 @@ _PHRASES = {
     "^": "on the last|for the last|on last|on the last one|on the last set|for the last one|for the last set",
     "$": "weaker side|weak side|stronger side|strong side|other side|bad side|good side|weaker arm|weaker leg|stronger arm|stronger leg|other arm|other leg|bad leg|bad arm|good leg|good arm|first side|second side|dominant side|weak arm|weak leg",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
-    "V": "in reserve|in the tank|left in the tank|in tank|left in me|in me|reps in reserve|rep in reserve|reps in the tank|rep in the tank|more in me|more in the tank|"
+    "V": "im tank|in reserve|in the tank|left in the tank|in tank|left in me|in me|reps in reserve|rep in reserve|reps in the tank|rep in the tank|more in me|more in the tank|"
     "left in tank|reps left|rep left|more reps left|more left in the tank|to spare|reps to spare|rep to spare|reps short of failure|from failure|rep from failure|reps from failure|"
     "left over|more in reserve|more left in me|still in the tank|left in the bank|in the bank|reps shy of failure",
     "F": "to failure|till failure|until failure|to fail|went to failure|absolute failure|total failure|couldn't get another|couldnt get another|could not get another|"
@@ -139,7 +140,7 @@ _PHRASES = {
     "Z": "rest pause|rest - pause|rest paused|mini sets|with rest pause",
     "K": "half reps|half rep|partial reps|quarter reps|partial rep|bottom halves|top halves|short reps|half ones|short ones|bottom half reps|top half reps|lengthened partials|"
     "bottom partials|top partials|little ones|half range|part reps|half - reps|bouncy halves|pulses",
-    "A": "same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
+    "A": "matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
     "same as the last|same as last set|same as first|same as set one|repeat of that|another one of those|another of the same|same deal|just the same|identical",
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
