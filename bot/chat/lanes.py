@@ -10,7 +10,7 @@ its replies and "done" are one transaction in the database's thread, with no cal
 | the database is in trouble | tried again for ever, after growing pauses; the update is not to blame |
 | the file does not come | tried again after pauses; then the deed runs and is told so |
 | the program is killed | what was not done is handled at the next start, once |
-| the deed itself ends the program | what waits at a start counts its tries on disk before them, alone; after three starts it is parked |
+| the deed itself ends the program | what waits at a start counts its tries on disk before them, alone; after three it is parked |
 """
 
 from __future__ import annotations
@@ -34,6 +34,7 @@ from bot.coaching.ports import Clock, InboxRow, Queues, UnitOfWorkFactory
 LOG = logging.getLogger(__name__)
 LOOK_AT_MOST = 200
 MAX_TRIES = 3
+LIVED_S = 10.0  # a program is killed from outside as well, again and again: the last try is made when it has lived for a while
 FILE_TRIES = 4
 STOP_WITHIN_S = 5.0
 SHARE_AT_MOST = 32
@@ -200,6 +201,8 @@ class Lanes:
             if from_before and tries >= MAX_TRIES and not is_counted:
                 await self._park(row, f"ended the program: {tries} starts ended while it was handled")
                 return
+            if from_before and tries == MAX_TRIES - 1 and not is_counted:
+                await self._clock.sleep(LIVED_S)
             job = Job(row, update, raw, file, counts=from_before and not is_counted)
             try:
                 taken = await self._do(job)

@@ -15,7 +15,7 @@ def test_sets_stay_on_record_although_their_line_cannot_be_said(monkeypatch: pyt
     @staged()
     async def acts(stage: Stage) -> None:
         mira = await stage.member("Mira")
-        wording._load()
+        wording.load_wording()
         with monkeypatch.context() as broken:
             broken.setitem(wording._WORDINGS, "SetsRecorded", fails)
             await mira.says("16x12")

@@ -29,12 +29,12 @@ class Deeds:
     def __init__(self) -> None:
         self.begun: list[str] = []
         self.told: list[tuple[int | None, str]] = []
-        self.dead = False
+        self.dead, self.killed_at = False, "poison"
 
     def handle(self, update: Any, raw: dict[str, Any], uow: Any, now: datetime, *, file: Any = None) -> None:
         text = update.effective_message.text
         self.begun.append(text)
-        if text == "poison":
+        if text == self.killed_at:
             self.dead = True
             raise Killed
         if text == "boom":
@@ -44,8 +44,11 @@ class Deeds:
         self.told.append((row.chat_id, reason))
 
 
-def one_life(engines: Engines, deeds: Deeds) -> None:
-    """From a start of the lanes to their end by a kill, or until they have nothing more to do."""
+def one_life(engines: Engines, deeds: Deeds, *, lives_s: float = 60.0, steps: int = 1_000) -> None:
+    """From a start of the lanes to their end by a kill, or until they have nothing more to do.
+
+    lives_s: how long the program is there at most. steps: how many turns of the loop it gets.
+    """
 
     async def live() -> None:
         clock = PlayedClock(NOON)
@@ -56,10 +59,12 @@ def one_life(engines: Engines, deeds: Deeds) -> None:
         )  # fmt: skip
         deeds.dead = False
         running = asyncio.create_task(lanes.run())
-        for _ in range(1_000):
+        for _ in range(steps):
             await asyncio.sleep(0)
             if deeds.dead or lanes.is_idle():
                 break
+            if (wakes_at := clock.next_wake_at()) is not None and lives_s >= (wakes_at - NOON).total_seconds():
+                await clock.advance_to(wakes_at)
         running.cancel()
 
     asyncio.run(live())
@@ -105,6 +110,22 @@ def test_what_waits_at_many_starts_for_another_reason_is_not_put_aside(tmp_path:
         one_life(engines, deeds)
 
     assert deeds.begun[3:] == [f"{n}" for n in range(5)]
+
+
+@pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
+def test_a_message_is_not_put_aside_because_somebody_kills_the_program_at_each_start(tmp_path: Path) -> None:
+    """Killed from outside, at the worst moment each time: after the try is counted and before its deed is done."""
+    engines, deeds = fresh_engines(tmp_path), Deeds()
+    store(engines, (7, "12"))
+    deeds.killed_at = "12"
+
+    for _ in range(20):
+        one_life(engines, deeds, lives_s=9)
+    deeds.killed_at = "poison"
+    one_life(engines, deeds)
+
+    assert deeds.begun == ["12"] * 3
+    assert (count(engines, "parked"), count(engines, "done")) == (0, 1)
 
 
 def test_a_failure_of_what_waited_at_the_start_is_counted_once_a_try(tmp_path: Path) -> None:

@@ -25,7 +25,7 @@ PARTS = {replies.SlotLine, replies.SetLine, replies.NextUp, replies.SwapChoice, 
 
 
 def test_every_reply_has_words() -> None:
-    wording._load()
+    wording.load_wording()
 
     missing = [kind.__name__ for kind in REPLIES if kind not in PARTS and kind.__name__ not in wording._WORDINGS]
 

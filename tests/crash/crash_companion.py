@@ -206,7 +206,7 @@ async def harry(standin: StandIn, folder: Path, given: argparse.Namespace) -> tu
     stuck = ""
     try:
         await asyncio.wait_for(standin.all_taken(), 60)
-        await until(lambda: not waiting(folder, "inbox"), within_s=30)
+        await until(lambda: not waiting(folder, "inbox"), within_s=90)
     except TimeoutError:
         stuck = f"never finished: {standin.waiting} unconfirmed, {waiting(folder, 'inbox')} unhandled"
     program.send_signal(signal.SIGTERM)

@@ -47,7 +47,7 @@ def with_picture(text: str, draw: Callable[[], bytes], filename: str) -> Outgoin
 
 def wording_of(reply: Any) -> Outgoing:
     """One reply as a message, without its buttons."""
-    _load()
+    load_wording()
     said = _WORDINGS[type(reply).__name__](reply)
     return Outgoing(text=said) if isinstance(said, str) else said
 
@@ -65,6 +65,7 @@ def render(kind: str, fields: dict[str, Any], row: Any = None) -> Outgoing:
 
 
 @cache
-def _load() -> None:
+def load_wording() -> None:
+    """Let every module of sentences register what it says; done at the first use if not before."""
     for name in _MODULES:
         importlib.import_module(f"{__name__}.{name}")
