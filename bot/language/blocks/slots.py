@@ -13,7 +13,7 @@ from typing import Any
 from bot.language.blocks.clauses import Clauses, Mark, Scheme, Which
 from bot.language.blocks.counts import SETS_LIMIT, Count
 from bot.language.problems import Place, Problem, error, quoted, warning
-from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Slot
+from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Slot, WeekSets
 from bot.training.kit import KitItem
 
 _POLICY_WORDS = {
@@ -54,10 +54,18 @@ class SlotDraft:
     rounds: int | None = None  # sets said once for a whole superset or circuit
     kind: SetKind = SetKind.WORK
     measure: Measure | None = None  # the exercise's own, for counts without a unit
+    default: Scheme | None = None  # what a heading such as "20 s on, 40 s off x 4" gives every exercise below it
+    weeks: dict[int, list[tuple[Clauses, Place] | SetLine]] = field(default_factory=dict)
+    week: int | None = None  # the week that lines of single sets belong to now
     problems: list[Problem] = field(default_factory=list)
 
     @property
     def has_sets(self) -> bool:
+        return bool(self.weeks or self.default) or self.has_own_sets
+
+    @property
+    def has_own_sets(self) -> bool:
+        """Are there sets that are not said for one week only?"""
         return any(isinstance(part, SetLine) or part[0].schemes or "set_count" in part[0].fields for part in self.said)
 
     def add(self, clauses: Clauses, place: Place) -> None:
@@ -67,10 +75,18 @@ class SlotDraft:
         self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in clauses.doubts]
         merge_fields(self.fields, clauses.fields)
 
+    def add_week(self, week: int, clauses: Clauses, place: Place) -> None:
+        """Sets and wishes of one week; a rest or cue said beside them holds for the slot."""
+        place = place.of_slot(self.label)
+        self.weeks.setdefault(week, []).append((clauses, place))
+        self.problems += [error(place, found, wrong, instead) for _, found, wrong, instead in clauses.faults]
+        self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in clauses.doubts]
+        merge_fields(self.fields, {name: value for name, value in clauses.fields.items() if name != "set_count"})
+
     def add_set_line(self, line: SetLine) -> None:
         place = line.place.of_slot(self.label)
         line = replace(line, place=place)
-        self.said.append(line)
+        (self.said if self.week is None else self.weeks.setdefault(self.week, [])).append(line)
         self.problems += [error(place, found, wrong, instead) for _, found, wrong, instead in line.said.faults]
         self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in line.said.doubts]
         merge_fields(self.fields, line.said.fields)
@@ -97,7 +113,7 @@ def merge_fields(into: dict[str, Any], fields: dict[str, Any]) -> None:
 
 def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]]) -> Slot:
     """Put a slot together; what is wrong goes into the draft's problems."""
-    sets = _sets(draft)
+    sets, weeks = _sets_by_week(draft)
     fields = draft.fields
     policy = PolicyKind.USUAL
     if "policy" in fields:
@@ -119,8 +135,56 @@ def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]]) -> 
         kit=kit,
         policy=policy,
         note=note,
+        weeks=weeks,
         **{name: fields[name] for name in ("sides", "load_rule", "rest", "cues", "grip", "angle_deg", "demo") if name in fields},
     )
+
+
+def _sets_by_week(draft: SlotDraft) -> tuple[list[SetTarget], tuple[WeekSets, ...]]:
+    """The sets of week 1 and those of later weeks, as far as they differ from the week before."""
+    if not draft.weeks:
+        return _sets(draft), ()
+    by_week = {week: tuple(_sets(_in_week(draft, week))) for week in sorted(draft.weeks)}
+    first = by_week.pop(1, None)
+    if first is None and not draft.has_own_sets:
+        week = min(by_week)
+        wrong = f"the sets begin with week {week}"
+        draft.problems.append(error(draft.place.of_slot(draft.label), draft.name, wrong, "write those of week 1 too"))
+        return [], ()
+    base = _sets(draft) if first is None else list(first)
+    weeks: list[WeekSets] = []
+    before = tuple(base)
+    for week, sets in by_week.items():
+        if sets != before:
+            weeks.append(WeekSets(week, sets))
+        before = sets
+    return base, tuple(weeks)
+
+
+def _in_week(draft: SlotDraft, week: int) -> SlotDraft:
+    """The slot as if only this week had been written: what is said of all weeks stays where the week says nothing else."""
+    parts = draft.weeks[week]
+    anew = any(isinstance(part, SetLine) or any(scheme.which is None for scheme in part[0].schemes) for part in parts)
+    said_now = {mark.field for part in parts if not isinstance(part, SetLine) for mark in part[0].marks}
+    general: list[tuple[Clauses, Place] | SetLine] = []
+    for part in draft.said:
+        if isinstance(part, SetLine):
+            general += [] if anew else [part]
+            continue
+        clauses, place = part
+        schemes = [scheme for scheme in clauses.schemes if not anew or scheme.kind is SetKind.WARM_UP]
+        marks = [mark for mark in clauses.marks if mark.field not in said_now and not (anew and _is_of_one_week(mark))]
+        general.append((replace(clauses, schemes=schemes, marks=marks), place))
+    week_fields = {k: v for part in parts if not isinstance(part, SetLine) for k, v in part[0].fields.items()}
+    return SlotDraft(
+        draft.place, draft.label, draft.name, [*general, *parts], draft.notes, {**draft.fields, **week_fields}, draft.rounds,
+        draft.kind, draft.measure, draft.default, problems=draft.problems,
+    )  # fmt: skip
+
+
+def _is_of_one_week(mark: Mark) -> bool:
+    """Values for single sets speak of the sets that were written beside them."""
+    return len(mark.values) > 1 or (mark.which is not None and bool(mark.which.numbers))
 
 
 @dataclass(slots=True)
@@ -150,6 +214,9 @@ def _sets(draft: SlotDraft) -> list[SetTarget]:
             groups.append(_Group(list(range(len(targets), len(targets) + len(made))), scheme.start, number))
             targets += made
         marks += [(mark, place, number) for mark in clauses.marks]
+    if not targets and not overrides and draft.default is not None:
+        targets += _of_scheme(draft, draft.default, draft.place)
+        groups.append(_Group(list(range(len(targets))), 0, 0))
     if not targets and not overrides:
         return _without_counts(draft)
     _override(draft, targets, overrides)

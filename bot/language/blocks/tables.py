@@ -103,9 +103,14 @@ def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             columns = guess
             day = _row(reader, cells, columns, day, number, place_of)
         elif not columns or len(cells) == 1:
-            reader.take(" ".join(cells.values()), place_of(number, min(cells)))
+            reader.take(" ".join(cells.values()), place_of(number, min(cells)), _next_words(rows, number))
         else:
             day = _row(reader, cells, columns, day, number, place_of)
+
+
+def _next_words(rows: Sequence[Row], number: int) -> str:
+    """The next row that says anything, as one line."""
+    return next((" ".join(cell for cell in row if cell) for row in rows[number + 1 : number + 6] if any(row)), "")
 
 
 def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, tuple[str, int]]:

@@ -23,6 +23,7 @@ from bot.language.blocks.clauses import KEYS, Clauses, add_keyed, read_clauses
 from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.slots import SetLine, SlotDraft, read_policy
+from bot.language.blocks.weeks import split_weeks
 from bot.language.problems import Place, error, quoted, warning
 from bot.training.blocks import ExerciseId, SetKind
 from bot.training.exercises.catalogue import Catalogue
@@ -41,7 +42,6 @@ _WEEK_HEADING = re.compile(r"^(?:week|wk)\s*(?P<week>\d{1,2})\s*$", re.I)
 _JOINED = re.compile(
     r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
 )
-_WEEK_BY_WEEK = re.compile(r"\b(?:w|wk|week)\s?(?P<week>\d{1,2})\s*[:=-]?\s*\d+\s*x\s*\d+", re.I)
 _BARE_REST = re.compile(r"\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\")", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
@@ -116,6 +116,15 @@ class TypedReader:
 
     def _week_part(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         alone = _WEEK_HEADING.match(text.strip("=-_: "))
+        if self.to.slot is not None:
+            if alone and _SET_LINE.match(without_marks(even(follows))):
+                self.to.slot.week = int(alone["week"])
+                return True
+            before, weeks = split_weeks(text)
+            if weeks and not re.search(r"\w", before):
+                for part in weeks:
+                    self.to.slot.add_week(part.week, part.said, place)
+                return True
         if alone and headings.read_day(without_marks(even(follows))):
             self.week = int(alone["week"])
             return True
@@ -351,6 +360,8 @@ class TypedReader:
             self._say(slot, body[quoted_name.start("rest") :], place)
             return slot
         rounds = bool(self.to.superset and self.to.superset.rounds)
+        without, weeks = split_weeks(even(body))
+        body = without if weeks else body
         clauses = read_clauses(body, in_rounds=rounds)
         raw = clauses.left[0][1] if clauses.left else ""
         raw = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I)
@@ -367,17 +378,9 @@ class TypedReader:
                     "write it first, such as A1 Goblet squat 3x10",
                 )
             )
-        by_week = _WEEK_BY_WEEK.search(body)
-        if by_week:
-            self.to.problems.append(
-                error(
-                    place.of_slot(slot.label),
-                    body,
-                    "the sets change from week to week inside one exercise",
-                    "write the sets once, and the change in a line such as Week 3: one set more",
-                )
-            )
         slot.add(clauses, place)
+        for part in weeks:
+            slot.add_week(part.week, part.said, place)
         others = self._other_exercises(clauses)
         if others:
             self.to.problems.append(

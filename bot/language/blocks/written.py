@@ -19,7 +19,7 @@ from bot.language.blocks.headings import read_day
 from bot.language.blocks.letters import controls_removed
 from bot.language.blocks.typed import TypedReader
 from bot.language.problems import Place
-from bot.training.blocks import Block, Day, PolicyKind, SetKind, SetTarget, Sides, Slot
+from bot.training.blocks import Block, Day, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets
 from bot.training.exercises.catalogue import load_catalogue
 from bot.training.prescriptions import SIDE_WORDS, say_rest, say_target
 
@@ -75,21 +75,35 @@ def day_rows(day: Day) -> list[tuple[str, str]]:
 def slot_lines(slot: Slot) -> list[str]:
     """A slot with everything that is said of it."""
     name = one_line(slot.exercise_name)
-    together = sets_together(slot)
+    together = "" if slot.weeks else sets_together(slot.sets)
     if not reads_back(slot.label, name, together or ""):
         name = in_quotes(name)
     lines = [f"{slot.label} {name}: {together}" if together else f"{slot.label} {name}"]
-    if not together:
-        lines += [f"  {line}" for line in set_lines(slot)]
-    return lines + [f"  {key}: {value}" for key, value in field_rows(slot)]
+    if not together and not slot.weeks:
+        lines += [f"  {line}" for line in set_lines(slot.sets)]
+    lines += [f"  {key}: {value}" for key, value in field_rows(slot)]
+    return lines + [f"  {line}" for line in week_lines(slot)]
 
 
-def sets_together(slot: Slot) -> str:
+def week_lines(slot: Slot) -> list[str]:
+    """The sets of each week that differ from those of the week before; none where all weeks are alike."""
+    lines: list[str] = []
+    for change in (WeekSets(1, slot.sets), *slot.weeks) if slot.weeks else ():
+        together = sets_together(change.sets)
+        lines += (
+            [f"Week {change.week}: {together}"]
+            if together
+            else [f"Week {change.week}", *(f"  {line}" for line in set_lines(change.sets))]
+        )
+    return lines
+
+
+def sets_together(sets: tuple[SetTarget, ...]) -> str:
     """ "3 x 8-10 reps, tempo 3-1-1-0" where all sets are alike and simple; "" where each needs its line."""
-    first = slot.sets[0] if slot.sets else SetTarget()
-    alike = all(target == first for target in slot.sets)
+    first = sets[0] if sets else SetTarget()
+    alike = all(target == first for target in sets)
     if (
-        not slot.sets
+        not sets
         or not alike
         or first.kind is not SetKind.WORK
         or first.drops
@@ -97,14 +111,14 @@ def sets_together(slot: Slot) -> str:
         or (first.low is None and not first.amrap)
     ):
         return ""
-    return f"{len(slot.sets)} x {say_target(first)}"
+    return f"{len(sets)} x {say_target(first)}"
 
 
-def set_lines(slot: Slot) -> list[str]:
+def set_lines(sets: tuple[SetTarget, ...]) -> list[str]:
     """One line a set; warm-ups take no number."""
     lines: list[str] = []
     number = 0
-    for target in slot.sets:
+    for target in sets:
         if target.kind is SetKind.WARM_UP:
             lines.append(f"Warm-up set: {_said(target)}")
             continue

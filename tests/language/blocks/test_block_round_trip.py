@@ -19,6 +19,7 @@ from bot.training.blocks import (
     SetTarget,
     Sides,
     Slot,
+    WeekSets,
 )  # fmt: skip
 from bot.training.exercises.catalogue import load_catalogue
 from bot.training.kit import KitItem
@@ -79,12 +80,18 @@ def slots(draw: st.DrawFn, label: str) -> Slot:
     name, rest = draw(st.sampled_from(NAMES)), draw(st.integers(0, 300))
     alike = [draw(targets())] * draw(st.integers(1, 5))
     sets = tuple(alike if draw(st.booleans()) else draw(st.lists(targets(), min_size=1, max_size=5)))
+    weeks: tuple[WeekSets, ...] = ()
+    if draw(RARELY):
+        other = [draw(targets())] * draw(st.integers(1, 4))
+        pairs = [(2, tuple(other)), (4, tuple(draw(st.lists(targets(), min_size=1, max_size=3))))]
+        weeks = tuple(WeekSets(week, now) for n, (week, now) in enumerate(pairs) if now != ([sets] + [p[1] for p in pairs])[n])
     return Slot(
         label, name, sets, IDS[name], draw(st.sampled_from(Sides)), draw(st.sampled_from(LoadRule)),
         draw(st.one_of(st.none(), st.just(Rest(rest, rest + 30)))), tuple(draw(st.lists(WORDS, max_size=2))),
         tuple(draw(st.lists(st.sampled_from(NAMES), max_size=2, unique=True))), draw(st.frozensets(st.sampled_from(KitItem), max_size=2)),
         draw(st.sampled_from(["", "neutral", "wide"])), draw(st.one_of(st.none(), st.integers(-15, 75))),
         draw(st.sampled_from(["", "https://example.org/a?b=1", "file:AgACAgQAAx1"])), draw(st.sampled_from(PolicyKind)), draw(NOTE),
+        weeks,
     )  # fmt: skip
 
 
