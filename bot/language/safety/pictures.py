@@ -22,6 +22,8 @@ from functools import lru_cache
 from itertools import pairwise, product
 from typing import NamedTuple
 
+from bot.language.safety.signs import GROUPS
+
 # Thing -> the ways of saying it; "_" stands for a space. Words are folded and mended before they are looked up (words.py).
 THINGS: dict[str, str] = {
     "chest": "chest|sternum|breastbone|breast_bone|ribcage|rib_cage|left_breast|left_boob|left_tit|heart_area",
@@ -38,7 +40,8 @@ THINGS: dict[str, str] = {
     "rest": "sat_still|sitting_still|sitting|sat|lying|laying|resting|at_rest|doing_nothing|not_doing|not_even|havent_even|havent_started|not_moving|sofa|couch|bed|watching|telly|tv|for_no_reason|"
     "no_reason|out_of_nowhere|not_hot|before_i_started|cold_room|minutes_later|minutes_ago|since_i_stopped|even_though_i_stopped|after_resting",
     "acid": "indigestion|heartburn|heart_burn|acid|reflux|trapped_wind|gassy",
-    "doom": "impending_doom|sense_of_doom|about_to_die|going_to_die|gonna_die|think_im_dying|think_i_am_dying|might_be_dying|feel_like_im_dying|dying_here|"
+    "dying": "about_to_die|going_to_die|gonna_die|think_im_dying|think_i_am_dying|might_be_dying|feel_like_im_dying|dying_here|am_i_dying|i_am_dying|might_die",
+    "doom": "impending_doom|sense_of_doom|feeling_of_doom|"
     "something_is_really_wrong|something_is_very_wrong|something_really_wrong|something_very_wrong|something_badly_wrong|something_seriously_wrong|something_terribly_wrong|"
     "something_is_seriously_wrong|something_is_badly_wrong|somethings_really_wrong|somethings_very_wrong|somethings_seriously_wrong|somethings_badly_wrong|somethings_terribly_wrong|"
     "very_wrong_with_me|really_wrong_with_me|seriously_wrong_with_me|seriously_unwell|really_unwell|very_unwell|proper_unwell|really_really_ill|"
@@ -140,6 +143,25 @@ THINGS: dict[str, str] = {
     "rigid": "rigid|hard_as|rock_hard|board|tearing|ripping|doubled_over|cant_stand_up_straight|screaming|worst|unbearable|excruciating|agony|blood|vomiting_blood|twisted",
     "tear": "tearing|ripping|ripped|torn|rips|tears|knife|knifed",
     "spine": "neck|spine|back",
+    "joint": "{joint}|tailbone|coccyx|si_joint|si|lumbar|knee_cap|kneecap|kneecaps|knuckle|knuckles|heels|sole|arch|collarbone|collar_bone|shoulder_blade|tendon|tendons|ligament|sit_bone|shin|shins|hip_flexor|hip_flexors|"
+    "achilles|ac_joint|sternoclavicular|instep|ball_of_my_foot|elbow_joint|thumbs|toe_joint|big_toe|lower_back|low_back|upper_back|mid_back|it_band|patella|joints|joint",
+    "meat": "hamstring|hamstrings|hammy|hammies|quad|quads|thigh|calf|calves|glute|glutes|pec|pecs|bicep|biceps|tricep|triceps|lat|lats|trap|traps|forearm|forearms|groin|adductor|adductors|oblique|obliques|abs|delt|delts|muscle|"
+    "upper_arm|hip_flexor|rhomboid|buttock|armpit|stomach_muscle|side",
+    "jab": "spasm|spasms|spasmed|spasming|grabbed|grabs|grabbing|grab|zap|zaps|zapped|zapping|zing|zings|stab|stabs|stabbed|stabbing|jab|jabs|jabbing|jabbed|needle|needles|knife|pop|popped|popping|pops|snap|snapped|twang|twanged|ping|pinged|rip|ripped|"
+    "ripping|tear|tearing|tore|torn|strain|strained|sprain|sprained|locked_up|locked|locking|seized|seized_up|stuck|jammed|jams|gave_way|gives_way|giving_way|gave_out|gives_out|buckled|buckles|limping|limp|hobbling|hobble|cant_bend|cant_straighten|"
+    "cant_turn|cant_raise_it|cant_lift_it|cant_put_weight|hot_wire|hot_poker|electric|shooting|sharp|pinch|pinches|pinching|pinched|catches|catching|caught|clunk|clunks|clunking|clicks|clicking|crunch|crunches|crunching|grinds|grinding|grates|"
+    "grating|niggle|niggles|niggling|niggly|tweak|tweaked|twinge|twinges|swollen|swelling|swelled|puffy|bruised|throb|throbs|throbbing|wrenched|twisted|rolled|jarred|overstretched|hurts|hurt|hurting|pain|pains|painful|ache|aches|aching|"
+    "stings|sting|stinging|irritated|inflamed|injured|injury|flared|flaring|tender_to_touch|cramped|cramp|cramping|kicked_by|somebody_kicked|someone_kicked|bit_me|biting|bites|zinged|ouch|ow|oww|agony|excruciating",
+    "moan": "complaining|complains|complained|moaning|moans|moaned|grumbling|grumbles|grumbled|grumpy|unhappy|not_happy|isnt_happy|not_having_it|isnt_having_it|protesting|protests|screaming|screams|shouting|barking|yelling|angry|cross_with_me|annoyed|hates|"
+    "hating|talking_to_me|speaking_to_me|not_right|isnt_right|not_good|no_good|not_great|bad|worse|rubbish|dodgy|iffy|gammy|wonky|crook|knackered|buggered|wrecked|shot|stuffed|shagged|fucked|busted|bust|bung|goosed|banjaxed|killing_me|killing|giving_me_grief|"
+    "giving_me_trouble|giving_me_jip|giving_me_gyp|giving_me_bother|playing_up|acting_up|acting|kicking_off|bothering|bothers|bugging|annoying|nagging|nags|sore|tender|stiff|burns|burning|burn|on_fire|fire|wrong|weird|funny|unstable|wobbly|loose|slipping|slips|"
+    "slipped|slides_out|comes_out|popping_out|out_again|is_back|back_again|again|thing_is_back|raw|inflamed|flare_up|trouble|problem|problems|issue|issues|twitchy|sensitive|swells|creaking|creaks|creaky|cranky|aggravated|touch_and_go|cant_take",
+    "torn": "pulls|pulling|tugs|tugging|went|goes|going|gone|yanked|yanks|bit|nipped|nips|gripping|grips|something_wrong|is_wrong|wrong_with",
+    "odd_spot": "near|sit_bone|attachment|insertion|up_high|right_up|inside_of|outside_of|limping|hobbling|hobble|sprint|like_somebody|like_someone|kicked|rep|felt|bang|suddenly|behind|deep",
+    "score": "[0-9] / 10|10 / 10|[0-9] out of 10|[0-9] of 10",
+    "wrong_there": "something_wrong_with|something_is_wrong_with|somethings_wrong_with|something_wrong_in|something_up_with|something_is_off_with|something_off_with|somethings_off_with|dont_like_the_feeling_in|dont_trust",
+    "jaw": "jaw",
+    "clench": "clench|clenching|clenched|grind|grinding|dentist|tooth|chew|chewing|chewed|wisdom|tmj",
     "fall": "fell|fallen|fall|landed|dropped_on|came_down|crushed|folded|snapped|crack|cracked|crunch|crunched|broke|broken",
     "no_limb": "cant_move|cant_feel|no_feeling|numb|paralysed|paralyzed|wont_move|dont_move|arent_moving|no_movement|cant_wiggle|tingling|pins|cant_turn|electric",
 }  # fmt: skip
@@ -168,6 +190,10 @@ def _p(sign: str, needs: str, within: int = 9, *, sure: bool = True, unless: str
     return Picture(sign, tuple(needs.split(" ")), within, sure, unless)
 
 
+def _pain(needs: str, within: int, *, unless: str = "") -> Picture:
+    return Picture("pain", tuple(needs.split(" ")), within, True, unless)
+
+
 # What makes a picture plain: work for the muscle there, an object, a figure of speech.
 _WORKED_CHEST = r" (?:fly|flys|flies|flyes|presses|pushups|push ups|press ups|dips|doms|pump|pumped|sore|day|workout|bench|bands|dumbbell|bar|height|to (?:the )?floor|touch|touching)(?= |$)"
 _WORKED = r" (?:doms|pump|pumped|lol|sore|weaker|stronger|than)(?= |$)"
@@ -190,7 +216,11 @@ PICTURES: tuple[Picture, ...] = (
     _p("chest", "sweat rest sick", 14),
     _p("chest", "spine tear", 5, sure=False, unless=r" (?:band|shirt|strap)(?= |$)"),
     _p("sweat", "sweat rest", 6, sure=False),
-    _p("unwell", "doom", 6, sure=False),
+    _p("unwell", "doom", 8, sure=False),
+    _p(
+        "unwell", "dying", 6, sure=False,
+        unless=r" (?:if|when|lol|these|those|that|this|squats|burpees|lunges|program|programme|block|set|sets|reps|workout|session|tomorrow|of (?:boredom|laughter|hunger|shame))(?= |$)",
+    ),
     _p("heart", "heart leaps", 8),
     _p("heart", "heart fast rest", 12),
     _p("breath", "breath fails", 6),
@@ -236,6 +266,14 @@ PICTURES: tuple[Picture, ...] = (
     _p("injury", "gut pain rigid", 9),
     _p("heat", "hot heat_signs", 16),
     _p("other", "person down", 9),
+    _pain("joint jab", 6),
+    _pain("joint moan", 4, unless=r" (?:day|days|session|workout|tomorrow|exercise|work|later|good|great|fine|better|row|rows|raise|raises|press|presses|off|squat|squats|stretch|mobility|rest|time|happy|band|sleeve|sleeves|wraps|pain free)(?= |$)"),
+    _pain("meat jab", 6, unless=r" (?:pump|doms|good ache|in a good way|machine|ache from|sore|lol)(?= |$)"),
+    _pain("meat torn odd_spot", 8, unless=r" (?:pull|pull ups|pump|doms|machine|dead|jelly|lol)(?= |$)"),
+    _pain("score joint", 7),
+    _pain("score meat", 7),
+    _pain("wrong_there joint", 5),
+    _pain("wrong_there meat", 5),
     _p("seizure", "seized all_shakes", 10),
 )  # fmt: skip
 
@@ -256,6 +294,12 @@ def pictures_in(line: str) -> Iterator[Seen]:
 def words() -> frozenset[str]:
     """Every word of the things: what a misspelt word may be mended to."""
     return frozenset(re.findall(r"[a-z]{3,}", " ".join(THINGS.values()).replace("_", " ")))
+
+
+def _said(said: str) -> str:
+    """A thing's words as alternatives of a pattern, the longest first, so that "not breathing" is taken before "breathing"."""
+    opened = said.replace("{joint}", GROUPS["joint"]).replace("_", " ").split("|")
+    return "|".join(sorted(dict.fromkeys(opened), key=len, reverse=True))
 
 
 _DENIAL = re.compile(
@@ -289,8 +333,4 @@ def _nearest(line: str, choices: list[list[tuple[int, int]]], within: int) -> tu
 
 @lru_cache(maxsize=1)
 def _patterns() -> dict[str, re.Pattern[str]]:
-    # The longest first, so that "not breathing" is taken before "breathing".
-    return {
-        name: re.compile(rf" (?:{'|'.join(sorted(said.replace('_', ' ').split('|'), key=len, reverse=True))})(?= |$)")
-        for name, said in THINGS.items()
-    }
+    return {name: re.compile(rf" (?:{_said(said)})(?= |$)") for name, said in THINGS.items()}

@@ -178,8 +178,7 @@ def read_safety(text: str) -> SafetyReading:
     clauses = clauses_of(text, _vocabulary())
     seen = [one for clause in clauses for one in _seen_in(text, clause, clauses)]
     seen += _tied_back(text, clauses)
-    if not any(one.level is Level.EMERGENCY for one in seen):
-        seen += _pictured(text, clauses)
+    seen += _pictured(text, clauses)
     if not seen:
         return SafetyReading(certainty=0.9)
     seen.sort(key=lambda one: (one.rank, -one.certainty))
@@ -234,7 +233,10 @@ def _pictured(text: str, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
         match = _STRETCH.match(line, start, end)
         assert match is not None
         start, end = joined.said(text, start, end)
-        one = _weigh_emergency(picture.sign, line, line, match, text[start:end])
+        if picture.sign == "pain":
+            one = _weigh_pain("pain", line, line, match, text[start:end], False)
+        else:
+            one = _weigh_emergency(picture.sign, line, line, match, text[start:end])
         if one and one.level is Level.EMERGENCY and not picture.sure:
             one = _Seen(Level.EMERGENCY, picture.sign, one.words, DOUBTED)
         if one:
@@ -310,6 +312,10 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
     effort, laugh = _EFFORT.search(whole) is not None, _LAUGH.search(whole) is not None
     if name in SOFT and not worry and _soft(match.group(), effort=effort, laugh=laugh):
         return _Seen(Level.CAUTION, name, words, 0.6, topic=CHECK)
+    if name == "chest" and _from_the_teeth(match.group(), whole):
+        return _Seen(Level.PAIN, "pain", words, 0.7)
+    if name == "faint" and "collaps" in match.group() and not worry and _happy_heap(whole):
+        return _Seen(Level.CAUTION, name, words, 0.6, topic=CHECK)
     if name == "chest" and _is_worked_chest(line, match, whole):
         return _Seen(Level.SORENESS, name, words, 0.6)
     return _Seen(Level.EMERGENCY, name, words, 0.95)
@@ -328,6 +334,20 @@ def _soft(said: str, *, effort: bool, laugh: bool) -> bool:
     if _NEVER_SOFT.search(said.strip()) or not effort:
         return False
     return laugh if _BREATHLESS.search(said) else True
+
+
+def _from_the_teeth(said: str, whole: str) -> bool:
+    """A jaw that aches alone, with the cause named: clenched teeth, a tooth."""
+    return " jaw" in said and re.search(r" (?:clench\w*|grind\w*|dentist|tooth|chew\w*|wisdom|tmj)(?= |$)", whole) is not None and (
+        re.search(r" (?:chest|arm|sweat\w*|sick|breath\w*|dizzy|heart)(?= |$)", whole) is None
+    )  # fmt: skip
+
+
+def _happy_heap(whole: str) -> bool:
+    """ "I collapsed on the sofa after, great session": a figure of speech of somebody content."""
+    return re.search(r" i collapsed (?:\S+ ){0,3}(?:sofa|couch|bed|settee|chair)(?= |$)", whole) is not None and (
+        re.search(r" (?:great|good|lol|happy|done|loved|worth|brutal|session|best|nice|smiling|proud)(?= |$)", whole) is not None
+    )  # fmt: skip
 
 
 def _is_worked_chest(line: str, match: re.Match[str], whole: str) -> bool:
@@ -371,7 +391,10 @@ def _weigh_pain(name: str, line: str, whole: str, match: re.Match[str], words: s
     if _OTHERS.search(line[: match.start()] + " ") and not re.search(r" (?:my|i|im)(?= )", said):
         return None
     after = line[match.end() :]
-    if re.match(r"(?: is| has| was|s)?(?: now| all| completely)?(?: gone| went away| better| fine| healed| cleared)", after):
+    if re.match(
+        r"(?: is| has| was|s)?(?: now| all| completely| finally| totally| almost| much)*(?: gone| went away| better| fine| healed| cleared| over| settled| eased| passed| behind me)",
+        after,
+    ):
         return None
     if _SETTLED_PAIN.search(said) or re.search(r" 0 (?:/|out of|of) 10(?= |$)", said):
         return None

@@ -17,6 +17,8 @@ from importlib.resources import files
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from bot.language.safety.signs import HARMLESS
+
 _TOKEN = re.compile(r"[^\W\d_]+(?:['’‘`´][^\W\d_]+)*|\d+(?:[.,]\d+)?|[,;:/+\-–—()]|[.!?\n]+|[^\w\s]", re.UNICODE)
 _APOSTROPHES = re.compile("['’‘`´]")
 _STRETCHED = re.compile(r"([a-z])\1{2,}")
@@ -121,9 +123,10 @@ def _plain(letter: str) -> str:
 
 @lru_cache(maxsize=1)
 def _everyday() -> frozenset[str]:
-    """Common English words that are near a word of the signs, one a line."""
+    """Common English words that are near a word of the signs, one a line; and every word of the harmless phrases."""
     lines = (files(__package__) / "everyday.txt").read_text(encoding="utf-8").splitlines()
-    return frozenset(line for line in lines if not line.startswith("#"))
+    harmless = re.findall(r"[a-z]{3,}", " ".join(HARMLESS).replace("_", " "))
+    return frozenset(line for line in lines if not line.startswith("#")) | frozenset(harmless)
 
 
 @lru_cache(maxsize=8192)
