@@ -13,6 +13,7 @@ from typing import Any
 
 from bot.language.blocks.headings import DayHeading, letters_of
 from bot.language.blocks.results import BlockReading, Understood, UnknownName
+from bot.language.blocks.scan import Scheme
 from bot.language.blocks.slots import SlotDraft, finish
 from bot.language.kit_words import read_kit
 from bot.language.problems import Place, Problem, error, quoted, warning
@@ -45,6 +46,7 @@ class Superset:
     rounds: int | None
     fields: dict[str, Any] = field(default_factory=dict)
     slots: list[SlotDraft] = field(default_factory=list)
+    intervals: Scheme | None = None  # sets of seconds that each exercise gets, and with them its rest
     counts_letters: bool = False  # its exercises are lettered a, b, c themselves
 
 
@@ -163,7 +165,9 @@ class Assembler:
                 )
             )
         if self.superset:
-            slot.rounds = self.superset.rounds
+            slot.rounds, slot.default = self.superset.rounds, self.superset.intervals
+            if slot.default is not None:
+                slot.fields.update(self.superset.fields)
             self.superset.slots.append(slot)
         day.slots.append(slot)
         self.slot = slot

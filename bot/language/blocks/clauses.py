@@ -13,67 +13,16 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterator
 from typing import Any
 
 from bot.language.blocks import counts
 from bot.language.blocks.amounts import LOAD_PATTERN, TIME_PATTERN, decimal, read_load, read_rest
-from bot.language.blocks.letters import count_words_as_figures, even
+from bot.language.blocks.intervals import take_intervals
+from bot.language.blocks.letters import even
+from bot.language.blocks.scan import ALL, GONE, Clauses, Mark, Scan, Scheme, Which
 from bot.training.blocks import Drop, LoadRule, Partials, SetKind, Sides
 from bot.training.tempo import parse_tempo
-
-GONE = "\x00"
-
-
-@dataclass(frozen=True, slots=True)
-class Which:
-    """Which sets a phrase is about: numbers from 1 (last: counted from the end), or all."""
-
-    numbers: tuple[int, ...] = ()
-    last: int = 0  # how many from the end
-    every: bool = False
-
-
-ALL = Which(every=True)
-
-
-@dataclass(frozen=True, slots=True)
-class Scheme:
-    """Sets as one phrase gives them. sets None: a lone list or count."""
-
-    sets: int | None
-    counts: tuple[counts.Count, ...]
-    start: int
-    found: str
-    kind: SetKind = SetKind.WORK
-    which: Which | None = None
-    sets_to: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Mark:
-    """A wish about sets: a field of SetTarget and its values, one for all or one a set."""
-
-    field: str
-    values: tuple[Any, ...]
-    start: int
-    which: Which | None
-    found: str
-
-
-@dataclass(slots=True)
-class Clauses:
-    """All that a text was found to say. left: pieces that no recogniser took, as (start, text as sent)."""
-
-    schemes: list[Scheme] = field(default_factory=list)
-    marks: list[Mark] = field(default_factory=list)
-    fields: dict[str, Any] = field(default_factory=dict)  # fields of Slot
-    left: list[tuple[int, str]] = field(default_factory=list)
-    faults: list[tuple[int, str, str, str]] = field(default_factory=list)  # (start, found, wrong, write instead)
-    doubts: list[tuple[int, str, str, str]] = field(default_factory=list)
-    first_start: int | None = None  # where the first phrase begins
-
 
 _WHICH = re.compile(
     r"\b(?:(?:on|for|in|during)\s+)?(?:the\s+|your\s+)?(?:"
@@ -85,46 +34,13 @@ _WHICH = re.compile(
 _ORDINALS = {"first": 1, "1st": 1, "second": 2, "2nd": 2, "third": 3, "3rd": 3}
 
 
-class Scan:
-    """The text while it is read: `left` is what no recogniser has taken yet."""
+def read_clauses(text: str, *, has_name: bool = True, in_rounds: bool = False, intervals: bool = False) -> Clauses:
+    """Read everything that a slot's line says. has_name: the text begins with the exercise's name, which is left untouched.
 
-    def __init__(self, text: str) -> None:
-        self.raw = text
-        self.left = count_words_as_figures(even(text))
-        self.out = Clauses()
-        self.regions: list[tuple[int, int, Which]] = []
-
-    def take(self, pattern: re.Pattern[str], accept: Callable[[re.Match[str]], bool] | None = None) -> Iterator[re.Match[str]]:
-        for found in list(pattern.finditer(self.left)):
-            if GONE in found[0] or not found[0] or (accept and not accept(found)):
-                continue
-            self.blank(found.start(), found.end())
-            yield found
-
-    def blank(self, start: int, end: int, *, counts_as_phrase: bool = True) -> None:
-        self.left = self.left[:start] + GONE * (end - start) + self.left[end:]
-        if counts_as_phrase and (self.out.first_start is None or start < self.out.first_start):
-            self.out.first_start = start
-
-    def which(self, start: int) -> Which | None:
-        return next((which for low, high, which in self.regions if low <= start < high), None)
-
-    def mark(self, name: str, values: tuple[Any, ...], found: re.Match[str]) -> None:
-        self.out.marks.append(Mark(name, values, found.start(), self.which(found.start()), self.original(found)))
-
-    def original(self, found: re.Match[str]) -> str:
-        return self.raw[found.start() : found.end()].strip()
-
-    def fault(self, found: re.Match[str], wrong: str, instead: str) -> None:
-        self.out.faults.append((found.start(), self.original(found), wrong, instead))
-
-    def doubt(self, found: re.Match[str], wrong: str, instead: str = "") -> None:
-        self.out.doubts.append((found.start(), self.original(found), wrong, instead))
-
-
-def read_clauses(text: str, *, has_name: bool = True, in_rounds: bool = False) -> Clauses:
-    """Read everything that a slot's line says. has_name: the text begins with the exercise's name, which is left untouched."""
+    in_rounds: a heading gave the number of sets. intervals: the lines around are intervals, so "30/15" is work and rest.
+    """
     scan = Scan(text)
+    take_intervals(scan, spoken_of=intervals)
     for recognise in (
         _links,
         _keyed,

@@ -38,7 +38,7 @@ _LABEL = re.compile(
     re.I,
 )
 _SUPERSET = re.compile(
-    r"^(?:(?P<letter>[a-z])\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$",
+    r"^(?:(?P<letter>[a-z])\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom|interval|hiit|tabata)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$",
     re.I,
 )
 WARM_UP = re.compile(

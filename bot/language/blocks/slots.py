@@ -10,8 +10,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from bot.language.blocks.clauses import Clauses, Mark, Scheme, Which
 from bot.language.blocks.counts import SETS_LIMIT, Count
+from bot.language.blocks.scan import Clauses, Mark, Scheme, Which
 from bot.language.problems import Place, Problem, error, quoted, warning
 from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Slot, WeekSets
 from bot.training.kit import KitItem

@@ -19,9 +19,11 @@ from collections.abc import Mapping
 from bot.language.blocks import headings
 from bot.language.blocks.amounts import read_rest
 from bot.language.blocks.assemble import Assembler
-from bot.language.blocks.clauses import KEYS, Clauses, add_keyed, read_clauses
+from bot.language.blocks.clauses import KEYS, add_keyed, read_clauses
+from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
 from bot.language.blocks.results import BlockReading
+from bot.language.blocks.scan import Clauses
 from bot.language.blocks.slots import SetLine, SlotDraft, read_policy
 from bot.language.blocks.weeks import split_weeks
 from bot.language.problems import Place, error, quoted, warning
@@ -275,12 +277,15 @@ class TypedReader:
         found = headings.read_superset(text)
         if found is None or (_JOINED.match(text) and self.to.slot is not None):
             return False
-        clauses = read_clauses(found.rest, has_name=False) if found.rest else Clauses()
-        if clauses.schemes or any(self.to.names.is_sure(piece) for _, piece in clauses.left):
+        clauses = read_clauses(found.rest, has_name=False, intervals=True) if found.rest else Clauses()
+        in_intervals = "intervals" in clauses.fields
+        if (clauses.schemes and not in_intervals) or any(self.to.names.is_sure(piece) for _, piece in clauses.left):
             return False
         self.in_warm_up = False
         superset = self.to.open_superset(found.letter, found.rounds or (clauses.fields.get("set_count") or (None,))[0], place)
         superset.fields = {name: value for name, value in clauses.fields.items() if name == "rest"}
+        if in_intervals:
+            superset.intervals = clauses.schemes[0]
         for _, piece in clauses.left:
             self.to.need_day(place).notes.append(f"{superset.letter}: {piece}")
         return True
@@ -327,7 +332,7 @@ class TypedReader:
         """An exercise's name with figures, or alone above a line of figures; figures alone say more of the slot above."""
         if self.to.day is None and not self.to.days and not re.search(r"\d\s*(?:x|sets)", even(said), re.I):
             return False
-        clauses = read_clauses(said, in_rounds=bool(self.to.superset and self.to.superset.rounds))
+        clauses = self._clauses(said)
         name = clauses.left[0][1] if clauses.left else ""
         if len(re.findall(r"[^\W\d_]", name)) < 3:
             return False
@@ -359,10 +364,9 @@ class TypedReader:
             slot = self.to.open_slot(label, name, place)
             self._say(slot, body[quoted_name.start("rest") :], place)
             return slot
-        rounds = bool(self.to.superset and self.to.superset.rounds)
         without, weeks = split_weeks(even(body))
         body = without if weeks else body
-        clauses = read_clauses(body, in_rounds=rounds)
+        clauses = self._clauses(body)
         raw = clauses.left[0][1] if clauses.left else ""
         raw = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I)
         name, rest = (raw, "") if self.to.names.is_sure(raw) else _cut_name(raw)
@@ -397,6 +401,12 @@ class TypedReader:
         for _, piece in clauses.left[1:]:
             self._leftover(slot, piece, place)
         return slot
+
+    def _clauses(self, body: str) -> Clauses:
+        """What a slot's line says, in the light of the heading above it."""
+        superset, day = self.to.superset, self.to.day
+        intervals = bool(day and SPOKEN_OF.search(day.heading.name)) or bool(superset and superset.intervals)
+        return read_clauses(body, in_rounds=bool(superset and superset.rounds), intervals=intervals)
 
     def _other_exercises(self, clauses: Clauses) -> list[str]:
         """Names of further exercises in a line that gives sets more than once."""

@@ -11,7 +11,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from bot.language.blocks.clauses import Clauses, read_clauses
+from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.scan import Clauses
 
 WEEKS_LIMIT = 16
 _MARK = re.compile(
@@ -20,7 +21,7 @@ _MARK = re.compile(
     re.I,
 )
 _RELATIVE = re.compile(
-    r"^[+-]|\b(?:more|extra|less|fewer|another|added?|drop\s+(?:a|one)\s+set|than|beat|same|increase)\b|\+\s?\d+(?:[.,]\d+)?\s*(?:kg|lb|reps?|sets?|%|s\b)",
+    r"^[+-]|\b(?:more|extra|less|fewer|another|added?|drop\s+(?:a|one)\s+set|than|beat|same|increase)\b|(?<!load )\+\s?\d+(?:[.,]\d+)?\s*(?:kg|lb|reps?|sets?|%|s\b)",
     re.I,
 )
 
