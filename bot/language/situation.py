@@ -16,6 +16,8 @@ from bot.training.records import SetRecord
 # The order of a day is asked for several times a text; days are kept here by identity, so that their number stays theirs.
 _ORDERS: dict[int, tuple[Day, tuple[SetPlace, ...]]] = {}
 _MOST_ORDERS = 256
+# One text asks for the set that is due many times over: the latest answer is kept, with the situation it was for.
+_LAST_DUE: list[tuple[object, SetPlace | None] | None] = [None]
 
 
 def _order(day: Day) -> tuple[SetPlace, ...]:
@@ -84,7 +86,15 @@ class Situation:
             return None
         if self.due_override is not None:
             return self.due_override
-        order = _order(self.day)
+        known = _LAST_DUE[0]
+        if known is not None and known[0] is self:
+            return known[1]
+        due = self._worked_out_due(self.day)
+        _LAST_DUE[0] = (self, due)
+        return due
+
+    def _worked_out_due(self, day: Day) -> SetPlace | None:
+        order = _order(day)
         gone = {record.place for record in self.today if record.place} | set(self.skipped)
         last = next((record.place for record in reversed(self.today) if record.place), None)
         start = order.index(last) + 1 if last in order else 0

@@ -90,6 +90,8 @@ class Ladder:
 
     def has(self, amount: Decimal, unit: Unit) -> bool:
         """Is this a setting of the ladder? Within 1 % or 50 g, so that a rounded pound plate counts."""
+        if unit is self.unit and amount in self.amounts:
+            return True
         kg = to_kg(amount, unit)
         room = max(Decimal("0.05"), kg / 100)
         return any(abs(to_kg(step, self.unit) - kg) <= room for step in self.amounts)

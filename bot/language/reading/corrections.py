@@ -21,7 +21,7 @@ from bot.training.records import SetDone, SetRecord, Source
 _SOFT = r"(?:(?:ok|oh|oops|whoops|sorry|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
-_WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|reps|the reps|it actually|the kg)"
+_WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one)?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
@@ -62,6 +62,7 @@ _NUMBERS = {
 }
 _BREAKS_OFF = re.compile(r"\b(?:hurt|pain|then|next|now|but)\b|[;?\n]|\d\s*,\s*\d+\s*,")
 _LOADISH = frozenset(["the weight", "weight", "the load", "load", "the kg"])
+_THING = re.compile(r"(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)")
 _COUNTISH = frozenset(("reps", "the reps"))
 
 Found = tuple[tuple[Heard, ...], float, Question | None]
@@ -99,7 +100,7 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
         return None
     slot = situation.slot(old.place.label)
     setting = setting_for(situation, catalogue, slot)
-    clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided)
+    clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided, bands=situation.kit.bands)
     if len(clause.unknown) > 1:
         return None
     news = _changed(old, clause.terms, setting, situation, Decimal(wrong.replace(",", ".")) if wrong else None, which)
@@ -175,7 +176,7 @@ def _changed(
             changed = replace(changed, rir=term.number)
         elif term.side:
             changed = _side(changed, term)
-        elif term.role == "load" or which in _LOADISH:
+        elif term.role == "load" or which in _LOADISH or _THING.fullmatch(which):
             load, _ = load_of(
                 term,
                 marks,

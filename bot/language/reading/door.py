@@ -262,7 +262,7 @@ class _Text:
         due = situation.due if told.on == situation.on and day is not None and day == situation.day else None
         due_slot = situation.slot(due.label) if due else None
         base = self._setting(due_slot, told) if due_slot else None
-        clause = terms_of(tokens, labels, names, sided=bool(base and base.sided))
+        clause = terms_of(tokens, labels, names, sided=bool(base and base.sided), bands=situation.kit.bands)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
         surely = _tells_sets(clause, entries)
         if not surely:

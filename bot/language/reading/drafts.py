@@ -19,6 +19,10 @@ from bot.training.records import DropDone
 
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
 _LONGEST_LIST = 12
+# "two plates each side" means the largest ones on a full-size bar (common practice); it is asked about all the same.
+_MOST_PLATES = 6
+_LARGEST_PLATE = {Unit.KG: Decimal(20), Unit.LB: Decimal(45)}
+_USUAL_BAR = {Unit.KG: (Decimal(20), Unit.KG), Unit.LB: (Decimal(45), Unit.LB)}
 _LIGHTER = Decimal("0.86")  # a load cut by less than this share in "then" talk is a next set rather than a drop
 
 
@@ -307,8 +311,8 @@ class Builder:
         if self._warming and item.before in (",", "&", "", *(" " if every else "")) and fresh:
             self._waiting.append(self._warming)
         self._warming = next((mark for mark in (*self._waiting, *item.marks) if mark.kind == "W"), None)
-        whole = fresh * max(1, min(times, 20)) if len(fresh) == 1 else fresh
-        copies = [replace(draft) for draft in whole]
+        whole = fresh * min(times, 20) if len(fresh) == 1 and times > 1 else fresh
+        copies = whole if whole is fresh else [replace(draft) for draft in whole]
         if times and len(fresh) > 1 and times != len(fresh):
             self.trouble = "sets_and_counts"
         self._sets = 0
@@ -332,6 +336,8 @@ class Builder:
         )
         if self._sides_or_sets(item, counts):
             self.trouble = "sides_or_sets"
+        if bouts and any(mark.kind in "bc" for mark in item.marks) and not self.setting.needs_load:
+            self.trouble = "which_one"  # "5 strict + green band 4"
         if bouts and self.setting.sided and len(counts) == 2 and not item.has("Z"):
             self.trouble = "sides_or_bouts"
         if bouts:
@@ -356,7 +362,7 @@ class Builder:
     def _sides_or_sets(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
         """ "9/11" on a one-sided exercise of several sets: two sides of one set, or two sets."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
-        slash = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] == "/"
+        slash = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&"
         return slash and self.setting.sided and not item.has("E") and len(self.setting.free_numbers) > 1 and not self.drafts
 
     def _completes_side(self, fresh: list[Draft]) -> bool:
@@ -548,6 +554,10 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
     style = setting.style
     if term.sign == "-" or helped:
         return Load(LoadKind.ASSISTED, amount, own_unit), ""
+    if style is LoadStyle.BARBELL and "P" in kinds and not term.unit and amount <= _MOST_PLATES:
+        bar = setting.situation.kit.bar or _USUAL_BAR[own_unit]
+        if bar[1] is own_unit:
+            return Load(LoadKind.IMPLEMENT, bar[0] + 2 * amount * _LARGEST_PLATE[own_unit], own_unit), "plates"
     on_bar = style is LoadStyle.BARBELL and bool(kinds & {"0", "P"} or thing in ("barbell", "plate"))
     if term.sign == "+" and on_bar and not (term.each or term.hand or "E" in kinds):
         return None, "bar"  # "bar + 20": whether on each side is not said

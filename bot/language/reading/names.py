@@ -40,6 +40,8 @@ _EVERYDAY = frozenset(
     ]
 )
 
+# Parts of exercise names that name none by themselves ("pack loaded to 18 kilos", "good morning").
+_TOO_LITTLE = frozenset("around bag book dead dog good loaded lower morning open pack ring rings rock split world toes front back side".split())
 _VERBS = frozenset(["benched", "squatted", "pressed", "rowed", "curled", "planked", "deadlifted", "lunged"])
 _MOST_LINES = 100
 _MOST_TOKENS = 450  # a session of sixty lines has about as many; beyond, no names are looked for
@@ -72,6 +74,8 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         if all(LEXICON.get(word, "?") in "cbkuQq.x" for word in words):
             continue
         if label is None and all(word in _EVERYDAY or word in LEXICON for word in words):
+            continue
+        if len(words) == 1 and (words[0] in _TOO_LITTLE or (label is None and not mention.match.exact)):
             continue
         if (
             label is not None

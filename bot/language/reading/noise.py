@@ -22,6 +22,7 @@ _BLANK = re.compile(
     rf"|\b(?:ready for|next (?:time|week|session)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
+    rf"|(?<=\d)\s+(?:reps?\s+)?in\s+(?:the|a|one|1|under a)\s+(?:minute|min)\b|(?<=\d) in \d+\s?(?:s|secs?|seconds)\b"
     rf"|\b{_N}\s*-?(?:l|litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
     rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b"
 )
@@ -62,6 +63,10 @@ _UNIT = r"(?:kg|kgs|kilos?|lbs?|pounds?)"
 _HEAVIER = re.compile(
     rf"\b(?P<by>{_N}\s*{_UNIT})\s+(?P<way>heavier|lighter|up|more|less|down)\b(?!\s+(?:in|left|to|reps?)\b|\s+than\s+(?!last|before|the last|the one before))(?:\s+than\b)?"
 )
+_BOTH_HANDS = re.compile(
+    rf"(?P<one>{_N})\s*(?P<unit>{_UNIT})?\s*(?:in|on) (?:one|my left|the left|left|my right|each|the one)(?: hand| side)?,?\s*(?:and|&|plus|,)\s*(?:a |an |another )?(?P<two>{_N})\s*(?:{_UNIT})?\s*(?:in|on) (?:the other|my right|the right|right|my left|my other)(?: hand| side| one)?"
+)
+_WATER = re.compile(rf"(?<![\d.,])(?P<n>{_N})\s?(?:l|lt|ltr|litres?|liters?)\s+(?:of\s+)?(?P<what>water|jugs?|bottles?|canisters?|containers?)\b")
 _W_AND_R = re.compile(rf"\bw\s?(?P<load>{_N})\s*[,/ ]?\s*r\s?(?P<count>\d+)\b")
 _LETTER_O = re.compile(r"(?<=\d)o(?=[^\w]|kg|lb|x\d|$)")  # "1O" for 10
 _POINT_BETWEEN = re.compile(r"(?<=\d(?:kg|lb))\.(?=\d)")
@@ -99,6 +104,8 @@ def without_noise(text: str) -> str:
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
+    text = _BOTH_HANDS.sub(_each_hand, text)
+    text = _WATER.sub(lambda m: _padded(f"{m['n']}kg", m), text)  # a litre of water weighs a kilogram
     text = _W_AND_R.sub(lambda m: _padded(f"{m['load']}x{m['count']}", m), text)
     text = _PARTS_OF_TOTAL.sub(_total, text)
     text = _FIRST_SETS.sub(lambda m: _padded(f" x {m['n']} sets", m), text)
@@ -139,6 +146,13 @@ def _total(found: re.Match[str]) -> str:
         return found.group()
     said = re.search(r"\btotal\b", found.string[: found.start()])
     return _blank(found) if said else _padded("total", found)
+
+
+def _each_hand(found: re.Match[str]) -> str:
+    """ "16 in one hand and 16 in the other": a pair; two different loads stay as they are."""
+    if found["one"] != found["two"]:
+        return found.group()
+    return _padded(f"{found['one']}{found['unit'] or ''} each hand", found)
 
 
 def _padded(text: str, found: re.Match[str]) -> str:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
-from functools import cached_property
+from typing import Any, Generic, TypeVar, overload
 
 from bot.language.situation import Situation
 from bot.training.blocks import Day, ExerciseId, LoadRule, Measure, SetKind, SetPlace, SetTarget, Sides, Slot, work_sets
@@ -17,6 +18,28 @@ from bot.training.records import SetRecord
 _HELPED_PATTERNS = frozenset((Pattern.VERTICAL_PULL,))
 _NEEDS_LOAD = frozenset((LoadStyle.PAIR, LoadStyle.SINGLE, LoadStyle.BARBELL, LoadStyle.MACHINE, LoadStyle.BAND))
 _STYLE_ITEM = {LoadStyle.PAIR: KitItem.DUMBBELL, LoadStyle.SINGLE: KitItem.DUMBBELL, LoadStyle.BARBELL: KitItem.BARBELL}
+
+
+Value = TypeVar("Value")
+
+
+class kept(Generic[Value]):  # noqa: N801 - used as a decorator
+    """A property that is worked out once. The library's own takes a lock at each first use, which here cost as much as the work."""
+
+    def __init__(self, work_out: Callable[[Any], Value]) -> None:
+        self.work_out = work_out
+        self.name = work_out.__name__
+        self.__doc__ = work_out.__doc__
+
+    @overload
+    def __get__(self, setting: None, owner: Any = None) -> kept[Value]: ...
+    @overload
+    def __get__(self, setting: object, owner: Any = None) -> Value: ...
+    def __get__(self, setting: object | None, owner: Any = None) -> kept[Value] | Value:
+        if setting is None:
+            return self
+        value = setting.__dict__[self.name] = self.work_out(setting)
+        return value
 
 
 @dataclass
@@ -32,31 +55,31 @@ class Setting:
     records: tuple[SetRecord, ...]  # of that session and slot, work sets only, oldest first
     start_at: int = 1  # the set number that comes next
 
-    @cached_property
+    @kept
     def entry(self) -> Exercise | None:
         return self.catalogue.get(self.exercise_id)
 
-    @cached_property
+    @kept
     def style(self) -> LoadStyle:
         if self.entry is not None:
             return self.entry.load_style
         said = (target.load for target in self.targets)
         return next((LoadStyle.PAIR if load.pair else LoadStyle.SINGLE for load in said if load is not None), LoadStyle.SINGLE)
 
-    @cached_property
+    @kept
     def targets(self) -> tuple[SetTarget, ...]:
         return work_sets(self.slot) if self.slot else ()
 
     def target(self, number: int) -> SetTarget | None:
         return self.targets[number - 1] if 0 < number <= len(self.targets) else self.targets[-1] if self.targets else None
 
-    @cached_property
+    @kept
     def measure(self) -> Measure:
         if self.targets:
             return self.targets[0].measure
         return self.entry.measure if self.entry else Measure.REPS
 
-    @cached_property
+    @kept
     def sided(self) -> bool:
         if self.slot is not None and self.slot.sides is not Sides.BOTH:
             return True
@@ -74,7 +97,7 @@ class Setting:
             return False
         return entry.pattern in _HELPED_PATTERNS or "dip" in entry.id
 
-    @cached_property
+    @kept
     def free_numbers(self) -> tuple[int, ...]:
         """The set numbers still to do, the next one first."""
         gone = {record.place.number for record in self.records if record.place}
@@ -84,7 +107,7 @@ class Setting:
         later = [n for n in numbers if n >= self.start_at and n not in gone]
         return (*later, *(n for n in numbers if n < self.start_at and n not in gone))
 
-    @cached_property
+    @kept
     def last(self) -> tuple[SetRecord, ...]:
         """This slot's work sets of the latest earlier session."""
         label = self.slot.label if self.slot else ""
@@ -98,7 +121,7 @@ class Setting:
         same = [record for record in self.last if record.place and record.place.number == number]
         return same[-1] if same else self.last[-1] if self.last else None
 
-    @cached_property
+    @kept
     def known_loads(self) -> tuple[tuple[float, float], ...]:
         """(kilograms, how much they say) of loads that this member has used here, or that the coach named."""
         found: list[tuple[float, float]] = []
@@ -116,7 +139,7 @@ class Setting:
     def _same_exercise(self, record: SetRecord) -> bool:
         return record.exercise is None or record.exercise == self.exercise_id
 
-    @cached_property
+    @kept
     def ladder(self) -> Ladder | None:
         """The settings of the implement that this exercise is loaded with, where the member's kit has them."""
         kit = self.situation.kit
@@ -129,7 +152,7 @@ class Setting:
         usual = _STYLE_ITEM.get(self.style)
         return kit.ladder(usual) if usual else None
 
-    @cached_property
+    @kept
     def steady(self) -> bool:
         """Does one load stay over all sets, so that an unsaid load is that of the set before?"""
         if self.slot is not None and self.slot.load_rule in (LoadRule.RISES, LoadRule.FALLS):

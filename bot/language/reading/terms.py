@@ -12,13 +12,14 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from bot.language.reading.words import LEXICON, ORDINALS, PHRASES, REMARKS, THINGS, UNITS
-from bot.language.tokens import Token
+from bot.language.tokens import Token, fold
 from bot.training.blocks import Measure
 from bot.training.loads import Unit
 
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _LINKS = frozenset((":", "-", "=", "|", ","))
 _MOST_AIMS = 20
+_LIKEWISE = frozenset(("also", "same", "too", "likewise", "ditto", "identical", "matched"))
 _HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
 
@@ -62,19 +63,27 @@ class Clause:
     verbs: int = 0
     remarks: list[str] = field(default_factory=list)
     aimed: list[Term] = field(default_factory=list)
+    bands: frozenset[str] = frozenset()  # the member's own band names, folded
 
 
-def terms_of(tokens: Sequence[Token], labels: frozenset[str], names: Sequence[tuple[int, int, str]], *, sided: bool) -> Clause:
+def terms_of(
+    tokens: Sequence[Token],
+    labels: frozenset[str],
+    names: Sequence[tuple[int, int, str]],
+    *,
+    sided: bool,
+    bands: Sequence[str] = (),
+) -> Clause:
     """Read tokens as terms.
 
     labels: the day's slot labels, upper case. names: (start, end, exercise id) of names found. sided: the due exercise has sides.
     """
-    clause = Clause([])
+    clause = Clause([], bands=frozenset(fold(name) for name in bands))
     _first_pass(tokens, labels, names, clause)
     first = next((term for term in clause.terms if term.kind != "."), None)
     if first is not None and first.text == "plus":
         first.kind, first.text = "+", "+"  # "plus 5, 6 reps"
-    terms = _sided(_merged(clause.terms), sided=sided)
+    terms = _sided(_on_the_bar(_merged(clause.terms)), sided=sided)
     clause.terms = _without_aims(terms, clause)
     return clause
 
@@ -178,6 +187,10 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
         clause.terms.append(term)
         return 1
     known = LEXICON.get(text)
+    if known is None and text in clause.bands:
+        known = "c"
+    elif known is None and text.endswith("ly") and len(text) > 5:
+        known = "."  # "10 annoyingly"
     if known is None and text.endswith("'s"):
         known = LEXICON.get(text[:-2])
     if text in REMARKS:
@@ -326,6 +339,8 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
         if at + 1 < len(terms) and terms[at + 1].kind == "K":
             term.partial = True
             at += 1
+    elif kind == "x" and follower.text == "times" and (at + 1 >= len(terms) or terms[at + 1].kind != "n"):
+        term.role, term.measure = "count", Measure.REPS  # "16, 12 times"
     elif kind == "z":
         term.role = "sets"
     elif kind == "s":
@@ -440,6 +455,18 @@ def _could_have(terms: list[Term], at: int) -> bool:
     )
 
 
+def _on_the_bar(terms: list[Term]) -> list[Term]:
+    """ "bar plus 20 each side": what is put on each end is a load."""
+    for place, term in enumerate(terms[:-2]):
+        if (term.kind == "0" or (term.kind == "I" and term.text == "barbell")) and terms[place + 1].kind in "+&w":
+            number = terms[place + 2]
+            beyond = terms[place + 3] if place + 3 < len(terms) else None
+            if number.bare and (number.each or (beyond is not None and beyond.kind == "E")):
+                number.role, number.each = "load", True
+                return [other for n, other in enumerate(terms) if n != place + 1]
+    return terms
+
+
 def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
     """Hand each side word to its number; decide whether "left" is a side or what was left over."""
     kinds = [term.kind for term in terms]
@@ -463,6 +490,7 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
         kinds = [term.kind for term in terms]
     if "L" not in kinds and "R" not in kinds:
         return terms
+    terms = _also_sides(terms)
     kept = [term for term in terms if term.kind not in ".k"]
     side_first = _side_first(kept)
     waiting = ""
@@ -487,12 +515,29 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
     return [term for term in plain if term.kind not in "LR"]
 
 
+def _also_sides(terms: list[Term]) -> list[Term]:
+    """ "right 7, left also", "left the same": a side that matches the other one."""
+    for place, term in enumerate(terms[:-1]):
+        following = terms[place + 1]
+        beyond = terms[place + 2] if place + 2 < len(terms) else None
+        alone = beyond is None or beyond.kind not in "n"
+        if term.kind in "LR" and following.kind in "A~" and following.text in _LIKEWISE and alone and place:
+            made = Term("M", following.text, term.start, following.end)
+            return [*terms[:place], made, *terms[place + 2 :]]
+    return terms
+
+
 def _side_first(terms: list[Term]) -> bool:
-    first = next(place for place, term in enumerate(terms) if term.kind in "LR")
+    first = next((place for place, term in enumerate(terms) if term.kind in "LR"), None)
+    if first is None:
+        return True
     following = terms[first + 1] if first + 1 < len(terms) else None
     if following is not None and following.kind == "n" and following.glued:
         return True
-    before = terms[first - 1] if first else None
+    near = first - 1
+    while near > 0 and terms[near].kind in "UDtTgG?Yr~":
+        near -= 1  # "six up on the left"
+    before = terms[near] if first else None
     if before is None or before.kind != "n" or before.unit or before.role in ("load", "rpe", "rir"):
         return True
     # "20 left 12 right 10" has one number more than sides.

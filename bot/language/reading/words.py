@@ -44,7 +44,7 @@ _WORDS = {
     "j": "left",
     "C": "total altogether combined overall tot",
     "B": "unassisted bw bodyweight body unweighted",
-    "c": "yellow red green blue black silver gold orange purple pink grey gray white brown tan light medium heavy thin thick strong",
+    "c": "rot rotes rote gelb gelbe grün grünes grüne blau blaue schwarz schwarze rouge jaune vert verte bleu bleue noir noire rojo roja amarillo amarilla verde azul negro negra rood rode geel gele groen groene blauw blauwe zwart zwarte vermelho vermelha amarelo amarela preto preta rosso rossa giallo gialla nero nera czerwona zielona niebieska czarna yellow red green blue black silver gold orange purple pink grey gray white brown tan light medium heavy thin thick strong",
     "b": "band bands tube tubes loop loops elastic bnad",
     "Q": "added weighted extra vest",
     "q": "assist assisted assistance helped assisting",
@@ -62,7 +62,8 @@ _WORDS = {
     "S": "rpe",
     "y": "weight load wt gewicht",
     "V": "rir",
-    "A": "same ditto again repeat",
+    "A": "same ditto again repeat likewise",
+    "~": "also",
     "U": "up",
     "D": "down",
     "+": "more",
@@ -85,7 +86,7 @@ _WORDS = {
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
     "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
-    "bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight baby yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
+    "against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight baby yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
     "squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
 
