@@ -107,6 +107,7 @@ class DueList:
 
     def __init__(self, session: Session, now: datetime) -> None:
         self._session, self._now = session, now
+        self.changed = False  # what is open has changed: whoever commits tells the sweep
 
     def put(
         self,
@@ -123,6 +124,7 @@ class DueList:
         An open (kind, key) is re-dated. One that has happened opens again only for a moment later than its own: planning the same
         thing twice does nothing, and a thing that comes back (the next rest call) may keep its key.
         """
+        self.changed = True
         connection = self._session.connection()
         values = {
             "due_at_utc": due_at_utc, "try_at_utc": due_at_utc, "fields": fields, "member_id": member_id,
@@ -173,10 +175,12 @@ class DueList:
         return self._session.connection().execute(query).scalar()
 
     def done(self, row_id: int, now: datetime) -> None:
+        self.changed = True
         self._session.connection().execute(_DONE, {"row": row_id, "now": now})
 
     def done_all(self, row_ids: Sequence[int], now: datetime) -> None:
         if row_ids:
+            self.changed = True
             self._session.connection().execute(_DONE_ALL, {"rows": list(row_ids), "now": now})
 
     def drop(self, row_id: int, now: datetime, reason: str) -> None:
@@ -201,4 +205,5 @@ class DueList:
         self._run(update(DueTable.__table__).where(C.id == row_id, C.state == "open").values(**values))  # type: ignore[arg-type]
 
     def _run(self, query: Any) -> int:
+        self.changed = True
         return int(self._session.connection().execute(query).rowcount)

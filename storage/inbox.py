@@ -25,7 +25,7 @@ from sqlalchemy import CheckConstraint, Index, String, bindparam, delete, exists
 from sqlalchemy.orm import Mapped, Session, mapped_column
 
 from storage.base import Base, BigId
-from storage.insert import insert_or_ignore
+from storage.insert import inserted
 
 KEEP_DONE_FOR = timedelta(days=3)
 LARGEST_ID = 2**63 - 1
@@ -92,10 +92,18 @@ class Inbox:
     def __init__(self, session: Session, now: datetime) -> None:
         self._session, self._now = session, now
 
-    def store(self, updates: Sequence[Any]) -> int:
-        """Keep raw updates (decoded JSON, any shape); those on record change nothing. Returns how many are new."""
+    def store(self, updates: Sequence[Any]) -> list[InboxRow]:
+        """Keep raw updates (decoded JSON, any shape); those on record change nothing. Returns the new ones that can be handled."""
         rows = [self._as_row(raw) for raw in updates]
-        return insert_or_ignore(self._session, InboxTable, rows, unique="update_id") if rows else 0
+        if not rows:
+            return []
+        given = {row["update_id"]: row for row in reversed(rows)}  # of two with one id the first is kept
+        new = inserted(self._session, InboxTable, rows, unique="update_id")
+        return [
+            InboxRow(row_id, update_id, given[update_id]["chat_id"], given[update_id]["body"], 0)
+            for row_id, update_id in new
+            if update_id is not None
+        ]
 
     def waiting(self, *, held: Iterable[int] = (), limit: int) -> Sequence[InboxRow]:
         """Updates not handled yet, in order of arrival, without those that are `held` already."""

@@ -80,10 +80,12 @@ class OutboxRow:
     parts_sent: int
     state: str = "waiting"
     message_id: int | None = None
+    ready_at_utc: datetime | None = None
 
 
 C = OutboxTable.__table__.c
 _COLUMNS = tuple(C[name] for name in OutboxRow.__dataclass_fields__)
+_GIVEN = tuple(name for name in OutboxRow.__dataclass_fields__ if name not in ("id", "message_id"))
 # Built once: putting a statement together takes longer than running it.
 _INSERT = insert(OutboxTable.__table__)  # type: ignore[arg-type]
 _WAITING = (
@@ -108,7 +110,7 @@ class Outbox:
 
     def __init__(self, session: Session, now: datetime) -> None:
         self._session, self._now = session, now
-        self.has_news = False  # something was put: whoever commits tells the sender
+        self.new: list[OutboxRow] = []  # what was put: whoever commits tells the sender
         self.took_back = False  # something was taken back or erased: the sender may have it in hand
 
     def put(
@@ -127,18 +129,20 @@ class Outbox:
 
         lane: one of LANES, by name or place.
         """
-        row = {
+        row: dict[str, Any] = {
             "chat_id": chat_id, "thread_id": thread_id, "kind": kind, "fields": fields, "lane": _place(lane), "key": key,
             "state": "waiting", "created_at_utc": self._now, "ready_at_utc": not_before_utc or self._now,
             "expires_at_utc": expires_at_utc, "attempts": 0, "parts_sent": 0,
         }  # fmt: skip
-        self.has_news = True
         if key is None:
             result = self._session.connection().execute(_INSERT, row)
-            return int(result.inserted_primary_key[0])  # type: ignore[index]
-        if not insert_or_ignore(self._session, OutboxTable, [row], unique="key"):
+            row_id = int(result.inserted_primary_key[0])  # type: ignore[index]
+        elif ids := insert_or_ignore(self._session, OutboxTable, [row], unique="key"):
+            row_id = ids[0]
+        else:
             return 0
-        return int(self._session.connection().execute(select(C.id).where(C.key == key)).scalar_one())
+        self.new.append(OutboxRow(id=row_id, **{name: row[name] for name in _GIVEN}))
+        return row_id
 
     def drop(self, key: str) -> bool:
         """Take back a message that has not gone out yet; says whether it did."""

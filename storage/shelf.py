@@ -52,6 +52,10 @@ class Shelf(Generic[V]):
             raise LookupError(f"nothing on record to save over: {type(value).__name__} {value.id}")  # type: ignore[attr-defined]
         return value
 
+    def forget(self) -> None:
+        """Look everything up anew."""
+        self._found.clear()
+
     def get(self, value_id: int) -> V | None:
         found = self.find(id=value_id)
         return found[0] if found else None

@@ -28,3 +28,8 @@ class Shelves:
         self.swaps = Shelf(session, tables.SwapRow, people.SwapTaken)
         self.advice = Shelf(session, tables.AdviceRow, people.Advice)
         self.own_names = Shelf(session, tables.OwnNameRow, people.OwnName)
+
+    def forget(self) -> None:
+        """Look everything up anew: a part of the transaction was undone."""
+        for shelf in vars(self).values():
+            shelf.forget()

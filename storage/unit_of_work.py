@@ -8,6 +8,7 @@
 |---|---|---|
 | all of a deed or nothing | one transaction; leaving without commit rolls back | what_is_not_committed_did_not_happen |
 | the sender hears of new messages only when they are real | told after the commit | the_sender_is_told_after_the_commit |
+| what a failed part did is not seen by the next | rows and memories are dropped with its savepoint | a_part_that_fails_is_undone_alone |
 | a group's new id is new everywhere | every table with a chat_id is rewritten in one go | a_moved_group_keeps_its_rows |
 
 Domain repositories join by a subclass that says what it carries:
@@ -19,11 +20,11 @@ Domain repositories join by a subclass that says what it carries:
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from contextlib import AbstractContextManager
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from datetime import datetime
 from types import TracebackType
-from typing import Any, Self
+from typing import Self
 
 from sqlalchemy import update
 from sqlalchemy.exc import DatabaseError, DBAPIError, InterfaceError, OperationalError
@@ -33,7 +34,7 @@ from storage.base import Base
 from storage.due import DueList
 from storage.engine import Engines
 from storage.inbox import Inbox
-from storage.outbox import Outbox
+from storage.outbox import Outbox, OutboxRow
 
 
 class UnitOfWork:
@@ -51,11 +52,13 @@ class UnitOfWork:
         now: Callable[[], datetime],
         *,
         reads: bool = False,
-        on_queued: Callable[[], None] | None = None,
+        on_queued: Callable[[Sequence[OutboxRow]], None] | None = None,
         on_taken_back: Callable[[], None] | None = None,
+        on_planned: Callable[[], None] | None = None,
     ) -> None:
+        """on_queued: told the new messages; on_taken_back: some were taken back; on_planned: due rows changed. After the commit."""
         self._engine = engines.read if reads else engines.write
-        self._now, self._on_queued, self._on_taken_back = now, on_queued, on_taken_back
+        self._now, self._on_queued, self._on_taken_back, self._on_planned = now, on_queued, on_taken_back, on_planned
 
     def __enter__(self) -> Self:
         now = self.now = self._now()
@@ -75,13 +78,27 @@ class UnitOfWork:
         if self.outbox.took_back and self._on_taken_back:
             self.outbox.took_back = False
             self._on_taken_back()
-        if self.outbox.has_news and self._on_queued:
-            self.outbox.has_news = False
-            self._on_queued()
+        if self.due.changed and self._on_planned:
+            self.due.changed = False
+            self._on_planned()
+        if self.outbox.new and self._on_queued:
+            new, self.outbox.new = self.outbox.new, []
+            self._on_queued(new)
 
-    def savepoint(self) -> AbstractContextManager[Any]:
+    @contextmanager
+    def savepoint(self) -> Iterator[None]:
         """A part that may fail alone: an error inside undoes it and is raised again."""
-        return self.session.begin_nested()
+        before = len(self.outbox.new)
+        try:
+            with self.session.begin_nested():
+                yield
+        except BaseException:
+            del self.outbox.new[before:]
+            self.undone()
+            raise
+
+    def undone(self) -> None:
+        """A part was undone: what was read in it may not be there any more; for subclasses that remember."""
 
     def rewrite_chat_id(self, old_id: int, new_id: int) -> None:
         """A group got a new id: say so in every table that has a chat_id. Values kept as JSON are the caller's."""

@@ -20,7 +20,7 @@ import json
 import logging
 import time
 from collections import deque
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Protocol
@@ -84,7 +84,7 @@ class Unreadable(ValueError):
 
 
 class Lanes:
-    """Run with `run()`; tell it of news with `wake()`, from the loop's own thread."""
+    """Run with `run()`; tell it of news with `hand()` or `wake()`, from the loop's own thread."""
 
     def __init__(
         self,
@@ -114,6 +114,13 @@ class Lanes:
         """There may be new updates."""
         self._news = True
         self._event.set()
+
+    def hand(self, rows: Sequence[InboxRow]) -> None:
+        """Give it new rows just stored, so that it need not look for them; where older ones may wait in the table it looks."""
+        if self._news or self._looking or self._left_behind or self._stopping or len(self._held) + len(rows) > LOOK_AT_MOST:
+            self.wake()
+        else:
+            self._line_up(rows)
 
     def is_idle(self) -> bool:
         return not (self._tasks or self._held or self._news or self._looking)
@@ -153,6 +160,11 @@ class Lanes:
 
         room = LOOK_AT_MOST * 2 - len(self._held)
         rows = await self._in_database(look) if room > 0 else []
+        self._line_up(rows)
+        if len(rows) == LOOK_AT_MOST or room <= 0:
+            self._left_behind = True
+
+    def _line_up(self, rows: Sequence[InboxRow]) -> None:
         for row in rows:
             self._held.add(row.id)
             lane_key = row.chat_id if row.chat_id is not None else 0
@@ -163,8 +175,6 @@ class Lanes:
                 task = asyncio.create_task(self._serve(lane_key))
                 self._tasks.add(task)
                 task.add_done_callback(self._tasks.discard)
-        if len(rows) == LOOK_AT_MOST or room <= 0:
-            self._left_behind = True
 
     async def _serve(self, lane_key: int) -> None:
         """Handle one chat's updates one after the other, as long as there are any."""

@@ -97,7 +97,9 @@ class Program:
             open_uow=self.open_uow, in_database=self.in_database, is_trouble=is_storage_trouble, bot=self.bot, hooks=hooks,
             clock=clock, workers=1 if self.engines.is_sqlite else 4,
         )  # fmt: skip
-        self.sweep = Sweep(open_uow=self.open_uow, in_database=self.in_database, deeds=hooks.deeds, clock=clock)
+        self.sweep = Sweep(
+            open_uow=self.open_uow, in_database=self.in_database, deeds=hooks.deeds, clock=clock, alone=self.engines.is_sqlite
+        )
         self.web: WebServer | None = None
         self.web_port = 0
         self._tasks: list[asyncio.Task[Any]] = []
@@ -114,16 +116,20 @@ class Program:
     def open_uow(self, *, reads: bool = False) -> UnitOfWork:
         """A unit of work; the sender hears of what it queues once it is committed."""
         return self.hooks.unit_of_work(
-            self.engines, self.clock.now, reads=reads, on_queued=self._tell_sender, on_taken_back=self._tell_taken_back
-        )
+            self.engines, self.clock.now, reads=reads, on_queued=self._tell_sender, on_taken_back=self._tell_taken_back,
+            on_planned=self._tell_sweep,
+        )  # fmt: skip
 
     async def in_database(self, work: Callable[..., T], *given: Any) -> T:
         """Run blocking database work in the database's thread."""
         return await asyncio.get_running_loop().run_in_executor(self._threads, work, *given)
 
-    def _tell_sender(self) -> None:
+    def _tell_sender(self, rows: Sequence[OutboxRow]) -> None:
         if self._loop is not None and not self._loop.is_closed():
-            self._loop.call_soon_threadsafe(self.sender.wake)
+            self._loop.call_soon_threadsafe(self.sender.hand, rows)
+
+    def _tell_sweep(self) -> None:
+        self.sweep.planned()  # at once: a flag, set by whichever thread
 
     def _tell_taken_back(self) -> None:
         if self._loop is not None and not self._loop.is_closed():
@@ -132,19 +138,19 @@ class Program:
     async def store(self, updates: Sequence[Any]) -> int:
         """Keep raw updates and let the lanes know; returns how many are new."""
 
-        def store() -> int:
+        def store() -> list[InboxRow]:
             with self.open_uow() as uow:
                 new = uow.inbox.store(updates)
                 uow.commit()
-                return new
+                return list(new)
 
         self._storing += 1
         try:
             new = await self.in_database(store)
+            self.lanes.hand(new)
         finally:
             self._storing -= 1
-        self.lanes.wake()
-        return new
+        return len(new)
 
     # Starting and stopping
 
@@ -349,18 +355,11 @@ class Program:
                 continue
             sweeps = 0
             await self._quiet()
-            moment = self.sender.next_at()
+            moment = self.sender.next_paced_at()
             if moment is None or moment > until or not hasattr(self.clock, "advance_to"):
-                return
-            if not await self.in_database(self._waits_to_go):
                 return
             await self.clock.advance_to(moment)
         raise RuntimeError("the program does not settle: what is due keeps planning more that is due at once")
-
-    def _waits_to_go(self) -> bool:
-        """Is there a message whose own moment has come, and which only the pacing holds back?"""
-        with self.open_uow(reads=True) as uow:
-            return bool(uow.outbox.waiting(self.clock.now(), lanes=range(5), held=(), full=(), limit=1))
 
     async def live_until(self, moment: datetime) -> None:
         """Move the clock on to a moment, doing on the way all that becomes due, each thing at its own time."""
@@ -377,12 +376,7 @@ class Program:
 
     async def next_moment(self) -> datetime | None:
         """When the next thing is due or may be sent; None when nothing is planned."""
-
-        def next_due() -> datetime | None:
-            with self.open_uow(reads=True) as uow:
-                return uow.due.next_due_at()
-
-        moments = [m for m in (await self.in_database(next_due), self.sender.next_at()) if m is not None]
+        moments = [m for m in (await self.sweep.next_at(), self.sender.next_at()) if m is not None]
         return min(moments) if moments else None
 
     async def _quiet(self) -> None:

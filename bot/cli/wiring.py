@@ -30,7 +30,11 @@ class CompanionUnitOfWork(UnitOfWork):
     """The unit of work with all values of the domain on it."""
 
     def attach(self) -> None:
-        self.__dict__.update(vars(Shelves(self.session)))
+        self._shelves = Shelves(self.session)
+        self.__dict__.update(vars(self._shelves))
+
+    def undone(self) -> None:
+        self._shelves.forget()
 
 
 def make_hooks(public_url: str = "") -> Hooks:

@@ -86,7 +86,7 @@ class _Line:
 
 
 class Sender:
-    """Run with `run()`; tell it of news with `wake()`, from the loop's own thread."""
+    """Run with `run()`; tell it of news with `hand()` or `wake()`, from the loop's own thread."""
 
     def __init__(
         self,
@@ -119,6 +119,19 @@ class Sender:
         self._news = True
         self._event.set()
 
+    def hand(self, rows: Sequence[OutboxRow]) -> None:
+        """Give it new rows just committed, so that it need not look for them; where older ones may wait in the table it looks."""
+        now = self._clock.now()
+        ready = [row for row in rows if row.ready_at_utc is None or row.ready_at_utc <= now]
+        full = len(self._held) + len(ready) > HOLD_OTHERS // 2
+        if self._news or self._working or self._left_behind or self._stopping or full:
+            self.wake()
+            return
+        later = [row.ready_at_utc for row in rows if row.ready_at_utc is not None and row.ready_at_utc > now]
+        self._next_ready_at = min((moment for moment in (*later, self._next_ready_at) if moment is not None), default=None)
+        self._take_in_hand(ready)
+        self._event.set()
+
     def look_through(self) -> None:
         """What is in hand may have been taken back."""
         self._recheck = True
@@ -142,6 +155,17 @@ class Sender:
             moments.append(self._pace.all_free_at(is_answer=self._ready[0][0] == Lane.ANSWER))
         if self._next_ready_at is not None:
             moments.append(self._next_ready_at.timestamp())
+        return self._first(moments)
+
+    def next_paced_at(self) -> datetime | None:
+        """The same for messages whose own moment has come, and which only the pacing holds back."""
+        moments = [moment for moment, chat_id in self._later if chat_id in self._lines and self._lines[chat_id].rows]
+        if self._ready:
+            moments.append(self._pace.all_free_at(is_answer=self._ready[0][0] == Lane.ANSWER))
+        return self._first(moments)
+
+    @staticmethod
+    def _first(moments: Sequence[float]) -> datetime | None:
         # Rounded up to the clock's own fineness: a moment cut down by a hair would be waited for without end.
         return _moment(min(moments)) if moments else None
 

@@ -41,13 +41,33 @@ class Swept:
 
 
 class Sweep:
-    """Call `once()` every few seconds; calls that meet take turns."""
+    """Call `once()` every few seconds; calls that meet take turns.
+
+    alone: nobody else plans in this database, and whoever does calls `planned()`; so a look that found nothing due holds until then.
+    """
 
     def __init__(
-        self, *, open_uow: UnitOfWorkFactory, in_database: Callable[..., Awaitable[Any]], deeds: Mapping[str, Deed], clock: Clock
+        self,
+        *,
+        open_uow: UnitOfWorkFactory,
+        in_database: Callable[..., Awaitable[Any]],
+        deeds: Mapping[str, Deed],
+        clock: Clock,
+        alone: bool = False,
     ) -> None:
         self._open_uow, self._in_database, self._deeds, self._clock = open_uow, in_database, deeds, clock
         self._turn = asyncio.Lock()
+        self._alone, self._is_seen, self._next_at = alone, False, None
+
+    def planned(self) -> None:
+        """What is planned has changed."""
+        self._is_seen = False
+
+    async def next_at(self) -> datetime | None:
+        """When the next thing is due; None when nothing is planned."""
+        if not self._is_seen:
+            await self._in_database(self._look)
+        return self._next_at
 
     @property
     def is_busy(self) -> bool:
@@ -56,6 +76,8 @@ class Sweep:
     async def once(self) -> Swept:
         """Do all that is due at this moment, batch by batch; returns what was done."""
         whole = Swept()
+        if self._is_seen and (self._next_at is None or self._next_at > self._clock.now()):
+            return whole
         async with self._turn:
             while True:
                 batch: Swept = await self._in_database(self._batch, self._clock.now())
@@ -67,11 +89,9 @@ class Sweep:
         """Runs in the database's thread."""
         swept = Swept()
         uow: Queues
-        # Most sweeps find nothing: a look with the reading engine leaves the writer alone.
-        with self._open_uow(reads=True) as uow:
-            first = uow.due.next_due_at()
-            if first is None or first > now:
-                return swept
+        first = self._look()
+        if first is None or first > now:
+            return swept
         with self._open_uow() as uow:
             timely = []
             for row in uow.due.claim(now, BATCH):
@@ -95,6 +115,13 @@ class Sweep:
             if swept.total:
                 uow.commit()
         return swept
+
+    def _look(self) -> datetime | None:
+        """Runs in the database's thread. Most sweeps find nothing: a look with the reading engine leaves the writer alone."""
+        self._is_seen = self._alone  # before the look: what is planned meanwhile says otherwise
+        with self._open_uow(reads=True) as uow:
+            self._next_at = uow.due.next_due_at()
+        return self._next_at
 
     def _run_together(self, uow: Queues, rows: Sequence[DueRow], now: datetime) -> bool:
         """All of a batch under one savepoint; says whether it went well. When one fails all are undone, to be run one by one."""

@@ -113,6 +113,8 @@ class OutboxRow(Protocol):
     def attempts(self) -> int: ...
     @property
     def parts_sent(self) -> int: ...
+    @property
+    def ready_at_utc(self) -> datetime | None: ...
 
 
 class Outbox(Protocol):
@@ -229,8 +231,8 @@ class InboxRow(Protocol):
 class Inbox(Protocol):
     """What came in."""
 
-    def store(self, updates: Sequence[Any]) -> int:
-        """Keep raw updates; those already on record change nothing. Returns how many are new."""
+    def store(self, updates: Sequence[Any]) -> Sequence[InboxRow]:
+        """Keep raw updates; those already on record change nothing. Returns the new ones that can be handled."""
 
     def waiting(self, *, held: Iterable[int] = (), limit: int) -> Sequence[InboxRow]:
         """Updates not handled yet, in order of arrival, without those that are `held` already."""

@@ -35,6 +35,7 @@ class Row:
     created_at_utc: datetime = NOON
     attempts: int = 0
     parts_sent: int = 0
+    ready_at_utc: datetime | None = None
 
 
 @pytest.mark.parametrize(

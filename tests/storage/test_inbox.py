@@ -21,7 +21,7 @@ def text_from(chat_id: int, update_id: int, text: str = "12, 12, 10") -> dict[st
 
 def store(engines: Engines, now: datetime, *updates: Any) -> int:
     with UnitOfWork(engines, lambda: now) as uow:
-        new = uow.inbox.store(updates)
+        new = len(uow.inbox.store(updates))
         uow.commit()
         return new
 

@@ -36,6 +36,7 @@ def test_a_message_comes_back_as_it_was_put(engines: Engines, noon: datetime) ->
         assert uow.outbox.find("k") == OutboxRow(
             id=row_id, chat_id=-100123, thread_id=4, kind="set_kept", fields={"text": "żółw 🐢", "reps": [12, 12]}, lane=2,
             key="k", created_at_utc=noon, expires_at_utc=noon + timedelta(hours=1), attempts=0, parts_sent=0,
+            ready_at_utc=noon,
         )  # fmt: skip
 
 

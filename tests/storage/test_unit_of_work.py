@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime
 
 import pytest
 
 from storage.engine import Engines
+from storage.outbox import OutboxRow
 from storage.unit_of_work import UnitOfWork
 
 
@@ -25,9 +27,10 @@ def test_what_is_not_committed_did_not_happen(engines: Engines, noon: datetime) 
 def test_the_sender_is_told_after_the_commit(engines: Engines, noon: datetime) -> None:
     told: list[int] = []
 
-    def look() -> None:
+    def look(rows: Sequence[OutboxRow]) -> None:
         with UnitOfWork(engines, lambda: noon, reads=True) as other:
             told.append(other.outbox.count("waiting"))
+        assert [other.outbox.get(row.id) for row in rows] == list(rows)
 
     with UnitOfWork(engines, lambda: noon, on_queued=look) as uow:
         uow.outbox.put(7, "x", {})
@@ -49,6 +52,7 @@ def test_a_part_that_fails_is_undone_alone(engines: Engines, noon: datetime) -> 
             raise RuntimeError
         with uow.savepoint():
             third = uow.outbox.put(7, "z", {})
+        assert [row.id for row in uow.outbox.new] == [first, third]
         uow.commit()
 
     with UnitOfWork(engines, lambda: noon, reads=True) as uow:
