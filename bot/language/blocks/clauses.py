@@ -51,6 +51,7 @@ def read_clauses(text: str, *, has_name: bool = True, in_rounds: bool = False, i
         _tempo_keyed,
         _efforts,
         _partials,
+        _burnout_sets,
         _warm_up_sets,
         _sides,
         _rules,
@@ -290,7 +291,7 @@ _REST = re.compile(
     rf"\b(?:rest|resting|recovery|recover|break)(?!\s*-?\s*pause)s?(?:\s+(?:between|after|period|time|interval|for|of|about|approx)(?:\s+(?:sets?|rounds?|each\s+(?:set|round)|both|exercises|\w\d(?:\s*/\s*\w\d)?))?)*\s*[:=~]?\s*"
     rf"(?P<time>{TIME_PATTERN})(?:\s*(?:rest|between\s+(?:sets|rounds)|after\s+each\s+(?:set|round)|per\s+set))?|"
     rf"(?<![\d.x@-])(?P<time2>\d+(?:[.,:]\d+)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?)?\s*(?:minutes?|mins?|m|seconds?|secs?|s|\"|'))\s*(?:of\s+|'s\s+)?(?:rest\b(?!\s*-?\s*pause)(?:\s+(?:between|after|per)\s+(?:each\s+)?(?:sets?|rounds?))?|recovery\b|between\s+sets\b|break\b)|"
-    r"(?<![\w])R\s*[:=]?\s*(?P<time3>\d+(?:\s*-\s*\d+)?\s*(?:s|sec|min|m|\"|')(?![a-z]))",
+    r"(?<![\w])R\s*[:=]?\s*(?P<time3>\d+(?:\s*-\s*\d+)?\s*(?:s|sec|min|m|\"|')(?![a-z])|\d:\d\d(?!\d)|\d{2,3}(?:\s*-\s*\d{2,3})?(?![\w%/.]))",
     re.I,
 )
 
@@ -334,7 +335,7 @@ _TEMPO_KEYED = re.compile(
 )
 _TEMPO_BACK = re.compile(rf"(?<![\w.-])(?P<list>{_TEMPO_TOKEN})\s*tempo\b", re.I)
 _TEMPO_BAD = re.compile(
-    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,}|[1-9]\d(?![\d.]))(?!\s*(?:kg|lb|%|rm|s\b))",
+    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,}|[1-9]\d(?![\d.]))(?!\s*(?:kg|lb|%|rm|s\b|°|deg))",
     re.I,
 )
 _TEMPO_WORDS = re.compile(r"\btempo\s*[:=]\s*(?P<words>[a-z][^,;|\n]*)", re.I)
@@ -475,6 +476,19 @@ def _warm_up_sets(scan: Scan) -> None:
         parts = counts.read_counts(said) if said else (counts.Count(),)
         sets = int(found["sets"] or found["sets2"] or found["sets3"])
         scan.out.schemes.append(Scheme(sets, parts, found.start(), scan.original(found), SetKind.WARM_UP))
+
+
+_BURNOUT_SET = re.compile(r"\b(?:is\s+|as\s+)?(?:an?\s+|the\s+|your\s+)?burn-?\s?out(?:\s+set)?\b(?!\s*:)", re.I)
+
+
+def _burnout_sets(scan: Scan) -> None:
+    """ "last set burnout": a set that is there already, done till nothing is left."""
+    for found in scan.take(_BURNOUT_SET, lambda found: _near(scan, found) is not None):
+        scan.out.marks.append(Mark("kind", (SetKind.BURNOUT,), found.start(), _near(scan, found), scan.original(found)))
+
+
+def _near(scan: Scan, found: re.Match[str]) -> Which | None:
+    return scan.which(found.start()) or scan.which(found.end() - 1)
 
 
 # Sides and how the load moves.
