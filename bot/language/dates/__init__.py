@@ -1,6 +1,7 @@
 """Wishes about days, reminders and places in words: `read_plan_words` gives the deed with concrete dates, or the one question."""
 
+from bot.language.dates.desk import PlanOption, PlanQuestion, PlanReading
 from bot.language.dates.moments import read_date, read_time_of_day
-from bot.language.dates.wishes import PlanOption, PlanQuestion, PlanReading, read_plan_words
+from bot.language.dates.wishes import read_plan_words
 
 __all__ = ["PlanOption", "PlanQuestion", "PlanReading", "read_date", "read_plan_words", "read_time_of_day"]

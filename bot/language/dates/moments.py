@@ -29,7 +29,7 @@ DATE = (
     r"\d{1,2}(?:st|nd|rd|th)|"
     rf"{DAY},? \d{{1,2}}(?:st|nd|rd|th)|"
     rf"the day after {TOMORROW}|day after {TOMORROW}|{TODAY}|{TOMORROW}{_PART}|{YESTERDAY}{_PART}|the day before yesterday|"
-    rf"{DAY} week\b|(?<!for )(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|next week|of next week|this week|coming)|"
+    rf"{DAY} week\b|(?<!for )(?<!for a )(?<!the )(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|next week|of next week|this week|coming)|"
     rf"next week (?:on )?{DAY}|"
     rf"(?:next|this|coming|the coming|this coming|last|every|each) {DAY}{_PART}|{DAY}{_PART}(?! \d{{1,2}}(?:st|nd|rd|th))|"
     r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?(?!\d| ?(?:am|pm|kg|lbs?))|"
@@ -151,15 +151,23 @@ def _feast(text: str, today: date) -> Said | None:
     elif re.match(r"new year", text):
         month, day = (12, 31) if text.endswith("eve") else (1, 1)
     elif re.match(r"easter|good friday", text):
-        from dateutil.easter import easter
-
         away = {"good friday": -2, "easter monday": 1}.get(text, 0)
-        days = (easter(year) + timedelta(days=away) for year in (today.year, today.year + 1))
+        days = (_easter(year) + timedelta(days=away) for year in (today.year, today.year + 1))
         return Said((next(on for on in days if on >= today),))
     else:
         return None
     on = date(today.year, month, day)
     return Said((on if on >= today else date(today.year + 1, month, day),))
+
+
+def _easter(year: int) -> date:
+    """Western Easter Sunday. Source: the anonymous Gregorian computus, as in Meeus 1991, Astronomical Algorithms, ch. 8 (from memory)."""
+    century, rest = divmod(year, 100)
+    moon = (19 * (year % 19) + century - century // 4 - (century - (century + 8) // 25 + 1) // 3 + 15) % 30
+    week = (32 + 2 * (century % 4) + 2 * (rest // 4) - moon - rest % 4) % 7
+    late = (year % 19 + 11 * moon + 22 * week) // 451
+    month, day = divmod(moon + week - 7 * late + 114, 31)
+    return date(year, month, day + 1)
 
 
 PERIOD = (

@@ -1,0 +1,293 @@
+"""Wishes about whole stretches of days: away, ill, pausing, nothing until then, and back again."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+from bot.language.dates.clauses import Clause
+from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
+from bot.language.dates.moments import DAY, weekday_of
+from bot.language.dates.sessions import spans_of, without
+from bot.language.dates.shapes import shapes
+from bot.training.plan import Away, Deed, Pause, Resume, ZoneMove
+
+Fields = Mapping[str, str]
+OPEN = 0.7  # an absence without an end is asked to be told when it is over
+
+_TO = r"(?:to|till|til|until|through|thru|and|up to|up until|-|upto|up till)"
+_NEXT = r"(?:(?:and including|the) )?(?:next |following )?"
+_AWAY = (
+    r"(?:(?:im|ill|i|be|well|were|am|going|heading|ive|got|have|having|a|will|gonna|we|my|family|the|flying|go|goes|planned|booked|annual|possibly|on|at|for|its|theres) )*"
+    r"(?:away|travel?ling|travel|holidays?|vacation|out of (?:town|the country|office|action|the house)|out|off|gone|on the road|abroad|overseas|unavailable|not (?:available|around|here|in town|at home|home)|"
+    r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|"
+    r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore)(?: (?:with|for|at|in|to) [a-z ]+?)?"
+)
+_NONE = (
+    r"(?:(?:there will be |i want |have |theres |so |doing )*(?:no training|not training|no sessions?|no workouts?|nothing|no exercise|no gym|no lifting|none)|"
+    r"(?:i |we )?(?:cant|wont|unable to|not able to|wont be able to|couldnt|not gonna|not gonna be able to|be unable to|not be able to|no way i can)(?: be)?(?: train| training| do anything| do it| make it| lift| exercise| do any training| make any sessions| do sessions| do the sessions| do much)*|"
+    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|pausing|clear|blank|free)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off)"
+    r"(?: for me| at all| again| planned| from me| of training| training| sessions?| possible| whatsoever)*"
+)
+_TAKE = r"(?:(?:i |we |ill |im |need |needing |take |taking |want |have |having |get |getting |go on |to |could use |got |be |do with )+)"
+_REST = r"(?:off|break|out|rest|pause|away|time off|off training|off from training|of rest|without training|holiday)"
+_ILL = r"(?:sick|ill|unwell|flu|covid|corona|fever|stomach bug|tummy bug|food poisoning|norovirus|chest infection|infection|not well|tonsillitis|bronchitis|in bed(?: sick)?|bedridden|poorly|a virus|virus|throwing up|vomiting)"
+_MILD = r"(?:(?:a )?cold|under the weather|(?:a )?bug|sniffles|man flu|hungover|a bit rough|rough|run down)"
+_LEAD = r"(?:(?:im|ive|i|feeling|feel|been|got|have|having|down with|caught|come down with|came down with|coming down with|a|the|bit|really|very|pretty|am|still|home|sadly|tested positive for|struck by|proper|quite|fighting|battling|my|was|off|with|another) )*"
+
+
+def _span(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """From one date to another, both without training."""
+    if re.search(r"^(?:was|been|had)\b", clause.words):
+        return None
+    firsts = desk.dates(fields["first"])
+    said = desk.words(fields["last"])
+    if not firsts:
+        return None
+    ends = list(_after(desk, said, firsts[0]))
+    if fields.get("joint") == "and" and len(firsts) == 1 and len(ends) == 1 and (ends[0] - firsts[0]).days != 1:
+        return sure(*spans_of([firsts[0], ends[0]]))  # "away friday and sunday" leaves saturday alone
+    if not ends:
+        return None
+    begun = _begun(desk, fields["first"], firsts, ends[0])
+    if begun is not None:
+        return begun
+    if len(firsts) == 1 and len(ends) == 1:
+        return sure(Away(firsts[0], ends[0])) if ends[0] >= firsts[0] else None
+    spans = [(a, b) for a in firsts for b in ends if b >= a]
+    return ask("which_date", said, [(f"{say(a)} to {say(b)}", Away(a, b)) for a, b in spans[:4]]) if spans else None
+
+
+def _begun(desk: Desk, mark: str, firsts: tuple[date, ...], last: date) -> PlanReading | None:
+    """ "From the 3rd to the 10th", said on the 4th: the span has begun; a reading a month ahead would be the wrong one."""
+    before = desk.dates(mark, past=True)
+    if not before or len(firsts) != 1 or firsts[0] <= last or not (desk.today - before[0]).days <= 14:
+        return None
+    return sure(Away(desk.today, last), certainty=LESS_SURE) if last >= desk.today else None
+
+
+def _after(desk: Desk, field: str, start: date) -> tuple[date, ...]:
+    """The end of a span that begins at `start`: "next wed" after friday is the first Wednesday behind it."""
+    weekday = re.fullmatch(
+        rf"(?:next |the next |following |the following )?({DAY})(?: (?:morning|evening|night|afternoon))?", field
+    )
+    number = weekday_of(weekday[1]) if weekday else None
+    if number is not None:
+        return (start + timedelta(days=(number - start.weekday()) % 7 or 7),)
+    ends = desk.dates(field)
+    if ends and all(end < start for end in ends) and re.search(r"\d", field):
+        moved = [end for end in (_month_later(end) for end in ends) if end >= start]
+        return tuple(moved[:1]) or ends
+    return ends
+
+
+def _month_later(on: date) -> date:
+    return on + timedelta(days=28) if on.month == 2 else (on.replace(day=1) + timedelta(days=32)).replace(day=min(on.day, 28))
+
+
+def _period(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    spans = desk.period(fields["p"])
+    if len(spans) > 1:
+        return ask("which_date", desk.words(fields["p"]), [(f"{say(a)} to {say(b)}", Away(a, b)) for a, b in spans])
+    return sure(Away(*spans[0]))
+
+
+def _for(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """For so many days, from today or a date on."""
+    firsts = desk.dates(fields["first"]) if "first" in fields else _from_period(desk, fields)
+    days = desk.days_of(fields["n"])
+    if len(firsts) != 1 or not days:
+        return None
+    if days == 1 and "first" not in fields:
+        return without(desk, desk.today)
+    kind = Pause if "pause" in fields else Away
+    last = firsts[0] + timedelta(days=days - 1)
+    if "month" in desk.words(fields["n"]):
+        last = _months_on(firsts[0], days // 28) - timedelta(days=1)
+    return sure(kind(firsts[0], last))
+
+
+def _months_on(on: date, count: int) -> date:
+    month = on.month - 1 + count
+    year, month = on.year + month // 12, month % 12 + 1
+    for day in range(on.day, 27, -1):
+        try:
+            return date(year, month, day)
+        except ValueError:
+            continue
+    return date(year, month, min(on.day, 28))
+
+
+def _from_period(desk: Desk, fields: Fields) -> tuple[date, ...]:
+    return (desk.period(fields["p"])[0][0],) if "p" in fields else (desk.today,)
+
+
+def _until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "No training till monday": none until the day before; "till the end of the month" takes that in."""
+    said = desk.words(fields["back"])
+    kind = Pause if "pause" in fields else Away
+    first = desk.dates(fields["first"])[0] if fields.get("first") and desk.dates(fields["first"]) else desk.today
+    if fields["back"][0] == "P":
+        begin, _ = desk.period(fields["back"])[-1]
+        return sure(kind(first, begin - timedelta(days=1))) if begin > first else None
+    backs = [
+        on if "end of" in said or "including" in clause.words else on - timedelta(days=1) for on in desk.dates(fields["back"])
+    ]
+    options: list[tuple[str, Deed]] = [(f"Back {say(on + timedelta(days=1))}", kind(first, on)) for on in backs if on >= first]
+    if len(options) == 1:
+        return sure(options[0][1])
+    return ask("which_date", said, options) if options else None
+
+
+def _one(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """Away on one date; "from friday" is open."""
+    dates = desk.dates(fields["on"])
+    if not dates:
+        return None
+    last = None if fields.get("from") else dates[0]
+    if len(dates) > 1:
+        return ask(
+            "which_date", desk.words(fields["on"]), [(say(on), Away(on, None if fields.get("from") else on)) for on in dates]
+        )
+    return sure(Away(dates[0], last), certainty=0.9 if last else OPEN)
+
+
+def _list(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    marks = re.findall(r"D\d+", fields["list"])
+    dates = [on for mark in marks for on in desk.dates(mark)[:1]]
+    return sure(*spans_of(dates)) if len(dates) >= 2 and not any(map(desk.is_plural, marks)) else None
+
+
+def _open(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    return sure(Pause(desk.today) if "pause" in fields else Away(desk.today), certainty=0.9 if "pause" in fields else OPEN)
+
+
+def _mild(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """A cold keeps some at home and others not; nothing is decided for them."""
+    options: list[tuple[str, Deed]] = [("I rest until I say so", Away(desk.today))]
+    held = desk.open_on(desk.today)
+    if held is not None:
+        options.insert(0, ("Only today is left out", Away(desk.today, desk.today)))
+    return ask("how_long", "ill", options)
+
+
+def _leaving(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Flying on friday, back on tuesday"."""
+    firsts = desk.dates(fields["first"]) if "first" in fields else (desk.today,)
+    if len(firsts) != 1:
+        return None
+    backs = _after(desk, desk.words(fields["back"]), firsts[0])
+    if len(backs) != 1 or backs[0] <= firsts[0]:
+        return None
+    return sure(Away(firsts[0], backs[0] - timedelta(days=1)))
+
+
+def _elsewhere(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "In spain from the 13th to the 20th": without training, or training by another clock?"""
+    if re.search(r"\b(?:gym|bed|pain|office|garden)\b", fields["place"]) or len(fields["place"]) < 3:
+        return None
+    firsts = desk.dates(fields["first"])
+    ends = _after(desk, desk.words(fields["last"]), firsts[0]) if firsts else ()
+    if len(firsts) != 1 or len(ends) != 1 or ends[0] < desk.today:
+        return None
+    first = firsts[0] if firsts[0] <= ends[0] else desk.today
+    return ask(
+        "away_or_there", fields["place"],
+        [(f"No training {say(first)} to {say(ends[0])}", Away(first, ends[0])), ("I train there", ZoneMove(fields["place"].strip()))],
+    )  # fmt: skip
+
+
+def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    backs = desk.dates(fields["back"]) if "back" in fields else (desk.today,)
+    if "p" in fields:
+        backs = (desk.period(fields["p"])[0][0],)
+    if "soft" in fields and not desk.plan.is_away(desk.today):
+        return None  # "feeling better" of somebody who is training is talk
+    if len(backs) > 1:
+        return ask("which_date", desk.words(fields.get("back", "")), [(say(on), Resume(on)) for on in backs])
+    if not backs or backs[0] < desk.today:
+        return None
+    away = desk.plan.is_away(desk.today) or desk.plan.is_away(backs[0])
+    return sure(Resume(backs[0])) if away or backs[0] == desk.today else sure(Away(desk.today, backs[0] - timedelta(days=1)))
+
+
+_BACKWARD = r"(?:back|return|returning|home|coming back|coming home|be back|come back|ill be back|im back|im home|returns?)(?: home)?(?: again)?"
+_TAILS_OF = rf"(?: (?:from|between|on|starting|this|for))? <D first> (?P<joint>{_TO}) {_NEXT}<D last>(?: (?:inclusive|included))?"
+_PAUSE = r"(?P<pause>pause|take a break|pausing|freeze|a break|break|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
+
+ABSENCES = (
+    *shapes(
+        _leaving,
+        rf"(?:[a-z]+ )*?(?:fly(?:ing)?|leav(?:e|ing)|travel(?:l?ing)?|go(?:ing)?|set(?:ting)? off|depart(?:ing)?|head(?:ing)?|driv(?:e|ing)|away|off|out|gone|holiday|trip|abroad)(?: [a-z]+)*? ?<D first>(?:,| and| then| but|;|\.)* (?:[a-z]+ )*?{_BACKWARD}(?: (?:on|by|from))? <D back>",
+    ),
+    *shapes(
+        _span,
+        rf"{_AWAY}{_TAILS_OF}",
+        rf"{_NONE}{_TAILS_OF}",
+        rf"{_LEAD}(?:{_ILL}|{_MILD}){_TAILS_OF}",
+        rf"{_PAUSE}{_TAILS_OF}",
+        rf"<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |i am )?(?:away|off|out|holiday|on holiday|no training|unavailable|gone|travelling|vacation|abroad|not available|cant train|i cant train)",
+        rf"{_TAKE}<D first> (?P<joint>{_TO}) {_NEXT}<D last> (?:off|free|out)",
+    ),
+    *shapes(
+        _until,
+        rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST})(?: from <D first>)? (?:till|til|until|up to|before|not before|up until|thru|through)(?: after)? <D back>(?: at least| earliest| at the earliest)?",
+        rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST}) (?:till|til|until|up to|before|up until) <P back>",
+        rf"{_PAUSE} (?:till|til|until|up to|up until) (?:<D back>|(?P<x>x^))",
+        rf"{_PAUSE} (?:till|til|until|up to|up until) <P back>",
+        r"(?:ill )?(?:start|train|begin|resume|continue|go on) again (?:only )?(?:not )?(?:after|from) <D back>(?P<x>x^)",
+        r"(?:nothing|no training|not) before <D back>",
+    ),
+    *shapes(
+        _for,
+        rf"(?:{_AWAY}|{_LEAD}(?:{_ILL}|{_MILD})|{_NONE}) (?:for )?(?:the )?(?:next )?<N n>(?: (?:from|starting|beginning|as of)(?: on)? <D first>)?",
+        rf"(?P<pause>{_TAKE})(?:the )?(?:next |last )?<N n> {_REST}(?: (?:from|starting|beginning|as of|on)(?: on)? (?:<D first>|<P p>))?",
+        rf"(?P<pause>{_TAKE})(?:a )?{_REST} (?:for|of) (?:the )?(?:next )?<N n>(?: (?:from|starting|beginning)(?: on)? <D first>)?",
+        rf"(?P<pause><N n>) {_REST}(?: (?:from|starting|beginning|on)(?: on)? (?:<D first>|<P p>))?",
+        rf"{_PAUSE}(?: for| of)?(?: the next)? <N n>(?: (?:from|starting|beginning)(?: on)? <D first>)?",
+        rf"{_PAUSE}(?: from| starting)(?: on)? <D first> for <N n>",
+        rf"from <D first> (?:on )?(?:im |ill be )?{_AWAY} for <N n>",
+    ),
+    *shapes(
+        _period,
+        rf"(?:{_AWAY}|{_NONE})(?: (?:for|on|over|in|during))? <P p>",
+        rf"{_TAKE}<P p> (?:off|out|as rest|as a rest week|away|free)",
+        rf"{_PAUSE}(?: for)? <P p>",
+        r"(?:i )?(?:cant|wont|not able to|wont be able to|unable to|no time to|not gonna) (?:train|do anything|make it|do any training|lift|exercise|work)(?: at all)?(?: for| on| in)? <P p>",
+        r"<P p> (?:off|is off|out|im (?:away|off|out|on holiday)|no training|i cant train|i cant|is impossible|is out|wont work|doesnt work|is a write off|is no good)(?: for me)?",
+        rf"{_LEAD}(?:{_ILL}|{_MILD})(?: (?:for|all))? <P p>",
+        r"(?:make |have |a )?<P p> (?:a |be a |my )?(?:rest|deload|recovery|off) week(?P<x>x^)",
+    ),
+    *shapes(
+        _list,
+        rf"{_AWAY}(?: on)? (?P<list>D\d+(?:(?: and| or| plus|,|) D\d+)+)",
+        rf"{_TAKE}(?P<list>D\d+(?:(?: and| or| plus|,|) D\d+)+) off",
+    ),
+    *shapes(
+        _one,
+        rf"{_AWAY} (?P<from>from|starting|as of|after) <D on>(?: on(?:wards)?)?",
+        rf"{_AWAY}(?: (?:on|for|all))? <D on>",
+        rf"{_LEAD}{_ILL} <D on>",
+        r"(?:im |ill be |i am )?(?:at|on|in) (?:a |my |the )?[a-z ]{3,30}? all day <D on>",
+    ),
+    *shapes(
+        _elsewhere,
+        rf"(?:im|ill be|well be|were|going|off|be|i go|flying|i|am|go|heading|we go)*(?: ?(?:in|to|at|going|off|flying))+ (?P<place>[a-z .]{{3,30}}?) (?:from |between )?<D first> {_TO} {_NEXT}<D last>",
+    ),
+    *shapes(
+        _back,
+        r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
+        r"(?:resume|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything| the block)?(?: (?:on|from))*(?: <D back>)?",
+        r"(?:go|start|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
+        r"(?:im )?(?:healthy|ready|fit) again(?: (?:on|from|to train|to go))*(?: <D back>)?",
+        r"(?P<soft>(?:im |i |am |ive |feel |feeling |much |all |now |fully |finally |a lot )*(?:better|recovered|well again|well|over (?:it|my cold|the flu|the cold|my flu|covid)|good to go|ready to (?:go|train|start)|healthy|fine again)(?: again| now)*)",
+        r"(?:can |ready to |able to )*(?:train|start|start training|do the plan|go) again(?: (?:on|from))*(?: <D back>)?",
+    ),
+    *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
+    *shapes(_mild, rf"(?:im |ive |i have |i |have |got |caught |feeling |feel |a |bit |the )+{_MILD}(?: D\d+)?"),
+    *shapes(
+        _open,
+        r"(?:im |ill be |i am |we are |were |going )+(?:away|travel?ling|on (?:a )?holiday|on vacation|out of town|abroad|overseas)(?: (?:now|for a while|for some time|with work|for work))*",
+    ),
+)

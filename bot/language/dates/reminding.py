@@ -1,0 +1,187 @@
+"""Wishes about reminders: at what time, a second one, quiet hours, silent days, none.
+
+Here the words stand in any order ("mornings at 6:15 for the reminder"), so what counts is which marks there are beside which words.
+"""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime, time, timedelta
+
+from bot.language.dates.clauses import Clause
+from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, sure
+from bot.language.dates.fields import REMINDING
+from bot.training.plan import Deed, QuietHours, ReminderAgain, ReminderAt, SilentDays
+
+_MOST_WORDS = 16
+_NO = re.compile(
+    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|drop)\b"
+)
+# Said about a reminder that came, or to somebody else: no wish.
+_TALK = re.compile(
+    r"\b(?:came|got|arrived|sent|received|didnt (?:get|come|receive)|was|were|helpful|late|love|like (?:the|your)|thanks for|you (?:guys|all)|ill (?:text|message|remind|ping|let)|i (?:text|message)d?|"
+    r"her|him|them|she|he|they|coach|wife|husband|doctor|boss|reminds me of|remind me (?:what|how|which|who|why|of)|what time|when)\b"
+)
+_WISHES = re.compile(
+    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|texting|messaging|pinging|mute|before)\b"
+)
+_AGAIN = re.compile(
+    r"\b(?:again|second|twice|once more|one more|another|follow ?up|if i (?:havent|dont|didnt|forget|miss)|a 2nd|repeat)\b"
+)
+_ONLY_ONE = re.compile(
+    r"\b(?:one (?:reminder )?is (?:enough|fine|plenty)|only (?:one|1)|just (?:one|1)|only once|just once|not twice|single reminder)\b"
+)
+_NIGHT = re.compile(r"\b(?:at night|overnight|during the night|in the night|nights?|while i sleep|when im asleep)\b")
+_MORNING = re.compile(r"\b(?:in the mornings?|mornings|early|first thing)\b")
+_QUIET_NIGHT = (QuietHours(time(22), time(7)), QuietHours(time(21), time(8)))
+
+
+def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
+    """One clause about reminders; None if it is none."""
+    words = clause.words
+    if not REMINDING.search(words) or len(words.split()) > _MOST_WORDS or _TALK.search(words) or not _WISHES.search(words):
+        return None
+    if clause.asks and not clause.polite:
+        return None
+    times = re.findall(r"T\d+", words)
+    counts = [mark for mark in re.findall(r"N\d+", words) if desk.minutes_of(mark) is not None]
+    days = re.findall(r"[DW]\d+", words)
+    refuses = _NO.search(words) is not None
+    if re.search(r"\b(?:evening|night|day) before\b", words):
+        return None
+    if times:
+        return _with_times(desk, words, times, refuses=refuses)
+    if counts:
+        return _with_counts(desk, words, counts[0], refuses=refuses)
+    if days:
+        return _with_days(desk, words, days, refuses=refuses)
+    return _without_marks(desk, words, refuses=refuses, polite=clause.polite)
+
+
+def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> PlanReading | None:
+    limits = refuses or re.search(r"\bonly\b", words) is not None
+    if len(times) == 2 and (refuses or re.search(r"\b(?:between|from)\b", words)):
+        start, end = desk.times(times[0]), desk.times(times[1])
+        if not refuses or len(start) != 1 or len(end) != 1:
+            return None
+        # "From 10 to 7" is a night: an evening hour without am or pm, before an end in the morning.
+        begin = _evening(start[0]) if _is_bare(desk.words(times[0])) and end[0] <= start[0] < time(12) else start[0]
+        return sure(QuietHours(begin, end[0]))
+    if len(times) > 1:
+        return None
+    mark = times[0]
+    before = re.search(rf"\b(?:before|until|till|til|earlier than|ahead of|prior to) {mark}", words)
+    after = re.search(rf"\b(?:after|past|later than|from) {mark}", words)
+    if limits and (before or after):
+        # "Only after 9" is "not before 9".
+        if (after if not refuses else before) is not None:
+            return _chosen(desk, mark, "end")
+        return _chosen(desk, mark, "start")
+    if refuses and not re.search(r"\b(?:late|early|off)\b", words):
+        return None
+    if before and not re.search(r"\bremind\w* me (?:to .*)?before\b|^(?:remind|ping|nudge|text|message)", words):
+        return None
+    if _AGAIN.search(words):
+        return None
+    return _chosen(desk, mark, "reminder")
+
+
+def _is_bare(words: str) -> bool:
+    return re.fullmatch(r"\d{1,2}(?::\d\d)?|[a-z]+", words) is not None
+
+
+def _evening(at: time) -> time:
+    return at.replace(hour=at.hour % 12 + 12) if at.hour else at
+
+
+def _chosen(desk: Desk, mark: str, side: str) -> PlanReading | None:
+    times = desk.times(mark)
+    if side == "start" and times and _is_bare(desk.words(mark)) and times[0].hour < 12:
+        # "After 9" is an evening: no reminder could come between nine in the morning and midnight otherwise.
+        times = (_evening(times[0]),)
+    deeds: list[Deed] = [
+        {"end": QuietHours(end=at), "start": QuietHours(start=at), "reminder": ReminderAt(at)}[side] for at in times
+    ]
+    if len(times) > 1:
+        return ask("which_time", desk.words(mark), [(f"{at:%H:%M}", each) for at, each in zip(times, deeds, strict=True)])
+    return sure(deeds[0]) if deeds else None
+
+
+def _with_counts(desk: Desk, words: str, mark: str, *, refuses: bool) -> PlanReading | None:
+    minutes = desk.minutes_of(mark)
+    if minutes is None or not 0 < minutes < 24 * 60:
+        return None
+    if _AGAIN.search(words):
+        return sure(ReminderAgain(minutes))
+    found = re.search(
+        rf"\b{mark} (?:of )?(earlier|sooner|later|forward|back)\b|\b(earlier|later|back|forward)(?: by)? {mark}\b", words
+    )
+    if found is None or refuses:
+        return None
+    earlier = (found[1] or found[2]) in ("earlier", "sooner")
+    return _shifted(desk, -minutes if earlier else minutes)
+
+
+def _shifted(desk: Desk, minutes: int) -> PlanReading:
+    """So much earlier or later than now; without a reminder so far the time itself is asked for."""
+    at = desk.plan.reminder_local
+    if at is None:
+        return _which_time(desk)
+    moved = datetime.combine(desk.today, at) + timedelta(minutes=minutes)
+    return sure(ReminderAt(moved.time())) if moved.date() == desk.today else _which_time(desk)
+
+
+def _which_time(desk: Desk) -> PlanReading:
+    return ask("which_time", "reminder", [(f"{hour:02}:00", ReminderAt(time(hour))) for hour in (7, 12, 17, 19)])
+
+
+def _with_days(desk: Desk, words: str, marks: list[str], *, refuses: bool) -> PlanReading | None:
+    if any(desk.words(mark) in ("today", "tonight", "tomorrow") for mark in marks):
+        return None
+    days = {day for mark in marks for day in desk.weekdays(mark)}
+    if not days or re.search(r"N\d", words):
+        return None
+    if (refuses and re.search(r"\b(?:except|but|only|apart from)\b", words)) or (not refuses and re.search(r"\bonly\b", words)):
+        days = set(range(7)) - days
+    elif not refuses:
+        silent = tuple(day for day in desk.plan.silent_weekdays if day not in days)
+        return sure(SilentDays(silent), certainty=LESS_SURE) if silent != desk.plan.silent_weekdays else None
+    return sure(SilentDays(tuple(sorted(days | set(desk.plan.silent_weekdays)))))
+
+
+def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> PlanReading | None:
+    if _ONLY_ONE.search(words) or (refuses and _AGAIN.search(words)):
+        return sure(ReminderAgain(None))
+    if refuses and _NIGHT.search(words):
+        return ask("quiet_when", "night", [(f"{quiet.start:%H:%M} to {quiet.end:%H:%M}", quiet) for quiet in _QUIET_NIGHT])
+    if refuses and _MORNING.search(words):
+        options: list[tuple[str, Deed]] = [(f"Not before {hour:02}:00", QuietHours(end=time(hour))) for hour in (8, 10, 12)]
+        return ask("quiet_when", "morning", options)
+    if _AGAIN.search(words) and not re.search(r"\bback on\b|\bstart reminding\b", words):
+        return sure(ReminderAgain(120))
+    if refuses:
+        return sure(ReminderAt(None)) if _stops_all(words) else None
+    earlier = re.search(r"\b(earlier|sooner|later)$", words)
+    if earlier and desk.plan.reminder_local is not None:
+        hours = (-60, -120) if earlier[1] != "later" else (60, 120)
+        moved = [datetime.combine(desk.today, desk.plan.reminder_local) + timedelta(minutes=minutes) for minutes in hours]
+        return ask("which_time", earlier[1], [(f"{at:%H:%M}", ReminderAt(at.time())) for at in moved])
+    wants = r"(?:remind me|(?:turn|switch) (?:my |the )?(?:reminders?|notifications?) (?:back )?on|(?:turn|switch) (?:back )?on (?:my |the )?reminders?|(?:start|restart) reminding me|(?:send|give|set) me (?:a )?reminders?|reminders? (?:back )?on|(?:set|change|move) (?:a |my |the )?reminders?(?: time)?|(?:a |some )?reminders?)"
+    return (
+        _which_time(desk)
+        if re.fullmatch(wants + r"(?: again| every day| daily| on training days| to train| about training)*", words)
+        and (polite or " " in words)
+        else None
+    )
+
+
+def _stops_all(words: str) -> bool:
+    kind = r"(?:reminders?|reminding|remind|pings?|pinging|ping|notifications?|notifying|notify|alerts?|nudges?|nudging|nudge|bothering|bugging|bug|bother|messages|messaging|message|texts|texting|text)"
+    tail = r"(?: me| us| at all| from now on| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| so much| all the time| them| it| sent)*"
+    return (
+        re.fullmatch(
+            rf"(?:stop|no|no more|dont|do not|never|turn off|switch off|disable|mute|cancel|quit|remove|silence|drop|i dont (?:want|need)|dont (?:want|need|send)|without)(?: to)?(?: get| have| receive| send| be)?"
+            rf"(?: me)?(?: the| my| all| any| more| your| these| those| sending| getting| with| of)*(?: me)? {kind}(?: me)?{tail}", words
+        ) is not None
+        or re.fullmatch(rf"(?:turn|switch) (?:the |my |all )?{kind} off{tail}|{kind} off|(?:the |your )?{kind} (?:are|is) (?:too )?(?:annoying|a pain|too much)(?: (?:stop|so stop) (?:them|it))?", words) is not None
+    )  # fmt: skip

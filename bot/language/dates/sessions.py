@@ -1,0 +1,413 @@
+"""Wishes about single sessions: moved, swapped, left out, impossible, missed, pushed along, done on another day."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+from bot.language.dates.clauses import Clause
+from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
+from bot.language.dates.shapes import IT, shapes
+from bot.language.dates.weeks import FOR_GOOD, replaced
+from bot.training.plan import Away, Backdate, Deed, Missed, Move, Shift, Skip, Swap
+
+Fields = Mapping[str, str]
+
+_MOVE = r"(?:move|moving|shift|push|put|reschedule|postpone|bump|change|switch|bring|delay|slide|transfer|drag|carry|get|have|make|set|swap|pull|pop|stick|squeeze|shove)"
+_DO = r"(?:do|train|make|doing|training|have|take|get|fit in|fit|squeeze in|complete|run|catch up on|catch up|make up for|make up|hit|finish|tackle|start with|use|go)"
+_LATER = r"(?:back|forward|forwards|backwards|on|out|along|up|later|earlier|sooner|ahead|over)"
+_ALL = (
+    r"(?:everything(?: else)?|it all|all(?: of it| of them)?|all (?:my |the |of my )?(?:sessions|days|workouts|training)|(?:the |my )?(?:whole |entire )?"
+    r"(?:week|plan|block|schedule|split|calendar|sessions|workouts|days|training days)|(?:my |the )?P\d+)"
+)
+_SKIP = (
+    r"(?:skip|skipping|cancel|cancelling|canceling|drop|dropping|leave out|leaving out|miss|missing|sit out|sitting out|pass on|passing on|bail on|bailing on|"
+    r"forget about|forget|scrap|scratch|call off|calling off|not doing|bin|ditch|delete|remove|take out|take off|omit|give up|ignore|giving up)"
+)
+_CANNOT = (
+    r"(?:(?:i |we )?(?:cant|wont be able to|not able to|unable to|wont|couldnt|could not|no way i can|no chance i can|dont think i can|dont think ill be able to|dont think ill|"
+    r"dont have (?:the )?time(?: to| for)?|ive no time(?: to| for)?|got no time(?: to| for)?|no time(?: to| for)?|not gonna(?: be able to)?|wouldnt be able to|be unable to|not be able to|"
+    r"struggle to|cant seem to|im not|not)"
+    r"(?: (?:make it|make|do|train|lift|exercise|come|be training|manage|get to|fit in|fit|squeeze in|be there|attend|training|doing|coming|making it|making|anything|workout|be able to))+|"
+    r"(?:i )?(?:cant|couldnt)|no (?:time|chance|training|session|workout|gym|exercise|class)(?: for me)?|(?:i have |ive |have |got )?no time|"
+    r"(?:im )?(?:busy|tied up|unavailable|not available|not free|not around|double booked|overbooked)|(?:i )?wont manage)"
+)
+_OUT = (
+    r"(?:doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
+    r"impossible|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off)"
+)
+
+
+def _move(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    froms, tos = desk.what(fields["what"]), desk.dates(fields["to"])
+    froms = tuple(on for on in froms if desk.open_on(on)) or froms
+    if not froms or not tos:
+        return None
+    said = desk.words(fields["to"])
+    if len(froms) == 1 and len(tos) == 1:
+        if froms[0] == tos[0]:
+            return None
+        if "next week" in said and fields["what"].startswith("D") and froms[0] + timedelta(days=7) != tos[0]:
+            # "Friday to sunday next week": whose week is it, both days' or the second's?
+            both = [(f"{say(on)} to {say(tos[0])}", Move(on, tos[0])) for on in (froms[0] + timedelta(days=7), froms[0])]
+            return ask("which_date", said, both)
+        return _moved(froms[0], tos[0])
+    pairs = [(a, b) for a in froms for b in tos if a != b]
+    doubtful = said if len(tos) > 1 else desk.words(fields["what"])
+    return ask("which_date", doubtful, [(f"{say(a)} to {say(b)}", Move(a, b)) for a, b in pairs[:4]]) if pairs else None
+
+
+def _moved(on: date, to: date, *, certainty: float = 0.9) -> PlanReading:
+    return sure(Move(on, to), certainty=certainty)
+
+
+def _for_good(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Sundays instead of saturdays", "move friday to thursday from now on": the rule itself changes."""
+    return replaced(desk, fields["what"], fields["to"])
+
+
+def _instead(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    if desk.is_plural(fields["to"]) and fields["what"].startswith("D") and desk.is_plural(fields["what"]):
+        return replaced(desk, fields["what"], fields["to"])
+    return _move(desk, fields, clause)
+
+
+def _asked_move(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Could friday be thursday", "legs on saturday": only as a request, or where a session is named."""
+    named = fields["what"][0] == "S" or fields["what"] in desk.session_marks
+    return _move(desk, fields, clause) if clause.polite or clause.asks or named or desk.cannot else None
+
+
+def _bare_pair(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Friday to sunday": moved, or away from one to the other? Only the person knows."""
+    if fields["what"] in desk.session_marks:
+        return _move(desk, fields, clause)
+    firsts, lasts = desk.dates(fields["what"]), desk.dates(fields["to"])
+    if len(firsts) != 1 or len(lasts) != 1 or firsts[0] == lasts[0]:
+        return None
+    first, last = firsts[0], lasts[0]
+    options: list[tuple[str, Deed]] = []
+    if desk.open_on(first):
+        options.append((f"Move {say(first)} to {say(last)}", Move(first, last)))
+    if last > first >= desk.today:
+        options.append((f"Away {say(first)} to {say(last)}", Away(first, last)))
+    return ask("what_with_dates", f"{desk.words(fields['what'])} to {desk.words(fields['to'])}", options) if options else None
+
+
+def _by_days(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """One session so many days later or earlier."""
+    froms, days = desk.what(fields["what"]), desk.days_of(fields["n"])
+    if len(froms) != 1 or not days or not desk.open_on(froms[0]):
+        return None
+    on, earlier = froms[0], _is_earlier(fields)
+    if earlier is None:
+        both = [on + timedelta(days=days), on - timedelta(days=days)]
+        return ask(
+            "which_date",
+            f"{fields.get('how', 'forward')}",
+            [(f"{say(on)} to {say(to)}", Move(on, to)) for to in both if to >= desk.today],
+        )
+    return _moved(on, on + timedelta(days=-days if earlier else days))
+
+
+def _is_earlier(fields: Fields) -> bool | None:
+    """The direction; None for "push it forward", which is earlier to some and later to others."""
+    said = f"{fields.get('verb', '')} {fields.get('how', '')} {fields.get('how2', '')}"
+    if re.search(r"earlier|sooner|\bup\b|ahead", said) or (re.search(r"\bbring\b|\bpull\b", said) and "back" not in said):
+        return True
+    if "forward" in said:
+        return None
+    return False
+
+
+def _day_after(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    froms = desk.what(fields["what"])
+    if len(froms) != 1:
+        return None
+    return _moved(froms[0], froms[0] + timedelta(days=-1 if fields["how"].endswith("before") else 1))
+
+
+def _move_where(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Move friday": the free days that follow are the question."""
+    froms = [on for on in desk.what(fields["what"]) if desk.open_on(on)]
+    if len(froms) != 1:
+        return None
+    free = desk.free_after(froms[0], most=3)
+    return ask("which_date", say(froms[0]), [(f"Move it to {say(on)}", Move(froms[0], on)) for on in free]) if free else None
+
+
+_TIED = re.compile(r"\b(?:it|this|that|mine|session|workout|instead|then|make up|catch)\b")
+
+
+def _then(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Tomorrow then", "I'll do it tomorrow": what was spoken of, else today's session, goes there."""
+    tos = desk.dates(fields["to"])
+    spoken = desk.cannot or (desk.mentioned[-1] if desk.mentioned else None)
+    froms = tuple(on for on in ((spoken,) if spoken else (desk.today,)) if desk.open_on(on) and on not in tos)
+    if not froms or not tos:
+        return None
+    if spoken is None and not ("thing" in fields or "instead" in fields):
+        return None
+    if spoken and not desk.cannot and "thing" not in fields and "instead" not in fields and desk.open_on(tos[0]):
+        return None  # "late today so I train tomorrow", when tomorrow has its own session
+    if len(tos) > 1:
+        return ask("which_date", desk.words(fields["to"]), [(say(on), Move(froms[0], on)) for on in tos])
+    return _moved(froms[0], tos[0], certainty=0.85)
+
+
+def _both(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Both fri and sat on saturday"."""
+    tos = desk.dates(fields["to"])
+    froms = [on for mark in ("a", "b") for on in desk.what(fields[mark]) if desk.open_on(on) and on not in tos]
+    return _moved(froms[0], tos[0]) if len(froms) == 1 and len(tos) == 1 else None
+
+
+def _swap(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    a, b = desk.what(fields["a"]), desk.what(fields["b"])
+    if not a or not b:
+        return None
+    if len(a) == 1 and len(b) == 1:
+        return sure(Swap(a[0], b[0])) if a[0] != b[0] else None
+    return ask(
+        "which_date", desk.words(fields["b"]), [(f"{say(x)} and {say(y)}", Swap(x, y)) for x in a for y in b if x != y][:4]
+    )
+
+
+def _cannot(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """A session cannot be done: slides or drops as the plan says, else one question."""
+    what = fields.get("what")
+    if what is None and not desk.mentioned and fields.get("alone"):
+        return None
+    dates = desk.what(what) if what else (desk.mentioned[-1:] or (desk.today,))
+    if not dates or dates[0] < desk.today:
+        return None
+    if len(dates) > 1:
+        return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
+    desk.cannot = dates[0]
+    return without(desk, dates[0])
+
+
+def without(desk: Desk, on: date) -> PlanReading:
+    """What becomes of the session of a day on which it cannot be done."""
+    free = next(iter(desk.free_after(on)), None)
+    if desk.open_on(on) is None or desk.plan.missed is Missed.DROPS or free is None:
+        return sure(Skip(on))
+    if desk.plan.missed is Missed.SLIDES:
+        return sure(Move(on, free))
+    return ask("move_or_skip", say(on), [(f"Move it to {say(free)}", Move(on, free)), ("Leave it out", Skip(on))])
+
+
+def _cannot_list(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Can't do monday and tuesday": both are left free."""
+    dates = [on for mark in re.findall(r"D\d+", fields["list"]) for on in desk.dates(mark)[:1]]
+    if len(dates) < 2 or any(desk.is_plural(mark) for mark in re.findall(r"D\d+", fields["list"])):
+        return None
+    return sure(*spans_of(dates))
+
+
+def spans_of(dates: list[date]) -> tuple[Away, ...]:
+    """Dates as absences, neighbours joined."""
+    spans: list[Away] = []
+    for on in sorted(set(dates)):
+        if spans and spans[-1].last == on - timedelta(days=1):
+            spans[-1] = Away(spans[-1].first, on)
+        else:
+            spans.append(Away(on, on))
+    return tuple(spans)
+
+
+def _missed(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "I missed yesterday": make it up on the next free day, or let it go?"""
+    marks = re.findall(r"[DS]\d+", fields["what"])
+    dates = tuple(on for mark in marks if mark[0] == "D" for on in desk.dates(mark, past=True))
+    if not dates and marks:
+        numbers = desk.numbers(marks[0])
+        dates = tuple(one.date for one in desk.sessions if one.day_number in numbers and one.date < desk.today)[-1:]
+    if len(dates) != 1 or dates[0] > desk.today or not desk.open_on(dates[0]):
+        return None
+    on = desk.cannot = dates[0]
+    free = [desk.today] if desk.open_on(desk.today) is None and desk.today != on else []
+    free += desk.free_after(desk.today)
+    options: list[tuple[str, Deed]] = [(f"Make it up on {say(to)}", Move(on, to)) for to in free[:2]]
+    return ask("missed", say(on), [*options, ("Leave it out", Skip(on))])
+
+
+def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    what = fields.get("what")
+    if what is None:
+        dates = desk.it() or ((desk.today,) if not desk.mentioned else ())
+    else:
+        dates = desk.what(what)
+    if not dates or (what is not None and re.fullmatch(IT, what) and not desk.open_on(dates[0])):
+        return None
+    if len(dates) > 1:
+        return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
+    return sure(Skip(dates[0])) if dates[0] >= desk.today or desk.open_on(dates[0]) else None
+
+
+def _skip_ahead(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    froms = desk.what(fields["what"])
+    return _moved(froms[0], desk.today) if len(froms) == 1 and froms[0] > desk.today else None
+
+
+def _shift(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    days = desk.days_of(fields["n"])
+    since = desk.dates(fields["since"])[:1] if "since" in fields else (desk.today,)
+    if not days or not since:
+        return None
+    earlier = _is_earlier(fields)
+    later, sooner = Shift(since[0], days), Shift(max(since[0], desk.today + timedelta(days=days)), -days)
+    if earlier is None:
+        return ask("which_way", desk.words(fields["n"]), [("Later", later), ("Earlier", sooner)])
+    return sure(sooner if earlier else later)
+
+
+def _done(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """Done on another day than today, or before it was texted."""
+    if clause.polite or clause.hedged:
+        return None
+    dates = desk.dates(fields["on"], past=True) if "on" in fields else (desk.today - timedelta(days=1),)
+    if not dates or dates[0] > desk.today:
+        return None
+    number: int | None = None
+    what = fields.get("what", "")
+    marks = re.findall(r"[DS]\d+", what)
+    if marks and marks[0][0] == "S":
+        numbers = desk.numbers(marks[0])
+        if not numbers:
+            return None
+        number = numbers[0]
+    elif marks:
+        planned = desk.dates(marks[0], past="yesterday" in desk.words(marks[0]))
+        past = [on - timedelta(days=7) if on > desk.today + timedelta(days=3) else on for on in planned]
+        number = next((one.day_number for one in desk.sessions for on in past if one.date == on), None)
+    return sure(Backdate(dates[0], number), certainty=LESS_SURE)
+
+
+_WHERE = r"(?:to|till|til|until|onto|on|for|over to|into|to be|be|to be on)"
+_THING = r"(?P<thing>(?:do|doing|make|move|get|have|put|train|catch|finish|complete) (?:it|this|that|mine|(?:my|the|this|todays) (?:session|workout|training|one)|it up|up)|it|that one|make (?:it|that) up)"
+
+SWAPS = (
+    *shapes(
+        _swap,
+        r"(?:swap|switch|exchange|flip|trade|change|reverse)(?: round| around)? <X a> (?:and|with|for|over with|against) <X b>(?: around| round| over)?",
+        r"(?:swap|switch|flip)(?: the)?(?: days)? <X a> <X b>(?: around| round)?",
+        r"(?:do |have )?<X a> and <X b> (?:swapped|the other way (?:round|around)|in reverse|reversed|switched)",
+        r"(?:do )?<D a> on <D b> and (?:do )?D\d+ on D\d+",
+    ),
+)
+GOOD = rf"(?: {FOR_GOOD})"
+MOVES = (
+    *shapes(
+        _for_good,
+        rf"{_MOVE} <Y what> {_WHERE} <D to>{GOOD}",
+        rf"{FOR_GOOD} (?:{_MOVE} <Y what> {_WHERE} <D to>|(?P<x>x^))",
+        rf"{FOR_GOOD} (?:train |do )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over) (?:on )?<D what>",
+        rf"(?:train |do )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over) (?:on )?<D what>{GOOD}",
+    ),
+    *shapes(
+        _shift,
+        rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?| {FOR_GOOD})?",
+        rf"(?:have |let |get )?{_ALL}(?: (?:be|go|come|is|are|to be|gets?|moved?|shifted|pushed|slides?|shifts?))*(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:P\d+|{FOR_GOOD}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?)?",
+    ),
+    *shapes(
+        _by_days,
+        rf"(?P<verb>{_MOVE}) <X what>(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?",
+        r"<Y what> (?:be )?<N n> (?P<how>later|earlier|sooner)",
+    ),
+    *shapes(
+        _day_after, rf"{_MOVE} <X what> (?:to |on |by )?the (?P<how>next day|day after|following day|day before|previous day)"
+    ),
+    *shapes(
+        _move,
+        r"<Y what> (?:is |are )?(?:no good|not good|bad|impossible|out|a no go|no go) (?:lets )?(?:make it|move it to|do it(?: on)?) <D to>",
+    ),
+    *shapes(
+        _move,
+        rf"{_MOVE} <X what> {_WHERE} <D to>",
+        rf"{_MOVE} <S what> (?:from D\d+ )?(?:to|on) <D to>",
+        rf"{_MOVE} <X what> <D to>",
+    ),
+    *shapes(
+        _both,
+        r"(?:do |have |train |fit )?(?:both )?<Y a> (?:and|plus|with) <Y b>(?: both)?(?: together)? on <D to>",
+        r"(?:do |have )?<Y a> (?:and|plus) <Y b> on the same day(?P<to>x^)",
+    ),
+    *shapes(
+        _instead,
+        rf"(?:{_DO} |train |go |lift |do it )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over|in lieu of|than) (?:on )?<X what>",
+        r"instead of (?:on )?<X what> (?:i |ill |do |train |can i do |its |it |go )*(?:on )?<D to>",
+        rf"(?:{_DO}) <X what> (?:on |for )?<D to> instead of (?:on )?(?:D\d+|then)",
+        r"<D to> (?:works|is|would be|suits|would suit|fits|would work|would fit|looks|will be|be)(?: me)?(?: much| a lot| way| far)? (?:better|easier|best|nicer|preferable)(?: for me)? (?:than|to) <X what>(?: P\d+)?",
+        r"(?:prefer |like )?<D to> (?:to|over|more than) <D what>(?P<prefer>) P\d+",
+        r"(?:i )?prefer <D to> (?:to|over|more than|instead of|rather than) <D what>(?: P\d+)?",
+    ),
+    *shapes(
+        _move,
+        rf"{_DO} <X what> (?:on|for) <D to>(?: P\d+)?",
+        rf"{_DO} <Y what> <D to>",
+        r"(?:have|do|get) <Y what> done (?:on )?<D to>",
+    ),
+    *shapes(
+        _asked_move,
+        r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall)(?: to| on| onto)? <D to>(?: P\d+)?",
+        r"<Y what> (?:on|for) <D to>(?: P\d+)?",
+        r"<S what> <D to>",
+    ),
+    *shapes(_bare_pair, r"<D what> (?:to|->|>) <D to>"),
+    *shapes(
+        _move_where,
+        r"(?:move|reschedule|postpone|delay|shift) <X what>(?: to (?:another|a different|some other) (?:day|time|date)| somewhere else)?",
+    ),
+)
+SHORT_MOVES = shapes(
+    _then,
+    rf"{_THING} (?:up )?(?:on )?<D to>(?: (?P<instead>instead|then))?(?: instead of D\d+)?",
+    r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better|of D\d+))*",
+    r"(?:train|training|lift|go|do|come|exercise|how about|what about|lets say|or|then|try|can do|available|free)? ?(?:on )?<D to>",
+    r"<D to> (?:is )?(?:works|better|fine|free|ok)",
+)
+SKIPS = (
+    *shapes(_skip_ahead, r"(?:skip|jump|go) (?:ahead |straight |right )?to <Y what>"),
+    *shapes(
+        _skip,
+        rf"{_SKIP} (?:out )?(?:on )?<X what>(?: out)?(?: (?:session|P\d+|entirely|completely|altogether|off))*",
+        rf"{_SKIP} (?:my |the )?(?:session|workout|training|gym|one)(?: on| for)? <D what>",
+        r"(?:leave|sit|leaving|sitting|take|cross|strike|call|count) <X what> (?:out|off)(?: P\d+)?",
+        r"(?:give|giving) (?:it|<Y what>) a (?:miss|rest|pass|skip)",
+        r"(?:take|taking|have|having|get|making|make|want|need) <Y what> (?:off|as (?:a )?rest(?: day)?|a rest day|free)",
+        r"(?:take|taking|have|having|need|want|its|make it|today is|be)? ?(?:a )?rest(?: day)? (?:on |for )?<D what>",
+        r"(?:take|taking|have|having|need|want|its|make it) (?:a )?rest(?: day)?",
+        r"(?:take|taking|have|having|need|want) N\d+ (?:off|of rest|rest) (?:on )?<D what>",
+        r"<Y what> off(?: P\d+)?",
+        r"no <S what>(?: D\d+| P\d+)?",
+    ),
+)
+CANNOTS = (
+    *shapes(
+        _missed,
+        r"(?:i |ive |we )?(?:missed|skipped|didnt do|didnt make|didnt train|didnt manage|forgot|forgot about|couldnt do|couldnt make|couldnt train|havent done|didnt get to|never did|overslept|slept through|bailed on|had to skip|had to miss)(?: to (?:do|train))?(?: on)? <Y what>(?: at all)?",
+        r"(?:i )?(?:didnt|couldnt|forgot to) (?:train|do (?:it|anything|my session|my workout|the session)|make it)(?: on)? <D what>",
+        r"<Y what> (?:i )?(?:didnt happen|got missed|was missed|didnt train|missed it|didnt do it|couldnt train)",
+    ),
+    *shapes(_cannot_list, rf"{_CANNOT}(?: on)? (?P<list>D\d+(?:(?: and|,| or| nor| plus|) D\d+)+)(?: P\d+)?"),
+    *shapes(
+        _cannot,
+        rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what>(?: (?:session|P\d+|sorry|at all))*",
+        rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what> (?:have|got|stuck|working|im|ive|too|must|need|because|at|with|due)\b[a-z ]*",
+        rf"(?:on )?<Y what> (?:i |is |are |its |just |a |was |will be |looks |s )*{_OUT}(?: for me)?(?: P\d+)?(?: train| to train| make it| do it)?",
+        r"(?:on )?<Y what> (?:i )?(?:cant|couldnt|wont|wont be able to|am unable to) (?:train|make it|do it|make|do|be there|come)",
+        r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
+        r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
+        r"(?:no time|i have no time|ive no time|no chance|im not training|not training)",
+    ),
+)
+DONES = shapes(
+    _done,
+    r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done|have done|managed|got through|knocked out|ticked off|logged)(?: already)? (?:<X what>(?: already)?(?: on)? )?(?:on )?<D on>(?: already| in fact| though)?",
+    r"(?:i |ive )?(?:already |actually )?(?:did|trained|finished|completed|done)(?: already)? <D on>",
+    r"<S what> (?:was|were|got|is|are|has been) (?:already )?(?:done|finished|completed) (?:already )?(?:on )?<D on>(?: already)?",
+    r"<D on> i (?:already |actually )?(?:trained|did (?:it|<S what>|my session|the session|my workout|the workout)|was training)(?: already)?",
+    r"(?:i )?(?:trained|did (?:it|my session|my workout|the session|the workout))(?: already)? (?:on )?<D on>",
+)
