@@ -17,13 +17,13 @@ from bot.language.reading import commands
 from bot.language.reading.clauses import Parts, pained, parts_of
 from bot.language.reading.corrections import correction
 from bot.language.reading.days import ToldDay, told_day
-from bot.language.reading.grammar import Entry, entries_of
+from bot.language.reading.grammar import Entry, Item, cut_last, entries_of
 from bot.language.reading.names import names_in
 from bot.language.reading.noise import without_noise
 from bot.language.reading.ranking import fit_count, fit_load
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import Settled, settle_entry
-from bot.language.reading.terms import Clause, Term, terms_of
+from bot.language.reading.terms import LIKEWISE, Clause, Term, terms_of
 from bot.language.readings import (
     Aside,
     AsideKind,
@@ -42,6 +42,7 @@ from bot.language.situation import Situation
 from bot.language.tokens import Token, fold, tokens_of
 from bot.training.blocks import ExerciseId, Measure, SetPlace, Slot, order_of
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
+from bot.training.exercises.entry import LoadStyle
 from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
@@ -152,6 +153,9 @@ class _Text:
         from bot.language.reading.words import LEXICON, PHRASES
 
         telling = "FGgtTWAOBcb+vUDMEVSi"
+        said = {token.text for token in tokens}
+        if said & {"left", "right"} and said & LIKEWISE:
+            return False
         for at, token in enumerate(tokens):
             kind = LEXICON.get(token.text)
             if (
@@ -168,7 +172,7 @@ class _Text:
                 return False
         stretch = self.folded[tokens[0].start : tokens[-1].end]
         return (
-            not commands._SKIP.search(stretch)
+            not commands.skip_words(stretch, (), self.situation.day.slots if self.situation.day else ())
             and not commands.point(self.folded, (), self.situation)
             and len(tokens) > 0
             and not self._names(tokens)
@@ -263,6 +267,8 @@ class _Text:
         due_slot = situation.slot(due.label) if due else None
         base = self._setting(due_slot, told) if due_slot else None
         clause = terms_of(tokens, labels, names, sided=bool(base and base.sided), bands=situation.kit.bands)
+        if due_slot is not None and clause.unknown:
+            _know_words_of(due_slot, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
         surely = _tells_sets(clause, entries)
         if not surely:
@@ -277,6 +283,8 @@ class _Text:
             return
         if _leaves_out(self.folded):
             self.certainty = min(self.certainty, 0.7)
+        if len(entries) == 1 and due_slot is not None:
+            entries = self._with_partner(entries[0], told, due_slot)
         for entry in entries:
             setting = self._setting_of(entry, told, due_slot)
             if setting is None:
@@ -286,6 +294,51 @@ class _Text:
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
                 settled = self._elsewhere(entry, settled, told, due_slot)
             self._take(settled)
+
+    def _with_partner(self, entry: Entry, told: ToldDay, due_slot: Slot) -> list[Entry]:
+        """A superset told in one go with one name or none: the last thing said may be the partner's.
+
+        "35x10 / 14 dips" while dips are the partner of what is due; "16 press ups then 14 on the heavy band".
+        """
+        day = told.day
+        assert day is not None
+        slot = day.slot(entry.label or entry.exercise) if entry.label or entry.exercise else due_slot
+        if slot is None:
+            return [entry]
+        first = next((s for s in day.slots if s.label == due_slot.label), None)
+        if entry.named_last and slot.label != due_slot.label and first is not None and slot.group == first.group:
+            cut = cut_last(entry)
+            if cut is not None:
+                mine, theirs = cut
+                mine.label, mine.exercise, mine.named_last = due_slot.label, "", False
+                return [mine, theirs] if self._fit_better(mine, theirs, entry, told) else [entry]
+            return [entry]
+        partner = next((s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s, told).free_numbers), None)
+        if partner is None or len(entry.items) < 2 or not self._of_partner(entry.items[-1], slot, partner, told):
+            return [entry]
+        last = entry.items.pop()
+        last.before = ""
+        return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
+
+    def _fit_better(self, mine: Entry, theirs: Entry, whole: Entry, told: ToldDay) -> bool:
+        """Do two entries, one for the slot that is due, tell the sets better than one for the slot that was named?"""
+
+        def settled(entry: Entry) -> Settled:
+            assert told.day is not None
+            setting = self._setting(told.day.slot(entry.label or entry.exercise), told)
+            return settle_entry(deepcopy(entry), setting, self.folded, self.text, self.situation, sure=_SURE, alone=True)
+
+        one, two, all_in_one = settled(mine), settled(theirs), settled(whole)
+        if one.question is not None or two.question is not None:
+            return False
+        return all_in_one.question is not None or (one.score or 0.0) + (two.score or 0.0) > (all_in_one.score or 0.0)
+
+    def _of_partner(self, item: Item, slot: Slot, partner: Slot, told: ToldDay) -> bool:
+        """Is it told in a way that suits the partner and not the slot: by a band, or in seconds?"""
+        here, there = self._setting(slot, told), self._setting(partner, told)
+        banded = item.has("cb") and there.style is LoadStyle.BAND and here.style is not LoadStyle.BAND and not here.helped
+        timed = any(term.measure is Measure.SECONDS for term in item.numbers)
+        return banded or (timed and there.measure is Measure.SECONDS and here.measure is Measure.REPS)
 
     def _elsewhere(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
         """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
@@ -511,6 +564,15 @@ def _is_of_something(number: Term, folded: str, unknown: list[Token]) -> bool:
     """ "my daughter is 12", "bus in 10": a word that says where or what a number is, after one that is no set's."""
     found = _NUMBER_OF.search(folded, max(0, number.start - 40), number.start)
     return found is not None and any(token.start == found.start("whose") for token in unknown)
+
+
+def _know_words_of(slot: Slot, clause: Clause) -> None:
+    """ "11 knee ones": a word of the name of the exercise that is due is no stranger."""
+    own = {word.rstrip("s") for word in re.findall(r"[a-z]{3,}", slot.exercise_name.lower())}
+    clause.unknown = [token for token in clause.unknown if token.text.rstrip("s") not in own]
+    for term in clause.terms:
+        if term.kind == "?" and term.text.rstrip("s") in own:
+            term.kind = "."
 
 
 def _counts_a_thing(terms: list[Term]) -> bool:

@@ -65,6 +65,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
     for item in entry.items:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
+    _zip_lists(entry)
     _drop_told_sets(entry)
     _join_singles(entry)
     _give_sides(entry, setting)
@@ -83,6 +84,23 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(keep) < len(item.numbers):
             item.ops = [item.ops[place - 1] for place in keep[1:]]
             item.numbers = [item.numbers[place] for place in keep]
+
+
+def _zip_lists(entry: Entry) -> None:
+    """ "40/45/50 x 10/8/6": two lists of one length, load for load and count for count."""
+    for place, item in enumerate(entry.items):
+        half = len(item.numbers) // 2
+        if half < 2 or len(item.numbers) != 2 * half or item.ops[half - 1] not in "x@fw":
+            continue
+        if set(item.ops[: half - 1] + item.ops[half:]) - set("/,-&") or any(term.role for term in item.numbers):
+            continue
+        pairs = [
+            Item([one, two], [item.ops[half - 1]], before=item.before if not n else ",")
+            for n, (one, two) in enumerate(zip(item.numbers[:half], item.numbers[half:], strict=True))
+        ]
+        pairs[-1].marks = item.marks
+        entry.items[place : place + 1] = pairs
+        return
 
 
 def _drop_told_sets(entry: Entry) -> None:

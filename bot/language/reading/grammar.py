@@ -83,6 +83,7 @@ class Entry:
     items: list[Item] = field(default_factory=list)
     start: int = 0
     end: int = 0
+    named_last: bool = False  # the name came after all its numbers
 
 
 def entries_of(terms: list[Term]) -> list[Entry]:
@@ -137,7 +138,7 @@ def _parts_of_line(line: list[Term]) -> list[tuple[list[Term], list[Term]]]:
             parts.append(([line[p] for p in group], line[start : group[0]]))
             start = group[-1] + 1
         parts[-1] = (parts[-1][0], parts[-1][1] + line[start:])
-        return parts
+        return _own_loads(parts)
     if len(groups) == 1 and _two_tellings(line, groups[0]):
         head = groups[0]
         return [([], line[: head[0]]), ([line[p] for p in head], line[head[-1] + 1 :])]
@@ -146,6 +147,21 @@ def _parts_of_line(line: list[Term]) -> list[tuple[list[Term], list[Term]]]:
         begin = 0 if number == 0 else group[0]
         inside = [term for place, term in enumerate(line[begin:stop], begin) if place not in group]
         parts.append(([line[p] for p in group], inside))
+    return parts
+
+
+def _own_loads(parts: list[tuple[list[Term], list[Term]]]) -> list[tuple[list[Term], list[Term]]]:
+    """ "10 squats at 16, 8 push ups", "7 chins + 11 dips": what follows a name by "at" is still its own; a mere joint is nobody's."""
+    for number in range(1, len(parts)):
+        head, body = parts[number]
+        if len(body) > 2 and body[0].kind in "@wf" and body[1].kind == "n" and any(term.kind == "n" for term in body[2:]):
+            parts[number - 1][1].extend(body[:2])
+            body = body[2:]
+        while body and body[0].kind in "+/-,&|hx" and len(body) > 1:
+            body = body[1:]
+        if body and body[0].kind == "n" and body[0].sign == "+" and not body[0].glued:
+            body[0].sign = ""
+        parts[number] = (head, body)
     return parts
 
 
@@ -162,10 +178,29 @@ def _entry(body: list[Term], head: list[Term]) -> Entry:
             entry.label = term.text
         else:
             entry.exercise = term.text
+    entry.named_last = bool(head and body) and max(t.start for t in body) < head[0].start
     every = [*head, *body]
     if every:
         entry.start, entry.end = min(t.start for t in every), max(t.end for t in every)
     return entry
+
+
+def cut_last(entry: Entry) -> tuple[Entry, Entry] | None:
+    """The entry as two: all but its last number, and that one. None where nothing parts them."""
+    items = entry.items
+    last = items[-1]
+    if len(items) > 1 and len(last.numbers) == 1:
+        before, after = items[:-1], Item(last.numbers, [], last.marks)
+    elif len(items) == 1 and len(last.numbers) > 1 and last.ops[-1] in "/,&+-":
+        before = [Item(last.numbers[:-1], last.ops[:-1], [])]
+        after = Item(last.numbers[-1:], [], last.marks)
+    else:
+        return None
+    if after.numbers[0].sign == "+" and not after.numbers[0].unit:
+        after.numbers[0].sign = ""
+    mine = Entry(items=before, start=entry.start, end=max(item.end for item in before))
+    theirs = Entry(entry.label, entry.exercise, [after], after.start, entry.end, named_last=True)
+    return mine, theirs
 
 
 def _items(body: list[Term]) -> list[Item]:

@@ -6,6 +6,7 @@ loads and the kit (ranking.py). Ways that come to the same sets are one. What is
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from itertools import product
 
@@ -176,6 +177,13 @@ def _weighed(
         score -= 2.0
     score += _fit(drafts, setting, unit)
     return Way(score, drafts, builder.trouble, tuple(parts))
+
+
+_BOTH_SIDES = re.compile(r"\bleft\b(?! in\b).*\bright\b|\bright\b.*\bleft\b(?! in\b)", re.DOTALL)
+
+
+def _one_side_only(record: SetRecord) -> bool:
+    return record.done.count is None and (record.done.left is None) != (record.done.right is None)
 
 
 def _bare_load_in_list(item: Item, way: str) -> bool:
@@ -389,6 +397,8 @@ def _placed(best: Way, share: float, setting: Setting, said: str, entry: Entry, 
     placed = place(best.drafts, setting)
     why = _why(best.drafts, placed, text)
     trouble = best.trouble or placed.trouble
+    if not trouble and _BOTH_SIDES.search(said.lower()) and any(_one_side_only(record) for record in placed.records):
+        trouble = "which_one"  # both sides were named, and only one has a number
     if trouble:
         return replace_why(_troubled(trouble, best, placed, setting, said), why)
     surprising = next((kind for record in placed.records if (kind := is_surprising(record, setting))), "")

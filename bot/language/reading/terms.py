@@ -19,7 +19,7 @@ from bot.training.loads import Unit
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _LINKS = frozenset((":", "-", "=", "|", ","))
 _MOST_AIMS = 20
-_LIKEWISE = frozenset(("also", "same", "too", "likewise", "ditto", "identical", "matched"))
+LIKEWISE = frozenset(("also", "same", "too", "likewise", "ditto", "identical", "matched"))
 _HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
 
@@ -339,7 +339,7 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
         if at + 1 < len(terms) and terms[at + 1].kind == "K":
             term.partial = True
             at += 1
-    elif kind == "x" and follower.text == "times" and (at + 1 >= len(terms) or terms[at + 1].kind != "n"):
+    elif kind == "x" and follower.text == "times" and (at + 1 >= len(terms) or terms[at + 1].kind not in "n?"):
         term.role, term.measure = "count", Measure.REPS  # "16, 12 times"
     elif kind == "z":
         term.role = "sets"
@@ -521,7 +521,7 @@ def _also_sides(terms: list[Term]) -> list[Term]:
         following = terms[place + 1]
         beyond = terms[place + 2] if place + 2 < len(terms) else None
         alone = beyond is None or beyond.kind not in "n"
-        if term.kind in "LR" and following.kind in "A~" and following.text in _LIKEWISE and alone and place:
+        if term.kind in "LR" and following.kind in "A%" and following.text in LIKEWISE and alone and place:
             made = Term("M", following.text, term.start, following.end)
             return [*terms[:place], made, *terms[place + 2 :]]
     return terms

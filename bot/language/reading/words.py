@@ -11,6 +11,7 @@ How a set was
     Q added   q assisted   I improvised thing   P plate   0 empty bar   a about   Y ... or so
     F failure   g form kept   G form lost   t tempo kept   T tempo lost   W warm-up   K partial   Z rest-pause   M matched
     S effort word RPE   V effort word RIR ("in reserve", "left in the tank")   j "left", which is a side or what was left
+    % "also", "left also": as the other side
 What is known already
     A same   O as planned   l last time   U up   D down   + more than   v less than   * all   N not   ! meant to be
 Others
@@ -63,7 +64,7 @@ _WORDS = {
     "y": "weight load wt gewicht",
     "V": "rir",
     "A": "same ditto again repeat likewise",
-    "~": "also",
+    "%": "also",
     "U": "up",
     "D": "down",
     "+": "more",
