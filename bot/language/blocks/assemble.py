@@ -112,6 +112,8 @@ class Assembler:
         self.days: list[DayDraft] = []
         self.name = ""
         self.weeks: tuple[int, int | None, int | None] | None = None
+        self.weeks_said: tuple[int, int | None, int | None] | None = None  # within a sentence: less sure than a line of its own
+        self.weekdays: tuple[int, ...] = ()  # that the group trains on, Monday 0
         self.rhythm: tuple[bool, ...] | None = None
         self.days_off: tuple[str, ...] = ()
         self.aims: dict[int, str] = {}
@@ -295,7 +297,7 @@ class Assembler:
                 )
 
     def _block(self, days: tuple[Day, ...]) -> Block:
-        default, least, most = self.weeks or (None, None, None)
+        default, least, most = self.weeks or self.weeks_said or (None, None, None)
         plain = Block("", ())
         weeks = default or plain.weeks_default
         low = least if least is not None else min(plain.weeks_min, weeks)
@@ -337,6 +339,8 @@ class Assembler:
         if weekdays and all(weekday is not None for weekday in weekdays) and len(set(weekdays)) == len(weekdays):
             first = weekdays[0] or 0
             return tuple((first + step) % 7 in weekdays for step in range(7))
+        if len(self.weekdays) == count > 1:
+            return tuple((self.weekdays[0] + step) % 7 in self.weekdays for step in range(7))
         if self.days_off and self._rhythm_without(self.days_off):
             return self._rhythm_without(self.days_off)
         flags = [not day.heading.is_rest for day in self.days]

@@ -14,6 +14,7 @@ from __future__ import annotations
 import itertools
 import re
 from collections.abc import Iterator
+from decimal import Decimal
 from typing import Any
 
 from bot.language.blocks import counts
@@ -21,7 +22,8 @@ from bot.language.blocks.amounts import LOAD_PATTERN, TIME_PATTERN, decimal, rea
 from bot.language.blocks.intervals import take_intervals
 from bot.language.blocks.letters import even
 from bot.language.blocks.scan import ALL, GONE, Clauses, Mark, Scan, Scheme, Which
-from bot.training.blocks import Drop, LoadRule, Partials, SetKind, Sides
+from bot.training.blocks import Drop, LoadRule, Measure, Partials, SetKind, Sides
+from bot.training.loads import Load, LoadKind, Unit
 from bot.training.tempo import parse_tempo
 
 _WHICH = re.compile(
@@ -34,10 +36,13 @@ _WHICH = re.compile(
 _ORDINALS = {"first": 1, "1st": 1, "second": 2, "2nd": 2, "third": 3, "3rd": 3}
 
 
-def read_clauses(text: str, *, has_name: bool = True, in_rounds: bool = False, intervals: bool = False) -> Clauses:
+def read_clauses(
+    text: str, *, has_name: bool = True, in_rounds: bool = False, intervals: bool = False, unit: Unit | None = None
+) -> Clauses:
     """Read everything that a slot's line says. has_name: the text begins with the exercise's name, which is left untouched.
 
     in_rounds: a heading gave the number of sets. intervals: the lines around are intervals, so "30/15" is work and rest.
+    unit: of loads that are said without one.
     """
     scan = Scan(text)
     take_intervals(scan, spoken_of=intervals)
@@ -58,6 +63,7 @@ def read_clauses(text: str, *, has_name: bool = True, in_rounds: bool = False, i
     ):
         recognise(scan)
     _loads(scan)
+    _loads_with_reps(scan, unit)
     _percents(scan)
     _tempo_bare(scan, sure=True)
     _schemes(scan)
@@ -549,6 +555,30 @@ def _loads(scan: Scan) -> None:
                 scan.fault(found, f'"{said.strip()}" is no load that I can keep', "write a weight with its unit, such as 12.5 kg")
             else:
                 scan.mark("load", (load,), found)
+
+
+# "60x8, 65x6, 70x4": nobody does sixty sets, so the first figure of each pair is the load.
+_LOADED_REPS = re.compile(
+    r"(?<![\w.x/-])(?P<list>\d{2,3}(?:[.,]5)?\s*x\s*\d{1,2}(?:\s*[,/;]\s*\d{2,3}(?:[.,]5)?\s*x\s*\d{1,2})+)(?![\w.])", re.I
+)
+
+
+def _loads_with_reps(scan: Scan, unit: Unit | None) -> None:
+    for found in scan.take(_LOADED_REPS, lambda found: all(load > counts.SETS_LIMIT for load, _ in _pairs(found["list"]))):
+        pairs = _pairs(found["list"])
+        if unit is None:
+            scan.doubt(
+                found,
+                "is read as loads in kg with their reps",
+                'write the unit, such as 60 kg x 8, or "all loads in lb" above the days',
+            )
+        parts = tuple(counts.Count(reps, reps, Measure.REPS) for _, reps in pairs)
+        scan.out.schemes.append(Scheme(len(pairs), parts, found.start(), scan.original(found)))
+        scan.mark("load", tuple(Load(LoadKind.IMPLEMENT, load, unit or Unit.KG) for load, _ in pairs), found)
+
+
+def _pairs(text: str) -> list[tuple[Decimal, int]]:
+    return [(decimal(load), int(reps)) for load, reps in re.findall(r"(\d{2,3}(?:[.,]5)?)\s*x\s*(\d{1,2})", text, re.I)]
 
 
 _PCT = r"\d{2,3}(?:[.,]\d)?"

@@ -13,7 +13,7 @@ from typing import Any
 from bot.language.blocks.counts import SETS_LIMIT, Count
 from bot.language.blocks.scan import Clauses, Mark, Scheme, Which
 from bot.language.problems import Place, Problem, error, quoted, warning
-from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Slot, WeekSets
+from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets
 from bot.training.kit import KitItem
 
 _POLICY_WORDS = {
@@ -331,6 +331,9 @@ def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget
             warning(place, scheme.found, f"{sets} to {sets_to} sets are kept as {sets}", f"write {sets_to} if all are wanted")
         )
         draft.notes.append(f"up to {sets_to} sets")
+    if len(counts) == 2 != sets and counts[0] == counts[1] and "/" in scheme.found:
+        counts = counts[:1]  # "3x8/8": eight on each side
+        draft.fields.setdefault("sides", Sides.EACH)
     if len(counts) > 1 and len(counts) != sets:
         draft.problems.append(
             error(

@@ -22,6 +22,7 @@ from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import KEYS, add_keyed, read_clauses
 from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
+from bot.language.blocks.prose import alternatives, paired, training_weekdays, unit_in, weeks_in, without_lead
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.scan import Clauses
 from bot.language.blocks.slots import SetLine, SlotDraft, read_policy
@@ -29,6 +30,7 @@ from bot.language.blocks.weeks import split_weeks
 from bot.language.problems import Place, error, quoted, warning
 from bot.training.blocks import ExerciseId, SetKind
 from bot.training.exercises.catalogue import Catalogue
+from bot.training.loads import Unit
 
 _TITLE = re.compile(r"^(?:block|title|program(?:me)?|block name|plan|name)\s*[:=]\s*(?P<name>.+)$", re.I)
 _ALIAS = re.compile(r"^(?:short name|alias|abbreviation)s?\s*[:=]\s*(?P<alias>.+?)\s*=\s*(?P<name>.+)$", re.I)
@@ -69,6 +71,7 @@ class TypedReader:
         self.in_notes = False
         self.in_aims = False
         self.week = 1
+        self.unit: Unit | None = None  # of loads without one, where a sentence above the days says so
 
     def take(self, line: str, place: Place, follows: str = "") -> None:
         set_off = bool(re.match(r"^\s*(?:#{1,6}\s|\*\*.*\*\*\s*:?\s*$|__.*__\s*$|={2,}.*={2,}\s*$|-{2,}\s*\w.*-{2,}\s*$)", line))
@@ -98,6 +101,10 @@ class TypedReader:
         slot = self.to.slot
         if slot is None:
             self._note(text, place)
+            return
+        instead = re.match(r"\s*or\s+(?P<names>\D+)$", text, re.I)
+        if instead and (names := self._substitutes(instead["names"])):
+            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
             return
         clauses = read_clauses(text, has_name=False)
         fields = {name: value for name, value in clauses.fields.items() if name != "note"}
@@ -145,6 +152,10 @@ class TypedReader:
         return True
 
     def _of_block(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        if not self.to.days:
+            self.to.weekdays = self.to.weekdays or training_weekdays(text)
+            self.unit = self.unit or unit_in(text)
+            self.to.weeks_said = self.to.weeks_said or weeks_in(text)
         title = _TITLE.match(said)
         if title and not self.to.days:
             self.to.name = title["name"].strip()
@@ -178,7 +189,7 @@ class TypedReader:
     # Days and their warm-ups.
 
     def _heading(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
-        heading = headings.read_day(text, set_off=set_off)
+        heading = headings.read_day(text, set_off=set_off) or self._short_day(text, follows)
         if heading is None and headings.could_be_day(text) and not self._is_exercise(text) and _opens_slot(follows):
             heading = headings.DayHeading(text.rstrip(": "))
         if heading is None:
@@ -202,6 +213,14 @@ class TypedReader:
         self.in_warm_up = self.in_notes = False
         self.to.open_day(heading, place)
         return True
+
+    def _short_day(self, text: str, follows: str) -> headings.DayHeading | None:
+        """ "D2 PRESS" above "A1 ..." opens a day, where the same below C2 would be an exercise."""
+        found = re.match(r"^d\s?(?P<number>\d{1,2})\b\s*[:.)-]*\s*(?P<name>\D{0,40})$", text, re.I)
+        below = headings.read_label(without_marks(even(follows))) if found else None
+        if not found or not below or below[0] not in ("A", "A1", "1") or self._known(found["name"]):
+            return None
+        return headings.DayHeading(found["name"].strip(), int(found["number"]))
 
     def _warm_up(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         found = headings.WARM_UP.match(text)
@@ -344,7 +363,7 @@ class TypedReader:
         return near and _is_figures(follows) and len(name.split()) <= 7
 
     def _open_joined(self, label: str | None, body: str, place: Place) -> None:
-        parts = _JOINED.split(body)
+        parts = list(paired(body, self._known)) or _JOINED.split(body)
         if len(parts) > 1 and all(re.search(r"[^\W\d_]{3,}", part) for part in parts):
             superset = self.to.superset or self.to.open_superset((label or "").rstrip("0123456789"), None, place)
             if label and label[-1].isdigit() and label[0].isalpha():
@@ -368,11 +387,15 @@ class TypedReader:
         body = without if weeks else body
         clauses = self._clauses(body)
         raw = clauses.left[0][1] if clauses.left else ""
-        raw = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I)
+        raw = self._exercise_in(re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I))
         name, rest = (raw, "") if self.to.names.is_sure(raw) else _cut_name(raw)
         if not name and re.search(r"[^\W\d_]{2,}", body):
             name = raw
+        others = alternatives(name, self._known) if not self.to.names.is_sure(name) else ()
+        name = others[0] if others else name
         slot = self.to.open_slot(label, name, place)
+        if others:
+            slot.fields["substitutes"] = others[1:]
         if not name:
             self.to.problems.append(
                 error(
@@ -385,13 +408,13 @@ class TypedReader:
         slot.add(clauses, place)
         for part in weeks:
             slot.add_week(part.week, part.said, place)
-        others = self._other_exercises(clauses)
-        if others:
+        more = self._other_exercises(clauses)
+        if more:
             self.to.problems.append(
                 error(
                     place.of_slot(slot.label),
                     body,
-                    f"several exercises stand in one line, also {quoted(others[0])}",
+                    f"several exercises stand in one line, also {quoted(more[0])}",
                     "write each on a line of its own",
                 )
             )
@@ -402,11 +425,19 @@ class TypedReader:
             self._leftover(slot, piece, place)
         return slot
 
+    def _known(self, name: str) -> bool:
+        return self.to.names.find(name)[0] is not None
+
+    def _exercise_in(self, name: str) -> str:
+        """The name without "we start with" and the like, where that leaves an exercise."""
+        short = without_lead(name)
+        return short if short != name and not self._known(name) and self._known(_cut_name(short)[0]) else name
+
     def _clauses(self, body: str) -> Clauses:
         """What a slot's line says, in the light of the heading above it."""
         superset, day = self.to.superset, self.to.day
         intervals = bool(day and SPOKEN_OF.search(day.heading.name)) or bool(superset and superset.intervals)
-        return read_clauses(body, in_rounds=bool(superset and superset.rounds), intervals=intervals)
+        return read_clauses(body, in_rounds=bool(superset and superset.rounds), intervals=intervals, unit=self.unit)
 
     def _other_exercises(self, clauses: Clauses) -> list[str]:
         """Names of further exercises in a line that gives sets more than once."""
@@ -424,6 +455,10 @@ class TypedReader:
     def _leftover(self, slot: SlotDraft, piece: str, place: Place) -> None:
         """Words that no phrase took: a note, unless they look like figures gone wrong."""
         words = re.findall(r"[^\W\d_]{2,}", piece)
+        instead = re.match(r"or\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$", piece, re.I)
+        if instead and (names := self._substitutes(instead["names"])):
+            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
+            return
         bare_rest = _BARE_REST.fullmatch(even(piece))
         rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
         if rest is not None:
@@ -444,6 +479,11 @@ class TypedReader:
         if re.search(r"\d", piece):
             self.to.problems.append(warning(place.of_slot(slot.label), piece, f"{quoted(piece)} is kept as a note"))
         slot.notes.append(piece)
+
+    def _substitutes(self, names: str) -> tuple[str, ...]:
+        """The exercises of "ring row or band row"; empty where a part is none."""
+        whole = names.strip(" .()")
+        return (whole,) if self._known(whole) else alternatives(whole, self._known)
 
     def _more(self, text: str, said: str, place: Place) -> None:
         """A line below a slot that adds to it; below nothing, a note."""
@@ -489,9 +529,6 @@ class TypedReader:
             self.to.day.notes.append(said)
         elif not self.to.name and not self.to.days and len(said) <= 80 and not self.to.notes and not self.in_notes:
             self.to.name = said.rstrip(": ")
-            weeks = re.search(r"[(,-]?\s*\b(\d{1,2})(?:\s*-\s*(\d{1,2}))?[\s-]*(?:weeks?|wks?)\b\s*\)?", even(said), re.I)
-            if weeks:
-                self.to.weeks = (int(weeks[1]), int(weeks[1]), int(weeks[2])) if weeks[2] else (int(weeks[1]), None, None)
         else:
             self.to.notes.append(said)
 
