@@ -132,7 +132,7 @@ def _cities() -> dict[str, Place | tuple[Place, ...]]:
         place = Place(name, intern(city["country"]), intern(city["zone"]), int(city["population"]))
         start, end = city.span("others")
         others = folded[start + 1 : end - 1].split('", "')
-        for each in {_folded_name(city["name"]), *(_folded_name(other) for other in others)}:
+        for each in {_plain(name.casefold().replace("ß", "ss")), *(_folded_name(other) for other in others)}:
             if len(each) >= 2:
                 there = found.get(each)
                 found[each] = place if there is None else (*_all(there), place)
@@ -148,7 +148,7 @@ def _unescaped(name: str) -> str:
 
 
 def _folded_name(name: str) -> str:
-    """A name of the file, folded; "" where it is in another script than Latin.
+    """Another name in the file, folded; "" where it is in another script than Latin.
 
     Those would double the time, and are typed in those scripts' own groups.
     """

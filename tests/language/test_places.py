@@ -24,6 +24,7 @@ from bot.language.places import _all, _cities, find_places
         ("melborne", "Australia/Melbourne"),
         ("Europe/Lisbon", "Europe/Lisbon"),
         ("america/st_johns", "America/St_Johns"),
+        ("kien an", "Asia/Bangkok"),
         ("UTC+5:30", "Asia/Kolkata"),
         ("gmt+3", "Africa/Nairobi"),
     ],
