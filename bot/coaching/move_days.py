@@ -9,7 +9,7 @@ from bot.coaching import join, reminders, replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
-from bot.language.dates import read_plan_words
+from bot.language.dates import PlanQuestion, question_about, read_plan_words
 from bot.language.places import find_places
 from bot.training import people
 from bot.training.order_rules import remarks
@@ -17,6 +17,7 @@ from bot.training.plan import (
     DEFAULT_RHYTHM,
     Backdate,
     Deed,
+    Move,
     Plan,
     QuietHours,
     ReminderAgain,
@@ -63,11 +64,7 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
         done=course.done_days() if course else {},
         locale=member.locale,
     )
-    if reading.question is not None:
-        choices = [Choice(ChangePlan(option.deed), option.label[:60]) for option in reading.question.options]
-        scene.say(replies.AskDate(reading.question.code, reading.question.about), *choices, row=1, code="days")
-        return True
-    if not reading.deeds or reading.certainty < sure:
+    if reading.certainty < sure or not (reading.deeds or reading.question):
         return False
     if any(isinstance(each, ZoneMove) and not find_places(each.place) for each in reading.deeds):
         return False  # "moved to dumbbells": no such place
@@ -75,14 +72,35 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
         fresh = scene.uow.members.get(member.id)
         if fresh is not None:
             _change(scene, fresh, each)
+    if reading.question is not None:
+        _ask(scene, reading.question)
     return True
+
+
+def _ask(scene: Scene, question: PlanQuestion) -> None:
+    choices = [Choice(ChangePlan(option.deed), option.label[:60]) for option in question.options]
+    scene.say(replies.AskDate(question.code, question.about), *choices, row=1, code="days")
 
 
 @deed(ChangePlan)
 def change_plan(scene: Scene, wish: ChangePlan) -> None:
     member = member_here(scene)
-    if member is not None and member.plan is not None:
+    if member is None or member.plan is None:
+        return
+    question = _doubt(scene, member, wish.change)
+    if question is not None:
+        _ask(scene, question)
+    else:
         _change(scene, member, wish.change)
+
+
+def _doubt(scene: Scene, member: people.Member, change: Deed) -> PlanQuestion | None:
+    """A date chosen from buttons may be taken by now, or have been from the first."""
+    course = course_of(scene, member)
+    if not isinstance(change, Move) or course is None or member.plan is None:
+        return None
+    sessions = course.planned(course.today - timedelta(days=8), course.today + timedelta(days=35))
+    return question_about(change, sessions=sessions, plan=member.plan, done=course.done_days())
 
 
 def _change(scene: Scene, member: people.Member, change: Deed) -> None:

@@ -36,10 +36,19 @@ def plan_changed(reply: replies.PlanChanged) -> str:
 
 _QUESTIONS = {
     "which_date": "“{}”: which date do you mean?",
-    "morning_or_evening": "“{}”: in the morning or in the evening?",
-    "which_session": "Which session do you mean?",
-    "which_friday": "“{}”: which one?",
-    "move_or_skip": "Shall I move it, or leave it out?",
+    "which_time": "“{}”: at what time?",
+    "which_way": "“{}”: later or earlier?",
+    "which_days": "“{}”: every week from now on? For one week only, say which session goes where.",
+    "what_with_dates": "“{}”: what shall happen?",
+    "move_or_skip": "{}: shall I move the session, or leave it out?",
+    "missed": "The session of {}: make it up, or leave it out?",
+    "taken": "{} has a session of its own. How shall it be?",
+    "rest_day": "Nothing is planned on {}. Which session do you mean?",
+    "away_or_there": "“{}”: no training then, or do you train there, by that place’s clock?",
+    "how_long": "Get well soon. How long shall I leave you in peace?",
+    "quiet_when": "When shall I be silent?",
+    "every_day": "Reminders come on all your training days. At {} from now on?",
+    "confirm": "Shall I change it?",
 }
 
 

@@ -2,6 +2,6 @@
 
 from bot.language.dates.desk import PlanOption, PlanQuestion, PlanReading
 from bot.language.dates.moments import read_date, read_time_of_day
-from bot.language.dates.wishes import read_plan_words
+from bot.language.dates.wishes import question_about, read_plan_words
 
-__all__ = ["PlanOption", "PlanQuestion", "PlanReading", "read_date", "read_plan_words", "read_time_of_day"]
+__all__ = ["PlanOption", "PlanQuestion", "PlanReading", "question_about", "read_date", "read_plan_words", "read_time_of_day"]

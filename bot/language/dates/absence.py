@@ -32,8 +32,8 @@ _NONE = (
 )
 _TAKE = r"(?:(?:i |we |ill |im |need |needing |take |taking |want |have |having |get |getting |go on |to |could use |got |be |do with )+)"
 _REST = r"(?:off|break|out|rest|pause|away|time off|off training|off from training|of rest|without training|holiday)"
-_ILL = r"(?:sick|ill|unwell|flu|covid|corona|fever|stomach bug|tummy bug|food poisoning|norovirus|chest infection|infection|not well|tonsillitis|bronchitis|in bed(?: sick)?|bedridden|poorly|a virus|virus|throwing up|vomiting)"
-_MILD = r"(?:(?:a )?cold|under the weather|(?:a )?bug|sniffles|man flu|hungover|a bit rough|rough|run down)"
+_ILL = r"(?:sick|ill|unwell|flu|covid|corona|fever|stomach bug|tummy bug|food poisoning|norovirus|chest infection|infection|not well|tonsillitis|bronchitis|in bed(?: sick)?|bedridden|poorly|a virus|virus)"
+_MILD = r"(?:(?:a )?cold|throwing up|vomiting|nauseous|(?<=feel )sick|(?<=feeling )sick|(?<=feel )ill|(?<=feeling )ill|under the weather|(?:a )?bug|sniffles|man flu|hungover|a bit rough|rough|run down)"
 _LEAD = r"(?:(?:im|ive|i|feeling|feel|been|got|have|having|down with|caught|come down with|came down with|coming down with|a|the|bit|really|very|pretty|am|still|home|sadly|tested positive for|struck by|proper|quite|fighting|battling|my|was|off|with|another) )*"
 
 
@@ -164,7 +164,7 @@ def _open(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 
 def _mild(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """A cold keeps some at home and others not; nothing is decided for them."""
+    """A cold, or feeling sick, keeps some at home and others not; nothing is decided for them."""
     options: list[tuple[str, Deed]] = [("I rest until I say so", Away(desk.today))]
     held = desk.open_on(desk.today)
     if held is not None:
@@ -284,8 +284,8 @@ ABSENCES = (
         r"(?P<soft>(?:im |i |am |ive |feel |feeling |much |all |now |fully |finally |a lot )*(?:better|recovered|well again|well|over (?:it|my cold|the flu|the cold|my flu|covid)|good to go|ready to (?:go|train|start)|healthy|fine again)(?: again| now)*)",
         r"(?:can |ready to |able to )*(?:train|start|start training|do the plan|go) again(?: (?:on|from))*(?: <D back>)?",
     ),
-    *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
     *shapes(_mild, rf"(?:im |ive |i have |i |have |got |caught |feeling |feel |a |bit |the )+{_MILD}(?: D\d+)?"),
+    *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
     *shapes(
         _open,
         r"(?:im |ill be |i am |we are |were |going )+(?:away|travel?ling|on (?:a )?holiday|on vacation|out of town|abroad|overseas)(?: (?:now|for a while|for some time|with work|for work))*",

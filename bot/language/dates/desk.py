@@ -55,7 +55,10 @@ def say(on: date) -> str:
 
 @dataclass
 class Desk:
-    """The situation of one reading. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then"."""
+    """The situation of one reading. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then".
+
+    whole: the clause is the whole text.
+    """
 
     today: date
     plan: Plan
@@ -69,6 +72,7 @@ class Desk:
     mentioned: tuple[date, ...] = ()
     cannot: date | None = None
     next_week: bool = False
+    whole: bool = False
 
     def words(self, mark: str) -> str:
         return self.said.get(mark, mark)

@@ -50,7 +50,9 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
     if re.search(r"\b(?:evening|night|day) before\b", words):
         return None
     if times:
-        return _with_times(desk, words, times, refuses=refuses)
+        reading = _with_times(desk, words, times, refuses=refuses)
+        once = [mark for mark in days if mark[0] == "D" and not desk.is_plural(mark)]
+        return _for_every_day(reading) if reading is not None and once else reading
     if counts:
         return _with_counts(desk, words, counts[0], refuses=refuses)
     if days:
@@ -86,6 +88,14 @@ def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> P
     return _chosen(desk, mark, "reminder")
 
 
+def _for_every_day(reading: PlanReading) -> PlanReading:
+    """ "Remind me tomorrow at 8": reminders come on every training day, so that is what is offered."""
+    deed = reading.deeds[0] if reading.deeds else None
+    if not isinstance(deed, ReminderAt) or deed.at is None:
+        return reading
+    return ask("every_day", f"{deed.at:%H:%M}", [(f"Every training day at {deed.at:%H:%M}", deed)])
+
+
 def _is_bare(words: str) -> bool:
     return re.fullmatch(r"\d{1,2}(?::\d\d)?|[a-z]+", words) is not None
 
@@ -99,12 +109,19 @@ def _chosen(desk: Desk, mark: str, side: str) -> PlanReading | None:
     if side == "start" and times and _is_bare(desk.words(mark)) and times[0].hour < 12:
         # "After 9" is an evening: no reminder could come between nine in the morning and midnight otherwise.
         times = (_evening(times[0]),)
-    deeds: list[Deed] = [
-        {"end": QuietHours(end=at), "start": QuietHours(start=at), "reminder": ReminderAt(at)}[side] for at in times
-    ]
+    deeds = [_of_side(at, side) for at in times]
     if len(times) > 1:
         return ask("which_time", desk.words(mark), [(f"{at:%H:%M}", each) for at, each in zip(times, deeds, strict=True)])
     return sure(deeds[0]) if deeds else None
+
+
+def _of_side(at: time, side: str) -> Deed:
+    match side:
+        case "end":
+            return QuietHours(end=at)
+        case "start":
+            return QuietHours(start=at)
+    return ReminderAt(at)
 
 
 def _with_counts(desk: Desk, words: str, mark: str, *, refuses: bool) -> PlanReading | None:

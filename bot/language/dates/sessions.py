@@ -177,7 +177,7 @@ def _swap(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 def _cannot(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """A session cannot be done: slides or drops as the plan says, else one question."""
     what = fields.get("what")
-    if what is None and not desk.mentioned and fields.get("alone"):
+    if what is None and not desk.mentioned and fields.get("alone") and not desk.whole:
         return None
     dates = desk.what(what) if what else (desk.mentioned[-1:] or (desk.today,))
     if not dates or dates[0] < desk.today:
@@ -237,6 +237,8 @@ def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     what = fields.get("what")
     if what is None:
         dates = desk.it() or ((desk.today,) if not desk.mentioned else ())
+    elif re.fullmatch(r"(?:this|that)(?: one)?|them|mine|it", what) and not desk.mentioned:
+        return None  # "scratch that", "skip this one" are said of sets
     else:
         dates = desk.what(what)
     if not dates or (what is not None and re.fullmatch(IT, what) and not desk.open_on(dates[0])):
@@ -396,11 +398,11 @@ CANNOTS = (
         _cannot,
         rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what>(?: (?:session|P\d+|sorry|at all))*",
         rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what> (?:have|got|stuck|working|im|ive|too|must|need|because|at|with|due)\b[a-z ]*",
-        rf"(?:on )?<Y what> (?:i |is |are |its |just |a |was |will be |looks |s )*{_OUT}(?: for me)?(?: P\d+)?(?: train| to train| make it| do it)?",
+        rf"(?:on )?<Y what>(?<!S\d) (?:i |is |are |its |just |a |was |will be |looks |s )*{_OUT}(?: for me)?(?: P\d+)?(?: train| to train| make it| do it)?",
         r"(?:on )?<Y what> (?:i )?(?:cant|couldnt|wont|wont be able to|am unable to) (?:train|make it|do it|make|do|be there|come)",
         r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
         r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
-        r"(?:no time|i have no time|ive no time|no chance|im not training|not training)",
+        r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
     ),
 )
 DONES = shapes(

@@ -24,7 +24,7 @@ from bot.language.dates.fields import Marked, mark
 from bot.language.dates.reminding import read_reminding
 from bot.language.dates.sessions import CANNOTS, DONES, MOVES, SHORT_MOVES, SKIPS, SWAPS
 from bot.language.dates.weeks import RULES, STARTS, rhythm_in, zone_in
-from bot.training.plan import Away, Backdate, Deed, Move, Pause, Plan, Rolling, Skip, sessions_between
+from bot.training.plan import Away, Backdate, Deed, Move, Pause, Plan, PlannedSession, Rolling, Skip, sessions_between
 from bot.training.plan_doubts import Way, doubt_about
 
 _SETS = re.compile(r"\d\s*[x×*]\s*\d|\d\s*(?:kg|lbs?|reps?)\b|\brpe\b", re.IGNORECASE)
@@ -35,6 +35,7 @@ _TOO_SHORT = frozenset(
      "reminder", "reminders", "nothing", "next week", "this week", "no training", "not", "all", "cant", "i cant", "holiday", "rolling", "flexible", "camp", "go again", "travel"}
 )  # fmt: skip
 _LONGEST = 400
+_LONGEST_CLAUSE = 24  # words; longer texts are read by their clauses alone
 _MOST_DEEDS = 4
 _ORDER = (DONES, SWAPS, STARTS, RULES, ABSENCES, MOVES, SKIPS, CANNOTS, SHORT_MOVES)
 
@@ -72,7 +73,12 @@ def read_plan_words(
 
 def _whole(desk: Desk, marked: Marked) -> PlanReading | None:
     """The text as one clause."""
-    return _clause(desk, marked, re.sub(r"[,;!]+ ?|\.(?= |$) ?", " ", marked.words)) if len(marked.words.split()) <= 24 else None
+    if len(marked.words.split()) > _LONGEST_CLAUSE:
+        return None
+    desk.whole = True
+    reading = _clause(desk, marked, re.sub(r"[,;!]+ ?|\.(?= |$) ?", " ", marked.words))
+    desk.whole = False
+    return reading
 
 
 def _by_clauses(desk: Desk, marked: Marked) -> PlanReading | None:
@@ -217,14 +223,17 @@ def _settled(desk: Desk, reading: PlanReading) -> PlanReading:
             continue
         if deed.to < desk.today:
             return _done_already(desk, deed)
-        question = question_about(deed, desk)
+        question = question_about(deed, sessions=desk.sessions, plan=desk.plan, done=desk.done)
         if question is not None:
             return PlanReading(reading.deeds[:place], question, reading.certainty)
     return reading
 
 
-def question_about(move: Move, desk: Desk) -> PlanQuestion | None:
-    asked = doubt_about(move, desk.sessions, plan=desk.plan, done=tuple(desk.done))
+def question_about(
+    move: Move, *, sessions: Sequence[PlannedSession], plan: Plan, done: Mapping[date, int]
+) -> PlanQuestion | None:
+    """The question that a move raises, if any: its place is taken, or nothing stands on the day that is moved."""
+    asked = doubt_about(move, sessions, plan=plan, done=tuple(done))
     if asked is None:
         return None
     options = tuple(PlanOption(_way(way, deed, move), deed) for way, deed in asked.ways)
@@ -234,7 +243,7 @@ def question_about(move: Move, desk: Desk) -> PlanQuestion | None:
 def _way(way: Way, deed: Deed, move: Move) -> str:
     match way, deed:
         case Way.SLIDE, Move(other_to=date() as free):
-            return f"{say(move.to)}’s own goes to {say(free)}"
+            return f"Its own session goes to {say(free)}"
         case Way.SWAP, _:
             return "The two change places"
         case Way.BOTH, _:
