@@ -158,7 +158,7 @@ _WORD_SEVERITY = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6
 _WORDED = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten) (?:out of|of|on) (?:ten|10)\b")
 _SLOT = re.compile(r"\b([a-h][1-9])\b", re.IGNORECASE)
 _SETTLED_PAIN = re.compile(
-    r" (?<!no )(?<!not )(?<!isnt )(?:fine|better|good|great|ok|okay|healed|gone|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
+    r" (?<!no )(?<!not )(?<!isnt )(?<!not the )(?<!isnt the )(?<!in a )(?:fine|better|good|great|ok|okay|healed|gone|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
 )
 _MUSCLE_CUE = re.compile(
     r" (?:doms|from|after|yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday|workout|session|last|days?|legs day|leg day)(?= |$)"
@@ -212,7 +212,8 @@ def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator
     for level, table in _TABLES:
         for name, patterns in table.items():
             for pattern in patterns:
-                match = compiled(pattern).search(line)
+                # A wish to die is looked for in the text as it is: no phrase is harmless beside it.
+                match = compiled(pattern).search(clause.line if name == "self_harm" else line)
                 if match is None or _denied(line, match, level):
                     continue
                 start, end = clause.said(text, match.start(), match.end())
@@ -338,14 +339,14 @@ def _soft(said: str, *, effort: bool, laugh: bool) -> bool:
 
 def _from_the_teeth(said: str, whole: str) -> bool:
     """A jaw that aches alone, with the cause named: clenched teeth, a tooth."""
-    return " jaw" in said and re.search(r" (?:clench\w*|grind\w*|dentist|tooth|chew\w*|wisdom|tmj)(?= |$)", whole) is not None and (
+    return " jaw" in said and re.search(r" (?:clench\w*|bite|biting|grind\w*|dentist|tooth|chew\w*|wisdom|tmj)(?= |$)", whole) is not None and (
         re.search(r" (?:chest|arm|sweat\w*|sick|breath\w*|dizzy|heart)(?= |$)", whole) is None
     )  # fmt: skip
 
 
 def _happy_heap(whole: str) -> bool:
     """ "I collapsed on the sofa after, great session": a figure of speech of somebody content."""
-    return re.search(r" i collapsed (?:\S+ ){0,3}(?:sofa|couch|bed|settee|chair)(?= |$)", whole) is not None and (
+    return re.search(r"(?:^(?: just| basically| then)?| i| and) collapsed (?:\S+ ){0,3}(?:sofa|couch|bed|settee|chair)(?= |$)", whole) is not None and (
         re.search(r" (?:great|good|lol|happy|done|loved|worth|brutal|session|best|nice|smiling|proud)(?= |$)", whole) is not None
     )  # fmt: skip
 

@@ -27,7 +27,13 @@ def meets(wanted: str, text: str) -> bool:
     return read.level.value in level.split("/") and (not topic or read.topic == topic)
 
 
-TOLD = [*cases("emergencies.txt"), *cases("second_round.txt"), *cases("third_round.txt"), *cases("held_out.txt")]
+TOLD = [
+    *cases("emergencies.txt"),
+    *cases("second_round.txt"),
+    *cases("third_round.txt"),
+    *cases("fourth_round.txt"),
+    *cases("held_out.txt"),
+]
 EMERGENCIES = [text for wanted, text in TOLD if wanted == "emergency"]
 
 
