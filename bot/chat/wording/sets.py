@@ -150,18 +150,28 @@ def going_on(reply: replies.GoingOn) -> str:
 
 
 _QUESTIONS = {
-    "load_or_reps": "“{}”: which of these is it?",
-    "sets_or_load": "“{}”: which of these is it?",
+    "load_or_reps": "“{}”: which is the load and which the count?",
+    "sets_or_load": "“{}”: which is how many sets, which the load?",
+    "which_reading": "“{}”: which of these do you mean?",
     "which_exercise": "“{}”: which exercise is that?",
-    "which_slot": "“{}”: for which slot is that?",
-    "which_set": "“{}”: which set is that?",
-    "missing_load": "{} reps with which load?",
-    "missing_count": "“{}”: and how many?",
-    "surprise": "“{}” is far from what you usually do here. Is it right?",
-    "too_many": "“{}”: that is more sets than are left here. How shall I take it?",
+    "which_slot": "“{}”: which exercise is that for?",
     "which_day": "“{}”: which day is that for?",
-    "which_correction": "“{}”: which set do you want to correct?",
-    "unit": "“{}”: kilograms or pounds?",
+    "missing_load": "“{}”: with which load?",
+    "missing_count": "“{}”: and how many?",
+    "planned_range": "The plan leaves a range there. How many was it?",
+    "surprise": "“{}” is far from what you usually do here. Is it right?",
+    "too_many_sets": "“{}” is more than is left to do here. How shall I take it?",
+    "no_set_due": "“{}”: all that was planned is on record already. What is this one?",
+    "sides_or_sets": "“{}”: the two sides of one set, or two sets?",
+    "sides_or_bouts": "“{}”: left and right, or one set with a short rest inside?",
+    "sets_and_counts": "“{}”: how many sets was that?",
+    "drop_or_next": "“{}”: a drop within the same set, or the next set?",
+    "which_one": "“{}”: I am not sure I have that right. Is it this?",
+    "is_that_right": "“{}”: did I get that right?",
+    "plates": "“{}”: counted as the largest plates on a full-size bar. Is that right?",
+    "bar_weight": "“{}”: I do not know what your empty bar weighs. Please send the whole load, such as <code>60x5</code>.",
+    "correct_what": "“{}”: what shall I change?",
+    "unclear": "I cannot sort “{}” out. One set a line helps, such as <code>20x12</code>.",
 }
 
 
