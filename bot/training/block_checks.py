@@ -142,11 +142,15 @@ def _jumps(block: Block, last: Block | None, catalogue: Catalogue) -> Iterable[R
 
 def _consecutive(block: Block, catalogue: Catalogue) -> Iterable[Remark]:
     """The same muscle hard on days that follow each other without a rest day between."""
-    numbers = iter(block.days)
-    order: list[Day | None] = [next(numbers, None) if on else None for on in block.rhythm]
+    # Round after round: the last day of a rhythm without a rest at its end is followed by the first of the next.
+    rounds = len(block.days) + 1 if sum(block.rhythm) != len(block.days) else 2
+    numbers = itertools.cycle(block.days)
+    order: list[Day | None] = [next(numbers, None) if on else None for on in block.rhythm * rounds]
+    told: set[tuple[int, int]] = set()
     for one, two in itertools.pairwise(order):
-        if one is None or two is None:
+        if one is None or two is None or (one.number, two.number) in told:
             continue
+        told.add((one.number, two.number))
         both = {group for group, sets in _direct(one, catalogue).items() if sets >= _HARD_DAY} & {
             group for group, sets in _direct(two, catalogue).items() if sets >= _HARD_DAY
         }

@@ -1,7 +1,8 @@
 """Which words would a coach say about the order of coming sessions? Advice, never a lock.
 
-Two rules, both common practice: no two hard lower-body days back to back without a word about it, and an easier first session after an
-absence (the 2 to 4 weeks' limits after a break of two weeks or more: Caterisano et al. 2019, Strength Cond J 41(3):1-23).
+Two rules: no two hard lower-body days back to back without a word about it (common practice), and an easier time after an absence, for a
+week after two weeks away and for up to four after long ones (limits in the first 2 to 4 weeks after a break of two weeks or more:
+Caterisano et al. 2019, Strength Cond J 41(3):1-23; half as long as the absence: common practice).
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ from bot.training.plan import PlannedSession
 
 _LOWER = frozenset({Pattern.SQUAT, Pattern.HINGE, Pattern.LUNGE, Pattern.BRIDGE})
 _HARD_SETS = 6  # so many lower-body work sets make a hard lower-body day (our choice)
-_AWAY_DAYS = 14  # from a break of two weeks on, the first session is an easy one (Caterisano 2019)
+_AWAY_DAYS = 14  # from a break of two weeks on (Caterisano 2019)
+_EASY_DAYS = (7, 28)  # the least and the most days that are taken easily afterwards
 
 
 def remarks(sessions: Sequence[PlannedSession], block: Block, catalogue: Catalogue) -> tuple[str, ...]:
@@ -38,6 +40,14 @@ def _lower_sets(block: Block, number: int, catalogue: Catalogue) -> int:
 
 
 def is_easing_in(done: Iterable[date], on: date) -> bool:
-    """Is a session on this date the first after two weeks or more away? Somebody who never trained is not coming back."""
-    earlier = [day for day in done if day < on]
-    return bool(earlier) and (on - max(earlier)).days >= _AWAY_DAYS
+    """Is a session on this date within the easy days after two weeks or more away? Somebody who never trained is not coming back.
+
+    done: dates of sessions, in any order; those from `on` on are left aside.
+    """
+    dates = [*sorted({day for day in done if day < on}), on]
+    least, most = _EASY_DAYS
+    for before, back in itertools.pairwise(dates):
+        away = (back - before).days
+        if away >= _AWAY_DAYS and (on - back).days < min(most, max(least, away // 2)):
+            return True
+    return False

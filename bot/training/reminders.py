@@ -50,6 +50,14 @@ def wall_time(plan: Plan, at: time) -> time:
     return at
 
 
+def is_quiet(plan: Plan, at: time) -> bool:
+    """Does a wall time lie in the quiet hours? One side alone holds to, or from, midnight."""
+    begin, end = plan.quiet_from, plan.quiet_until
+    if begin is not None and end is not None and begin < end:
+        return begin <= at < end
+    return (begin is not None and at >= begin) or (end is not None and at < end)
+
+
 def next_reminder(plan: Plan, planned: Iterable[PlannedSession], *, zone: str, after_utc: datetime) -> ReminderDue | None:
     """The first reminder later than a moment. planned: sessions to come, in order of date; None if no reminder is wanted or due."""
     if plan.reminder_local is None:
@@ -69,5 +77,4 @@ def second_reminder(plan: Plan, session: PlannedSession, *, zone: str, after_utc
         return None
     at = after_utc + timedelta(minutes=plan.again_after_min)
     local = at.astimezone(ZoneInfo(zone))
-    too_late = plan.quiet_from is not None and local.time() >= plan.quiet_from
-    return None if local.date() != session.date or too_late else at
+    return None if local.date() != session.date or is_quiet(plan, local.time()) else at

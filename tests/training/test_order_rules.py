@@ -44,10 +44,17 @@ def test_two_hard_leg_days_back_to_back_are_remarked(
     [
         ((date(2026, 2, 18),), True),  # 14 days: two weeks (Caterisano et al. 2019)
         ((date(2026, 2, 19),), False),
-        ((date(2026, 1, 5), date(2026, 3, 2)), False),
+        ((date(2026, 1, 5), date(2026, 3, 2)), True),  # eight weeks away, two days after the return
+        ((date(2026, 2, 1), date(2026, 2, 25), date(2026, 2, 28)), True),  # 24 days away: twelve easy days
+        ((date(2026, 2, 1), date(2026, 2, 19), date(2026, 2, 28)), False),  # 18 days away: nine easy days are over
+        (
+            (date(2025, 9, 1), date(2026, 2, 4), date(2026, 2, 15), date(2026, 2, 26)),
+            False,
+        ),  # however long away, four weeks are enough
+        ((date(2025, 9, 1), date(2026, 2, 5), date(2026, 2, 15), date(2026, 2, 26)), True),  # the last of the four weeks
         ((), False),  # never trained is not coming back
         ((date(2026, 3, 9),), False),  # only later ones
     ],
 )
-def test_the_first_session_after_two_weeks_away_is_an_easy_one(done: tuple[date, ...], easing: bool) -> None:
+def test_training_is_easy_for_half_as_long_as_the_absence_one_to_four_weeks(done: tuple[date, ...], easing: bool) -> None:
     assert is_easing_in(done, date(2026, 3, 4)) is easing

@@ -118,6 +118,14 @@ def test_a_reminder_at_midnight_stays_on_the_session_s_own_date() -> None:
             assert moment.astimezone(ZoneInfo(zone)).date() == day
 
 
+def test_quiet_hours_within_one_day_silence_the_second_reminder_only_inside_them() -> None:
+    plan = Plan(START, quiet_from=time(13, 0), quiet_until=time(15, 0), again_after_min=60)
+    session = PlannedSession(date(2026, 3, 4), 3)
+    hours = [hour for hour in range(6, 22) if second_reminder(
+        plan, session, zone="Europe/Lisbon", after_utc=datetime(2026, 3, 4, hour, tzinfo=UTC)) is None]  # fmt: skip
+    assert hours == [12, 13]
+
+
 QUIET = Plan(START, quiet_from=time(21, 0), quiet_until=time(7, 30))
 
 
@@ -156,6 +164,8 @@ def test_silent_weekdays_and_absences_are_passed_over() -> None:
         (datetime(2026, 3, 4, 18, 59, tzinfo=UTC), datetime(2026, 3, 4, 20, 59, tzinfo=UTC)),
         (datetime(2026, 3, 4, 19, 0, tzinfo=UTC), None),  # it would fall on 21:00, where the quiet hours begin
         (datetime(2026, 3, 4, 23, 0, tzinfo=UTC), None),  # it would fall on the next day
+        (datetime(2026, 3, 4, 5, 15, tzinfo=UTC), None),  # 7:15 is quiet still
+        (datetime(2026, 3, 4, 5, 30, tzinfo=UTC), datetime(2026, 3, 4, 7, 30, tzinfo=UTC)),
     ],
 )
 def test_the_second_reminder_stays_on_the_session_s_day_and_out_of_the_quiet_hours(

@@ -24,7 +24,7 @@ def session_shown(reply: replies.SessionShown) -> str:
     head = f"<b>Day {reply.day}{name}</b>"
     when = f"{say_date(reply.on)}, week {reply.week} of {reply.weeks}" if not reply.preview else "as your members will see it"
     easing = (
-        "First session after some days away: start lighter and stop a rep or two early." if reply.remark == "easing_in" else ""
+        "Back after some time away: lighter than before, and stop a rep or two early." if reply.remark == "easing_in" else ""
     )
     warm_up = f"Warm-up: {esc('; '.join(reply.warm_up))}" if reply.warm_up else ""
     aim = f"<i>{esc(reply.aim)}</i>" if reply.aim else ""
