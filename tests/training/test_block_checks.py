@@ -94,6 +94,12 @@ def test_a_rest_day_between_two_hard_days_is_enough() -> None:
     assert _said("consecutive", _block(hard, hard, rhythm=(True, True, False, False, False, False, False)))
 
 
+def test_without_a_rest_at_the_end_the_last_day_runs_into_the_first_of_the_next_round() -> None:
+    hard, light = (_slot("bench_press", 8),), (_slot("bench_press", 1),)
+    assert _said("consecutive", _block(hard, light, hard, rhythm=(True, True, True)))
+    assert _said("consecutive", _block(hard, light, hard, rhythm=(True, True, True, False))) == []
+
+
 @pytest.mark.parametrize(("sets", "speaks"), [(30, True), (6, False)])
 def test_a_day_that_takes_too_long_is_remarked_with_its_minutes(sets: int, speaks: bool) -> None:
     found = _said("time", _block((_slot("bench_press", sets, rest=180),)))
