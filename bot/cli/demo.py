@@ -5,8 +5,6 @@ from __future__ import annotations
 import argparse
 import asyncio
 import sys
-import tempfile
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -31,35 +29,19 @@ def run(args: argparse.Namespace) -> int:
 
 
 async def _play(folder: Path) -> None:
-    from pydantic import SecretStr
-
-    from bot.cli.program import Program
     from bot.cli.service import open_log
-    from bot.cli.wiring import make_hooks
-    from bot.settings import Settings
-    from scenarios.clock import PlayedClock
-    from scenarios.lives.month import Month
-    from scenarios.player import Play
+    from scenarios.lives.month import BEFORE, Month
+    from scenarios.player import opened
     from scenarios.printing import Printer
-    from scenarios.standin import StandIn
 
     open_log("ERROR")
-    clock = PlayedClock(datetime(2026, 2, 27, 9, 0, tzinfo=UTC))
-    with tempfile.TemporaryDirectory() as data:
-        async with StandIn(clock) as standin:
-            settings = Settings(token=SecretStr(standin.token), data=Path(data), base_url=standin.url)
-            program = Program(settings, clock, make_hooks(), ticking=False)
-            lines = await program.start()
-            try:
-                async with Play(standin, program, clock) as play:
-                    printer = Printer(sys.stdout)
-                    month = Month(play, program, lines[-1].strip())
-                    month.tell = Telling(printer, month)
-                    await month.run()
-                    printer.finish()
-                    _leave(folder, program, month)
-            finally:
-                await program.stop()
+    async with opened(BEFORE) as play:
+        printer = Printer(sys.stdout)
+        month = Month(play)
+        month.tell = Telling(printer, month)
+        await month.run()
+        printer.finish()
+        _leave(folder, play.program, month)
     print(f"\nThe chats, charts and records are in {folder}. Begin with {folder / 'index.html'}.")
 
 

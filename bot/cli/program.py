@@ -77,12 +77,23 @@ class Hooks:
 
 
 class Program:
-    """The whole companion. ticking: whether the sweep runs by itself every few seconds; a player of time sweeps on its own."""
+    """The whole companion.
+
+    For players of time, who wait for each act anyway: ticking False leaves the sweep to them, and in_loop True does the database's
+    work in the loop itself instead of a thread beside it.
+    """
 
     def __init__(
-        self, settings: Settings, clock: Clock, hooks: Hooks, *, ticking: bool = True, limits: Limits | None = None
+        self,
+        settings: Settings,
+        clock: Clock,
+        hooks: Hooks,
+        *,
+        ticking: bool = True,
+        in_loop: bool = False,
+        limits: Limits | None = None,
     ) -> None:
-        self.settings, self.clock, self.hooks, self._ticking = settings, clock, hooks, ticking
+        self.settings, self.clock, self.hooks, self._ticking, self._in_loop = settings, clock, hooks, ticking, in_loop
         self.engines: Engines = open_engines(settings.database)
         # SQLite has one writer: one thread makes everybody take turns without waiting for a lock.
         self._threads = ThreadPoolExecutor(1 if self.engines.is_sqlite else 8, thread_name_prefix="database")
@@ -122,6 +133,8 @@ class Program:
 
     async def in_database(self, work: Callable[..., T], *given: Any) -> T:
         """Run blocking database work in the database's thread."""
+        if self._in_loop:
+            return work(*given)
         return await asyncio.get_running_loop().run_in_executor(self._threads, work, *given)
 
     def _tell_sender(self, rows: Sequence[OutboxRow]) -> None:

@@ -17,10 +17,12 @@ a cell merged with the one to its left.
 from __future__ import annotations
 
 import io
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
+from typing import Any
 
 from bot.training.blocks import Block, Day, LoadRule, Measure, SetKind, SetTarget, Sides, Slot
 from bot.training.loads import Load, say_amount
@@ -76,7 +78,7 @@ def as_spreadsheet(text: str) -> bytes:
             cells = [cell.strip() for cell in row.split("|")]
             for column, cell in enumerate(cells, 1):
                 if cell not in ("", "<<"):
-                    sheet.cell(number, column).value = _typed(cell)
+                    _fill(sheet.cell(number, column), cell)
             if cells[-1] == "<<":
                 sheet.merge_cells(start_row=number, start_column=1, end_row=number, end_column=len(cells))
     out = io.BytesIO()
@@ -84,12 +86,13 @@ def as_spreadsheet(text: str) -> bytes:
     return out.getvalue()
 
 
-def _typed(cell: str) -> str | float:
-    """What a spreadsheet makes of a typed cell: numbers become numbers, percentages fractions."""
-    try:
-        return float(cell)
-    except ValueError:
-        return cell
+def _fill(cell: Any, typed: str) -> None:
+    """What a spreadsheet makes of typed characters: numbers become numbers, percentages fractions."""
+    percent = re.fullmatch(r"(\d+(?:\.\d+)?)%", typed)
+    if percent:
+        cell.value, cell.number_format = float(percent[1]) / 100, "0.0%"
+    else:
+        cell.value = float(typed) if re.fullmatch(r"\d+(?:\.\d+)?", typed) else typed
 
 
 def tell(block: Block, gold: Iterable[str] = ()) -> list[str]:

@@ -15,15 +15,15 @@ from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from functools import partial
 from importlib.resources import files
-from typing import Any
 from zoneinfo import ZoneInfo
 
 from scenarios.lives.cast import CAST, COACH, Role, Said, pasted, tidy
 from scenarios.lives.reading_along import ShownSlot, read_session
-from scenarios.player import Person, Play
+from scenarios.player import OpenedPlay, Person
 
 START = date(2026, 3, 2)  # a Monday; the northern clocks change within the month, the southern ones just after
 WEEKS = 4
+BEFORE = datetime(2026, 2, 27, 9, 0, tzinfo=UTC)  # when the play begins
 KG_PER_LB = 0.45359237
 ZONES = {
     "Mira": "Europe/Lisbon", "Jonas": "Europe/Berlin", "Priya": "Asia/Kolkata", "Dale": "America/Denver", "Noor": "Australia/Adelaide",
@@ -49,8 +49,8 @@ class Life:
 class Month:
     """Plays the month. tell: called after each act with the share of the month that is over and the coach's date."""
 
-    def __init__(self, play: Play, program: Any, claim_code: str, *, weeks: int = WEEKS) -> None:
-        self.play, self.program, self.claim_code, self.weeks = play, program, claim_code, weeks
+    def __init__(self, play: OpenedPlay, *, weeks: int = WEEKS) -> None:
+        self.play, self.program, self.claim_code, self.weeks = play, play.program, play.claim_code, weeks
         self.tell: Callable[[float, str], None] = lambda share, what: None
         self.coach = play.person(COACH, language_code="pt")
         self.lives = [Life(role, play.person(role.name, language_code=role.language)) for role in CAST]

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import asyncio
 from datetime import datetime, timedelta
-from typing import Any, Protocol
+from typing import Any, Protocol, Self
 
 from scenarios.player.group import Group
 from scenarios.player.person import Person
@@ -95,7 +95,7 @@ class Play:
         """Let time go by, in the words of `timedelta`: minutes=3, days=1."""
         await self.until(self.clock.now() + timedelta(**length))
 
-    async def __aenter__(self) -> Play:
+    async def __aenter__(self) -> Self:
         return self
 
     async def __aexit__(self, *_: object) -> None:

@@ -11,21 +11,15 @@ from __future__ import annotations
 
 import asyncio
 import re
-import tempfile
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from pathlib import Path
 from typing import Any
 
-from pydantic import SecretStr
-
 from bot.cli.program import Program
-from bot.cli.wiring import make_hooks
-from bot.settings import Settings
 from bot.training import people
 from scenarios.clock import PlayedClock
-from scenarios.player import Person, Play
+from scenarios.player import Person, Play, opened
 from scenarios.standin import StandIn
 from tests.builders.bot_api_check import problems_of
 
@@ -131,17 +125,8 @@ def staged(
 
 
 async def _on_stage(test: Callable[[Stage], Awaitable[None]], block: str, start: datetime) -> None:
-    clock = PlayedClock(start)
-    with tempfile.TemporaryDirectory() as folder:
-        async with StandIn(clock) as standin:
-            settings = Settings(token=SecretStr(standin.token), data=Path(folder), base_url=standin.url)
-            program = Program(settings, clock, make_hooks(), ticking=False)
-            lines = await program.start()
-            try:
-                async with Play(standin, program, clock) as play:
-                    stage = Stage(play, program, clock, standin, lines[-1].strip(), play.person("Ines"))
-                    await stage.open(block)
-                    await test(stage)
-                    assert problems_of(standin.calls) == []
-            finally:
-                await program.stop()
+    async with opened(start) as play:
+        stage = Stage(play, play.program, play.clock, play.standin, play.claim_code, play.person("Ines"))
+        await stage.open(block)
+        await test(stage)
+        assert problems_of(play.standin.calls) == []

@@ -3,20 +3,11 @@
 from __future__ import annotations
 
 import asyncio
-import tempfile
-from datetime import UTC, date, datetime
-from pathlib import Path
+from datetime import date
 from typing import Any
 
-from pydantic import SecretStr
-
-from bot.cli.program import Program
-from bot.cli.wiring import make_hooks
-from bot.settings import Settings
-from scenarios.clock import PlayedClock
-from scenarios.lives.month import START, Month
-from scenarios.player import Play
-from scenarios.standin import StandIn
+from scenarios.lives.month import BEFORE, START, Month
+from scenarios.player import opened
 from tests.builders.bot_api_check import problems_of
 
 
@@ -25,21 +16,12 @@ def test_two_weeks_of_the_group_are_on_record_and_in_the_chats() -> None:
 
 
 async def _two_weeks() -> None:
-    clock = PlayedClock(datetime(2026, 2, 27, 9, 0, tzinfo=UTC))
-    with tempfile.TemporaryDirectory() as folder:
-        async with StandIn(clock) as standin:
-            settings = Settings(token=SecretStr(standin.token), data=Path(folder), base_url=standin.url)
-            program = Program(settings, clock, make_hooks(), ticking=False)
-            lines = await program.start()
-            try:
-                async with Play(standin, program, clock) as play:
-                    month = Month(play, program, lines[-1].strip(), weeks=2)
-                    await month.run()
-                    _check_records(program, month)
-                    _check_chats(month)
-                    assert problems_of(standin.calls) == []
-            finally:
-                await program.stop()
+    async with opened(BEFORE) as play:
+        month = Month(play, weeks=2)
+        await month.run()
+        _check_records(play.program, month)
+        _check_chats(month)
+        assert problems_of(play.standin.calls) == []
 
 
 def _check_records(program: Any, month: Month) -> None:
