@@ -1,7 +1,8 @@
 """What should a member do next week in one slot, and why? The public door: `suggest(SlotCase(...)) -> Suggestion`."""
 
 from bot.training.progression.engine import suggest
-from bot.training.progression.sentences import question_sentence, reason_sentence, target_words
+from bot.training.progression.reasons import reason_sentence
+from bot.training.progression.sentences import question_sentence, target_words
 from bot.training.progression.values import (
     CoachNote,
     CoachTarget,

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from math import floor
 
 from bot.training.blocks import Drop
 from bot.training.loads import Load, LoadKind
-from bot.training.progression.rules import aim_for
+from bot.training.progression.asked import aim_for, clamp
 from bot.training.progression.scene import Scene
 from bot.training.progression.steps import at_most, ladder_for
 from bot.training.progression.values import SetAim, SetForecast
@@ -23,7 +24,13 @@ def carried_on(scene: Scene, aims: tuple[SetAim, ...]) -> tuple[SetAim, ...]:
         aim = by_number.get(number)
         if aim is None and (full or aims):
             near = full[-1] if full else aims[0]
-            aim = aim_for(scene, number, target.low, target.high, target.low, target.load or near.load)
+            load = target.load or near.load
+            seen = scene.outlook.expect(number, load, week=scene.week)
+            likely = target.low if seen is None or target.low is None else max(target.low, floor(seen[0]))
+            goal = likely if near.aim is None or likely is None or near.measure is not target.measure else min(likely, near.aim)
+            aim = aim_for(
+                scene, number, target.low, target.high, goal if goal is None else clamp(goal, target.low, target.high), load
+            )
         if aim is not None:
             full.append(aim)
     return tuple(full)

@@ -14,12 +14,15 @@ from decimal import Decimal
 from math import log
 from statistics import fmean as mean
 
-from bot.training.blocks import Measure, PolicyKind
+from bot.training.blocks import Measure, PolicyKind, slot_in_week
 from bot.training.loads import Load, LoadKind, say_load
 from bot.training.outliers import Slip, find_slips, slip_question
 from bot.training.progression.aims import carried_on, forecasts, with_drops
+from bot.training.progression.asked import Decision, aim_for, target_at
+from bot.training.progression.chances import slowed_from
+from bot.training.progression.fitting import by_new_range, by_percent
 from bot.training.progression.history import exercise_id, has_usable, hurts_in, last_week, slept_badly
-from bot.training.progression.rules import Decision, aim_for, decide
+from bot.training.progression.rules import decide
 from bot.training.progression.scene import Scene, groups_of, scene_of
 from bot.training.progression.steps import at_most, ladder_for
 from bot.training.progression.values import CoachNote, Kind, NoteCode, Reason, SetAim, SlotCase, Suggestion, Why
@@ -46,6 +49,7 @@ def suggest(case: SlotCase) -> Suggestion:
 
 def look_at(case: SlotCase) -> tuple[Suggestion, Scene]:
     """The suggestion beside everything that it was made from, so that a review need not work it out again."""
+    case = replace(case, slot=slot_in_week(case.slot, case.week))
     slips = _slips(case)
     scene = scene_of(_without(case, slips))
     return _suggestion(scene, slips), scene
@@ -83,6 +87,8 @@ def _without(case: SlotCase, slips: Sequence[Slip]) -> SlotCase:
 
 def _decide(scene: Scene, slips: Sequence[Slip]) -> tuple[Decision, CoachNote | None]:
     case = scene.case
+    if not scene.targets:
+        return Decision(Kind.HOLD, (), Reason(Why.NO_RECORDS)), None
     hurts = case.painful or hurts_in(case.history[-2:], case.slot.label)
     if case.override is not None:
         return _coach(scene, hurts)
@@ -92,7 +98,7 @@ def _decide(scene: Scene, slips: Sequence[Slip]) -> tuple[Decision, CoachNote | 
         note = CoachNote(NoteCode.SLIP, f"{case.slot.label}: a doubtful entry was asked about and not built on.")
         return _same_again(scene, Kind.ASK_SLIP, Reason(Why.SLIP, words=slip_question(slips[0]))), note
     if not scene.sessions or case.week <= 1:
-        return _first(scene), None
+        return by_percent(scene) or _first(scene), None
     away = _days_away(scene)
     if away is not None:
         return _back_in(scene, away), CoachNote(NoteCode.AWAY, f"{case.slot.label}: back after {away} days, starts lighter.")
@@ -111,6 +117,9 @@ def _decide(scene: Scene, slips: Sequence[Slip]) -> tuple[Decision, CoachNote | 
 
 
 def _usual(scene: Scene) -> tuple[Decision, CoachNote | None]:
+    fitted = by_percent(scene) or by_new_range(scene)
+    if fitted is not None:
+        return fitted, None
     parts = [decide(scene, group) for group in groups_of(scene)]
     lead = min(parts, key=lambda part: _LOUDEST.index(part.kind))
     aims = tuple(sorted((aim for part in parts for aim in part.aims), key=lambda aim: aim.number))
@@ -120,16 +129,17 @@ def _usual(scene: Scene) -> tuple[Decision, CoachNote | None]:
 def _note(scene: Scene, decision: Decision) -> CoachNote | None:
     label, name = scene.case.slot.label, scene.case.slot.exercise_name
     why, reason = decision.reason.why, decision.reason
+    if why is Why.FORM_AGAIN:
+        return CoachNote(NoteCode.BELOW, f"{label} {name}: form gave way with {_load(reason.load)}; eased.")
     if why in (Why.BELOW, Why.NOTHING_LIGHTER):
         return CoachNote(NoteCode.BELOW, f"{label} {name}: below the range with {_load(reason.load)}; eased.")
     if decision.kind in (Kind.SLOWER, Kind.LONGER_PAUSE, Kind.PARTIALS, Kind.HARDER_VARIATION) and why is not Why.POLICY_TEMPO:
         return CoachNote(NoteCode.TOO_COARSE, f"{label} {name}: the kit has no fitting next step after {_load(reason.load)}.")
     if reason.left and reason.right and abs(reason.left - reason.right) >= 0.2 * max(reason.left, reason.right):
         return CoachNote(NoteCode.UNEVEN, f"{label} {name}: sides apart, left {reason.left}, right {reason.right}.")
-    recent = scene.sessions[-4:]
-    best = [sum(session.counts) for session in recent]
-    if len(recent) == 4 and max(best[1:]) <= best[0] and len({say_load(s.sets[0].load) for s in recent if s.sets[0].load}) <= 1:
-        return CoachNote(NoteCode.STALLED, f"{label} {name}: three sessions without a rep more at {_load(reason.load)}.")
+    if why is Why.STANDING_STILL:
+        text = f"{label} {name}: {reason.weeks} sessions without a rep more at {_load(reason.load)}."
+        return CoachNote(NoteCode.STALLED, text)
     return None
 
 
@@ -160,24 +170,25 @@ def _coach(scene: Scene, hurts: bool) -> tuple[Decision, CoachNote | None]:
 
 
 def _same_again(scene: Scene, kind: Kind, reason: Reason) -> Decision:
-    """Last session's loads and counts once more, inside the range."""
+    """Last session's loads and counts once more: no more than was done, and no more than the top of the range."""
     if not scene.sessions:
         return replace(_first(scene), kind=kind, reason=reason)
     aims = []
+    weakest = max(1, min(scene.last.counts))
     for did in scene.last.sets:
-        target = scene.targets[min(did.number, len(scene.targets)) - 1]
-        aim = did.count if target.low is None else max(target.low, did.count)
-        aim = aim if target.high is None else min(aim, target.high)
-        aims.append(aim_for(scene, did.number, target.low, target.high, aim, did.load))
+        target = target_at(scene, did.number)
+        aim = did.count if target.high is None else min(did.count, target.high)
+        low = target.low if target.low is None else min(target.low, weakest)
+        aims.append(aim_for(scene, did.number, low, target.high, aim, did.load))
     first = scene.last.sets[0]
-    return Decision(kind, tuple(aims), replace(reason, counts=scene.last.counts, load=first.load, measure=scene.measure))
+    return Decision(kind, tuple(aims), replace(reason, counts=scene.last.said, load=first.load, measure=scene.measure))
 
 
 def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Reason) -> Decision:
     """Loads at a share of last time's, counts at the low end and never above last time's."""
     aims = []
     for did in scene.last.sets:
-        target = scene.targets[min(did.number, len(scene.targets)) - 1]
+        target = target_at(scene, did.number)
         load = did.load
         if load is not None and load.amount is not None and load.kind is not LoadKind.ASSISTED:
             load = at_most(
@@ -192,7 +203,7 @@ def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Rea
     return Decision(
         kind,
         tuple(aims),
-        replace(reason, counts=scene.last.counts, load=first.load, next_load=aims[0].load, measure=scene.measure),
+        replace(reason, counts=scene.last.said, load=first.load, next_load=aims[0].load, measure=scene.measure),
     )
 
 
@@ -272,8 +283,8 @@ def _lighter_week(scene: Scene) -> Decision:
 
 
 def _two_falling(scene: Scene) -> bool:
-    """Lower twice running on the sets that all three sessions share; bad nights in between do not count."""
-    if len(scene.sessions) < 3 or any(week.poor_sleep for week in scene.case.history[-2:]):
+    """Lower twice running on the sets that all three sessions share; bad nights and a slower tempo in between do not count."""
+    if len(scene.sessions) < 3 or any(week.poor_sleep for week in scene.case.history[-2:]) or slowed_from(scene):
         return False
     values = []
     for session in scene.sessions[-3:]:

@@ -14,16 +14,9 @@ from decimal import Decimal
 from bot.training.blocks import ExerciseId, Measure, SetKind, SetTarget, Sides, Slot, work_sets
 from bot.training.effort import LOWEST_RPE_WITH_REPS
 from bot.training.loads import Load
+from bot.training.progression.sleep import speaks_of_bad_sleep
 from bot.training.progression.values import SlotCase, WeekOfRecords
 from bot.training.records import SetDone, SetRecord
-
-# Notes that speak of a bad night. A short list on purpose: the member is asked nothing, and the answer is only to wait.
-_SLEEP_WORDS = (
-    "poor sleep", "bad sleep", "slept bad", "slept poor", "slept terr", "slept awful", "no sleep", "little sleep", "hardly slept",
-    "barely slept", "didn't sleep", "didnt sleep", "did not sleep", "couldn't sleep", "couldnt sleep", "bad night", "rough night",
-    "not much sleep", "sleep was bad", "sleep was poor", "sleepless", "short night", "lack of sleep", "awake half the night",
-    "up all night", "hours sleep", "hours of sleep", "h sleep", "sleep deprived", "insomnia",
-)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +28,11 @@ class Did:
     load: Load | None
     rir: Decimal | None
     done: SetDone
+
+    @property
+    def said(self) -> int:
+        """The count as the member said it: one said with doubt is built on a rep lower, and spoken of as it was."""
+        return self.count if self.done.worst_count is None else self.done.worst_count
 
     @property
     def kg(self) -> Decimal | None:
@@ -56,6 +54,10 @@ class SessionDone:
     @property
     def counts(self) -> tuple[int, ...]:
         return tuple(did.count for did in self.sets)
+
+    @property
+    def said(self) -> tuple[int, ...]:
+        return tuple(did.said for did in self.sets)
 
     def set(self, number: int) -> Did | None:
         return next((did for did in self.sets if did.number == number), None)
@@ -130,7 +132,7 @@ def slept_badly(case: SlotCase) -> bool:
     if case.poor_sleep or (week is not None and week.poor_sleep):
         return True
     said = [] if week is None else [*week.notes, *(record.done.note for record in week.records)]
-    return any(words in text.lower() for text in said if text for words in _SLEEP_WORDS)
+    return any(speaks_of_bad_sleep(text) for text in said if text)
 
 
 def has_sides(case: SlotCase) -> bool:

@@ -179,6 +179,8 @@ def reserve_guess(did: Did, target: SetTarget | None) -> tuple[float, float, boo
     if target is not None and target.amrap:
         return 0.3, 0.5, False
     if target is not None and target.high is not None and did.count >= target.high:
+        if target.percent_1rm:  # a share of 1RM with fewer reps than it is good for: the rest was left over on purpose
+            return max(1.0, reps_at(float(target.percent_1rm) / 100) - did.count), 1.5, True
         return 1.0, 1.2, True
     if target is not None and target.low is not None and did.count < target.low:
         return 0.2, 0.5, False

@@ -2,455 +2,361 @@
 
 Sources: reps first, then load (double progression) is common practice; two or more reps above the goal in the last set, twice running
 (NSCA Essentials, "2-for-2"); steps of 2-10 % once 1-2 reps above the wished number are done (ACSM 2009, MSSE 41:687-708). A step is taken when
-the forecast says that the sets will land; otherwise reps beyond the range, a slower lowering, a longer pause, partials or a harder variation
-come first (common practice for coarse kit).
+the forecast says that the sets will land (bot.training.progression.chances); otherwise other ways come first (other_ways).
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from decimal import Decimal
-from math import ceil, floor
-from statistics import fmean as mean
+from dataclasses import replace
+from math import floor
+from statistics import fmean
 
-from bot.training.blocks import Measure, Partials, PolicyKind
-from bot.training.curve import reps_at, share_for
+from bot.training.blocks import LoadRule, Measure, PolicyKind
 from bot.training.loads import Load, LoadKind
+from bot.training.progression.asked import (
+    Decision,
+    Group,
+    aim_for,
+    all_done,
+    asked_of,
+    clamp,
+    has_half,
+    more_kind,
+    more_of,
+    sides_of,
+    spare,
+    too_hard,
+)
+from bot.training.progression.chances import (
+    EASE_CHANCE,
+    STEP_CHANCE,
+    cap_of,
+    chances,
+    choose_step,
+    expected,
+    rough_share,
+    said_percent,
+    topped_before,
+    two_for_two,
+    wanted_for,
+)
 from bot.training.progression.history import Did
+from bot.training.progression.other_ways import beyond, instead_of_load, may_take_band, neighbours, slower
 from bot.training.progression.scene import Scene, same_load
-from bot.training.progression.steps import step_share
+from bot.training.progression.timed import open_ended, topped_time
 from bot.training.progression.values import Kind, Reason, SetAim, Why
-from bot.training.tempo import Tempo
 
-STEP_CHANCE = 0.55  # mean chance of the sets to reach the low end at the next load (our choice)
-EASE_CHANCE = 0.75
-HOLD_CHANCE = 0.45
-FINE_STEP = 0.035
-USUAL_STEP, FIRST_WEEKS_STEP = 0.10, 0.20  # ACSM 2009; a first guess of a load may be off by more
-SLOWEST_DOWN_S, LONGEST_PAUSE_S = 5, 2  # a rep stays within 8 s (Schoenfeld 2015, Sports Med 45:577-585)
+HOLD_CHANCE = 0.45  # below the range, the same load is tried once more with at least that chance (ours)
+FINE_STEP = 0.035  # a step so small comes together with the reps (ours; fractional plates, pound stacks)
+BUILD_UP = 0.6  # a hold or carry of which so much is there is built up at the same load (ours)
+_TIRED = 1 / 3  # from first to last set such a share of the reps is lost: the rest was short (ours)
+STAND_STILL = 4  # sessions without a rep more before something else is advised (custom is three; ours is one more)
 
 
-@dataclass(frozen=True, slots=True)
-class Decision:
-    """What a group of sets gets: the aims in set order, the rule, and a variation to offer."""
-
-    kind: Kind
-    aims: tuple[SetAim, ...]
-    reason: Reason
-    variation: str = ""
-
-
-def decide(scene: Scene, group: Sequence[Did]) -> Decision:
-    low, high = _range(scene, group)
-    counts = tuple(did.count for did in group)
-    left, right = _sides(group)
+def decide(scene: Scene, sets: Sequence[Did]) -> Decision:
+    group = asked_of(scene, sets)
+    counts = tuple(one.did.said for one in group)
+    left, right = sides_of(group)
+    low, high = _one_range(group)
     reason = Reason(Why.LOW_IN_RANGE, counts, group[0].load, low=low, high=high, measure=scene.measure, left=left, right=right)
-    if any(did.loose for did in group):
-        return _hold(scene, group, low, high, replace(reason, why=Why.FORM))
-    if high is None:
-        return _open_ended(scene, group, reason)
-    spare = [did.count + _spare(scene, did) for did in group]
-    if low is not None and (min(counts) < low and min(spare) < low):
-        return _below(scene, group, low, high, reason)
-    if min(spare) >= high and _all_done(scene, group):
-        if _too_hard(scene, group):
-            return _hold(scene, group, low, high, replace(reason, why=Why.EFFORT_HIGH, rir=group[-1].rir))
-        return _topped(scene, group, low or high, high, reason, by_reserve=min(counts) < high)
-    return _inside(scene, group, low or 1, high, reason)
+    open_sets = any(one.high is None for one in group)
+    if any(one.did.loose for one in group):
+        return _loose(scene, group, reason)
+    if open_sets:
+        short = any(one.low is not None and one.count < one.low for one in group)
+        return _below(scene, group, reason) if short else open_ended(scene, group, reason)
+    reached = [one.count + spare(scene, one) for one in group]
+    if any(count < one.least for count, one in zip(reached, group, strict=True)):
+        return _below(scene, group, reason)
+    if too_hard(group):
+        return _hold(scene, group, replace(reason, why=Why.EFFORT_HIGH, rir=group[-1].did.rir))
+    if all(count >= one.most for count, one in zip(reached, group, strict=True)) and all_done(scene):
+        return _topped(scene, group, reason, by_reserve=any(one.count < one.most for one in group))
+    return _inside(scene, group, reason)
 
 
-def _range(scene: Scene, group: Sequence[Did]) -> tuple[int | None, int | None]:
-    """The range of the group: the first set with two ends speaks for the AMRAP sets beside it."""
-    for did in group:
-        target = scene.targets[min(did.number, len(scene.targets)) - 1]
-        if not target.amrap and (target.high is not None or target.low is not None):
-            return (target.low if target.low is not None else target.high), (
-                target.high if target.high is not None else target.low
-            )
-    target = scene.targets[min(group[0].number, len(scene.targets)) - 1]
-    return target.low, None
+def _one_range(group: Group) -> tuple[int | None, int | None]:
+    """The range that the group shares; none to speak of where its sets have several."""
+    found = {(one.low, one.high) for one in group}
+    return next(iter(found)) if len(found) == 1 else (None, None)
 
 
-def _sides(group: Sequence[Did]) -> tuple[int | None, int | None]:
-    for did in group:
-        if did.done.left is not None and did.done.right is not None and did.done.left != did.done.right:
-            return did.done.left, did.done.right
-    return None, None
+def _hold(scene: Scene, group: Group, reason: Reason) -> Decision:
+    aims = tuple(aim_for(scene, one.number, one.low, one.high, clamp(one.count, one.low, one.high), one.load) for one in group)
+    return Decision(Kind.HOLD, aims, reason)
 
 
-def _spare(scene: Scene, did: Did) -> int:
-    """Reps that a said reserve adds: only what lies two or more above the reserve that was wished for (1 where none was)."""
-    if did.rir is None or scene.measure is not Measure.REPS:
-        return 0
-    extra = did.rir - _wished(scene, did)
-    return int(extra) if extra >= 2 else 0
+def _loose(scene: Scene, group: Group, reason: Reason) -> Decision:
+    """Form or tempo given up: the same load again, done well; lighter where the range was missed too, or it is the second time."""
+    before = scene.sessions[-2] if len(scene.sessions) > 1 else None
+    again = before is not None and any(did.loose and same_load(did.load, group[0].load) for did in before.sets)
+    short = any(one.low is not None and one.count < one.low for one in group)
+    down = scene.down(group[0].load)
+    if (again or short) and down:
+        return _to(scene, group, down[0], Kind.EASE, replace(reason, why=Why.FORM_AGAIN, next_load=down[0]))
+    return _hold(scene, group, replace(reason, why=Why.FORM))
 
 
-def _wished(scene: Scene, did: Did) -> Decimal:
-    target = scene.targets[min(did.number, len(scene.targets)) - 1]
-    if target.rir is not None:
-        return target.rir
-    return 10 - target.rpe if target.rpe is not None and target.rpe >= 6 else Decimal(1)
+# --- inside the range ---
 
 
-def _too_hard(scene: Scene, group: Sequence[Did]) -> bool:
-    """The range was reached, but with two reps less in reserve than the coach wished, on most sets."""
-    asked = [
-        did for did in group if (t := scene.targets[min(did.number, len(scene.targets)) - 1]).rir is not None or t.rpe is not None
-    ]
-    hard = [did for did in asked if did.rir is not None and _wished(scene, did) - did.rir >= 2]
-    return bool(asked) and len(hard) * 2 > len(asked)
-
-
-def _all_done(scene: Scene, group: Sequence[Did]) -> bool:
-    """Were all the prescribed sets done? A topped set out of three shows little."""
-    return len(scene.last.sets) >= len(scene.targets)
-
-
-def aim_for(scene: Scene, did_number: int, low: int | None, high: int | None, aim: int | None, load: Load | None) -> SetAim:
-    target = scene.targets[min(did_number, len(scene.targets)) - 1]
-    return SetAim(
-        did_number, low, None if target.amrap else high, aim, load, target.measure, target.amrap, scene.case.slot.sides,
-        scene.tempo(did_number), target.partials, target.drops, target.rir,
-    )  # fmt: skip
-
-
-def _hold(scene: Scene, group: Sequence[Did], low: int | None, high: int | None, reason: Reason) -> Decision:
-    return Decision(
-        Kind.HOLD, tuple(aim_for(scene, d.number, low, high, _clamp(d.count, low, high), d.load) for d in group), reason
-    )
-
-
-def _clamp(count: int, low: int | None, high: int | None) -> int:
-    count = count if low is None else max(low, count)
-    return count if high is None else min(high, count)
-
-
-def more_of(measure: Measure, count: int) -> int:
-    """A little more: a rep; 5 s on a hold of 20 s and more, else 2; a tenth of a distance, in fives (common practice)."""
-    if measure is Measure.REPS:
-        return count + 1
-    if measure is Measure.SECONDS:
-        return count + (5 if count >= 20 else 2)
-    return count + max(2, 5 * round(count / 50)) if count >= 25 else count + 2
-
-
-def more_kind(measure: Measure) -> Kind:
-    return {Measure.REPS: Kind.ADD_REPS, Measure.SECONDS: Kind.ADD_TIME}.get(measure, Kind.ADD_DISTANCE)
-
-
-def _inside(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision:
-    counts = reason.counts
-    middle = (low + high) / 2
-    if scene.policy is PolicyKind.LOAD_ONLY and min(counts) >= low and _all_done(scene, group):
-        return _load_only(scene, group, low, high, reason)
-    fine = scene.up(group[0].load)[:1]
-    usual = scene.policy is PolicyKind.USUAL and scene.measure is Measure.REPS and _all_done(scene, group)
-    if usual and high > low and fine and mean(counts) >= middle and group[0].load is not None:
-        share = step_share(group[0].load, fine[0])
-        if share is not None and share <= FINE_STEP and min(chances(scene, group, fine[0], low)) >= 0.85:
-            aims = tuple(aim_for(scene, d.number, low, high, _clamp(d.count, low, high), fine[0]) for d in group)
-            return Decision(
-                Kind.ADD_BOTH, aims, replace(reason, why=Why.FINE_STEP, next_load=fine[0], percent=round(share * 100))
-            )
-    why = Why.LOW_IN_RANGE if mean(counts) < middle else Why.SOME_SETS_TOPPED if max(counts) >= high else Why.IN_BETWEEN
-    if reason.left is not None and max(reason.left, reason.right or 0) >= high > min(counts):
+def _inside(scene: Scene, group: Group, reason: Reason) -> Decision:
+    if scene.policy is PolicyKind.LOAD_ONLY and all_done(scene):
+        return _load_only(scene, group, reason)
+    fine = _fine_step(scene, group, reason)
+    if fine is not None:
+        return fine
+    kind = more_kind(scene.measure)
+    if _stands_still(scene, group):
+        return Decision(kind, _a_little_more(scene, group), replace(reason, why=Why.STANDING_STILL, weeks=STAND_STILL))
+    at_top = any(one.count >= one.most for one in group)
+    low_half = fmean(one.count for one in group) < fmean((one.least + one.most) / 2 for one in group)
+    why = Why.LOW_IN_RANGE if low_half else Why.SOME_SETS_TOPPED if at_top else Why.IN_BETWEEN
+    if at_top and not low_half and len(scene.last.sets) < len(scene.targets):
+        why = Why.SETS_LEFT_OUT
+    if at_top and has_half(scene):
+        why = Why.ONE_SIDE
+    if reason.left is not None and max(reason.left, reason.right or 0) >= group[0].most > group[0].count:
         why = Why.WEAKER_SIDE
-    aims = tuple(
-        aim_for(
-            scene,
-            d.number,
-            low,
-            high,
-            _clamp(d.count if d.done.failure and n else more_of(scene.measure, d.count), low, high),
-            d.load,
-        )
-        for n, d in enumerate(group)
-    )
-    return Decision(more_kind(scene.measure), aims, replace(reason, why=why))
+    return Decision(kind, _a_little_more(scene, group), replace(reason, why=why))
 
 
-def chances(scene: Scene, group: Sequence[Did], load: Load | None, low: int, *, bonus: float = 0.0) -> list[float]:
-    """The chance of each set to reach the low end at a load."""
-    found = [scene.outlook.forecast(did.number, load, low, None, week=scene.week, bonus=bonus) for did in group]
-    return [one.chance for one in found if one is not None] or [0.0]
+def _a_little_more(scene: Scene, group: Group) -> tuple[SetAim, ...]:
+    """A rep more on each set (two or more where more were left over), up to the top; a later set that failed keeps its count."""
+    aims = []
+    for n, one in enumerate(group):
+        more = one.count if one.did.done.failure and n else more_of(scene.measure, one.count)
+        more = max(more, one.count + spare(scene, one) - 1)
+        top = None if one.target.amrap else one.high
+        aims.append(aim_for(scene, one.number, one.low, one.high, clamp(more, one.low, top), one.load))
+    return tuple(aims)
 
 
-def _expected(scene: Scene, group: Sequence[Did], load: Load | None) -> list[float]:
-    found = [scene.outlook.expect(did.number, load, week=scene.week) for did in group]
-    return [one[0] for one in found if one is not None] or [0.0]
+def _fine_step(scene: Scene, group: Group, reason: Reason) -> Decision | None:
+    """A little of both: in the upper half of the range, a step so fine that the reps stay."""
+    load = group[0].load
+    ranged = all(one.most > one.least for one in group)
+    upper = fmean(one.count for one in group) >= fmean((one.least + one.most) / 2 for one in group)
+    if scene.policy is not PolicyKind.USUAL or scene.measure is not Measure.REPS or not (ranged and upper and all_done(scene)):
+        return None
+    step = next(iter(scene.up(load)), None)
+    share = rough_share(scene, load, step)
+    if step is None or share is None or load is None or load.kind is not LoadKind.IMPLEMENT or share > FINE_STEP:
+        return None
+    if min(chances(scene, group, step)) < 0.85:
+        return None
+    aims = tuple(aim_for(scene, one.number, one.low, one.high, clamp(one.count, one.low, one.high), step) for one in group)
+    percent = said_percent(load, step)
+    return Decision(Kind.ADD_BOTH, aims, replace(reason, why=Why.FINE_STEP, next_load=step, percent=percent))
 
 
-def _topped(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason, *, by_reserve: bool) -> Decision:
+def _stands_still(scene: Scene, group: Group) -> bool:
+    """The same load for four sessions and more, none of the later ones above the first on the sets they share."""
+    recent = scene.sessions[-STAND_STILL:]
+    numbers = {one.number for one in group}
+    if len(recent) < STAND_STILL or any(numbers - {did.number for did in session.sets} for session in recent):
+        return False
+    if not all(same_load(session.set(n).load, group[0].load) for session in recent for n in numbers):  # type: ignore[union-attr]
+        return False
+    totals = [sum(did.count for did in session.sets if did.number in numbers) for session in recent]
+    return max(totals[1:]) <= totals[0]
+
+
+# --- the top of the range ---
+
+
+def _topped(scene: Scene, group: Group, reason: Reason, *, by_reserve: bool) -> Decision:
+    if _lags(scene, group):
+        return _hold(scene, group, replace(reason, why=Why.SAME_LOAD_FIRST))
     if scene.policy is PolicyKind.REPS_ONLY:
-        return _beyond(scene, group, low, high, replace(reason, why=Why.POLICY_REPS), wanted=None)
-    if scene.policy is PolicyKind.TEMPO and (slow := _slower(scene, group, low, high, replace(reason, why=Why.POLICY_TEMPO))):
+        return beyond(scene, group, replace(reason, why=Why.POLICY_REPS), wanted=None)
+    if scene.policy is PolicyKind.TEMPO and (slow := slower(scene, group, replace(reason, why=Why.POLICY_TEMPO))):
         return slow
     load = group[0].load
     if load is None:
-        return _beyond(scene, group, low, high, replace(reason, why=Why.LOAD_UNKNOWN), wanted=None)
+        return beyond(scene, group, replace(reason, why=Why.LOAD_UNKNOWN), wanted=None)
     if scene.measure is not Measure.REPS:
-        return _topped_time(scene, group, low, high, reason)
+        return topped_time(scene, group, reason)
     steps = scene.up(load)
+    cap = min(cap_of(one) for one in group)
     if not steps:
-        return _without_step(scene, group, low, high, replace(reason, why=Why.NOTHING_HEAVIER), cap=_cap(high))
-    step = _choose_step(scene, group, steps, low, high)
-    share = step_share(load, steps[0])
-    percent = None if share is None else round(share * 100)
+        why = Why.BAND_ORDER_UNKNOWN if _order_unknown(scene, load) else Why.NOTHING_HEAVIER
+        return instead_of_load(scene, group, replace(reason, why=why), cap=cap, step=None)
+    step = choose_step(scene, group, steps)
     if step is None:
-        wanted = _wanted(scene, group, steps[0], low)
-        expected = floor(mean(_expected(scene, group, steps[0])) + 0.5)
-        band = load.kind is LoadKind.BAND
-        why = Why.BAND_STEP if band else Why.STEP_TOO_BIG
-        told = replace(
-            reason, why=why, next_load=steps[0], percent=percent, expected=None if band else max(0, expected), wanted=wanted
-        )
-        if scene.policy is PolicyKind.LOAD_ONLY:
-            return _hold(scene, group, low, high, replace(told, why=Why.WAIT_FOR_LOAD))
-        # A single number is a goal, not a range: two above it, twice, is the published sign (2-for-2).
-        cap = high + 2 if low == high else _cap(high)
-        return _without_step(scene, group, low, high, replace(told, wanted=min(wanted, cap)), cap=min(cap, wanted))
-    why = (
-        Why.RESERVE
-        if by_reserve
-        else Why.FAR_TOO_LIGHT
-        if step is not steps[0]
-        else Why.TWO_FOR_TWO
-        if _two_for_two(scene, high)
-        else Why.TOPPED
+        return _not_yet(scene, group, steps[0], reason, cap)
+    return step_up(scene, group, step, replace(reason, why=_why_up(scene, group, step, steps[0], by_reserve=by_reserve)))
+
+
+def _lags(scene: Scene, group: Group) -> bool:
+    """Straight sets of which the member did some lighter: the heaviest load waits until all sets are done with it."""
+    if scene.case.slot.load_rule in (LoadRule.RISES, LoadRule.FALLS) or group[0].did.kg is None:
+        return False
+    others = [did for did in scene.last.sets if did.number not in {one.number for one in group} and did.kg is not None]
+    straight = len({(target.low, target.high) for target in scene.targets if not target.amrap}) <= 1
+    named = any(target.load is not None for target in scene.targets)
+    return straight and not named and any(did.kg < group[0].did.kg for did in others if did.kg is not None)
+
+
+def _order_unknown(scene: Scene, load: Load) -> bool:
+    """A band that the member never listed, or several at once: which comes next is not known."""
+    order = [name.lower() for name in scene.case.kit.bands]
+    return bool(load.bands) and (len(load.bands) > 1 or load.bands[0].lower() not in order)
+
+
+def _why_up(scene: Scene, group: Group, step: Load, first: Load, *, by_reserve: bool) -> Why:
+    if by_reserve:
+        return Why.RESERVE
+    if step is not first:
+        return Why.FAR_TOO_LIGHT
+    return Why.TWO_FOR_TWO if two_for_two(scene, group) else Why.TOPPED
+
+
+def _not_yet(scene: Scene, group: Group, step: Load, reason: Reason, cap: int) -> Decision:
+    """The next load is too far away: say what it would bring (where kilograms allow it), and what would bring it into reach."""
+    banded = bool(step.bands) or bool(group[0].load and group[0].load.bands)
+    rough = banded or step.kind is not LoadKind.IMPLEMENT
+    wanted = wanted_for(scene, group, step)
+    told = replace(
+        reason,
+        why=Why.BAND_STEP if banded else Why.STEP_TOO_BIG,
+        next_load=step,
+        percent=said_percent(group[0].load, step),
+        expected=None if rough else max(0, floor(fmean(expected(scene, group, step)) + 0.5)),
+        wanted=None if reason.high is None or (rough and wanted > cap) else min(wanted, cap),
     )
-    return _step_up(scene, group, low, high, step, replace(reason, why=why))
+    if scene.policy is PolicyKind.LOAD_ONLY:
+        return _hold(scene, group, replace(told, why=Why.WAIT_FOR_LOAD))
+    if all(one.least == one.most for one in group):
+        return _single_goal(scene, group, told, cap)
+    return instead_of_load(scene, group, told, cap=min(cap, wanted), step=step)
 
 
-def _step_up(scene: Scene, group: Sequence[Did], low: int, high: int, step: Load, reason: Reason) -> Decision:
-    """The next load, aimed at the low end, or at what the forecast gives beyond it."""
+def _single_goal(scene: Scene, group: Group, told: Reason, cap: int) -> Decision:
+    """A single number as the goal: two above it, twice, is the sign; done once, it is to be done again before anything else."""
+    if min(one.count for one in group) >= cap and not topped_before(scene, group):
+        aims = tuple(aim_for(scene, one.number, one.most, one.count, one.count, one.load) for one in group)
+        return Decision(Kind.HOLD, aims, replace(told, why=Why.ONCE_MORE, wanted=cap))
+    return instead_of_load(scene, group, told, cap=cap, step=told.next_load)
+
+
+def step_up(scene: Scene, group: Group, step: Load, reason: Reason) -> Decision:
+    """The next load, aimed at the low end; where the forecast gives more, up to the middle of the range."""
     load = group[0].load
-    aims = []
-    for did, expected in zip(group, _expected(scene, group, step), strict=False):
-        aims.append(aim_for(scene, did.number, low, high, _clamp(floor(expected), low, high), step))
-    share = step_share(load, step) if load is not None else None
     kind = Kind.ADD_LOAD
     if load is not None and load.kind is LoadKind.BAND:
         kind = Kind.NEXT_BAND
     elif load is not None and load.kind is LoadKind.ASSISTED:
         kind = Kind.LESS_HELP
-    if kind is Kind.ADD_LOAD:
-        aims = [replace(aim, tempo=scene.targets[min(aim.number, len(scene.targets)) - 1].tempo) for aim in aims]
-    return Decision(kind, tuple(aims), replace(reason, next_load=step, percent=None if share is None else round(share * 100)))
+    decision = _to(scene, group, step, kind, replace(reason, next_load=step, percent=said_percent(load, step)))
+    # A slower tempo or a longer pause was a way round the coarse kit: with the new load the block's own tempo is back.
+    aims = tuple(replace(aim, tempo=one.target.tempo) for aim, one in zip(decision.aims, group, strict=True))
+    return replace(decision, aims=aims)
 
 
-def _choose_step(scene: Scene, group: Sequence[Did], steps: list[Load], low: int, high: int) -> Load | None:
-    """The nearest step if its sets will likely land; a further one where the load was far too light. None: not yet."""
-    load = group[0].load
-    counts = [did.count for did in group]
-    far_too_light = min(counts) >= high + 4
-    limit = FIRST_WEEKS_STEP if scene.case.week <= 2 or far_too_light else USUAL_STEP
-    first = steps[0]
-    share = step_share(load, first) if load is not None else None
-    slowed = any(_slowed_by(scene, did.number) for did in group)
-    bonus = 0.03 if slowed else 0.0
-    expected = mean(_expected(scene, group, first))
-    lands = mean(chances(scene, group, first, low, bonus=bonus)) >= STEP_CHANCE
-    within = share is not None and share <= USUAL_STEP + 1e-6 and high > low and expected >= low - 0.5
-    twice = _two_for_two(scene, high) and share is not None and share <= USUAL_STEP + 1e-6 and expected >= low - 1.5
-    if load is not None and load.kind in (LoadKind.BAND, LoadKind.ASSISTED, LoadKind.BODY):
-        lands = lands or expected >= low - 1.5 or (_topped_before(scene, high) and min(counts) >= high + 2)
-    if not (lands or within or twice):
-        return None
-    if not far_too_light:
-        return first
-    best = first
-    for step in steps[1:]:
-        further = step_share(load, step) if load is not None else None
-        if further is None or further > limit + 1e-6 or min(chances(scene, group, step, low)) < 0.8:
-            break
-        best = step
-    return best
+def _to(scene: Scene, group: Group, step: Load, kind: Kind, reason: Reason) -> Decision:
+    """Every set at another load, aimed between the low end and the middle; a single goal may be aimed two lower, to be built up."""
+    aims: list[SetAim] = []
+    for one, count in zip(group, expected(scene, group, step), strict=True):
+        if one.high is None:
+            aims.append(aim_for(scene, one.number, one.low, None, max(one.least, floor(count)), step))
+            continue
+        low = one.least
+        if one.least == one.most:
+            low = max(1, min(one.most, max(one.most - 3, floor(count + 0.5))))
+        top = one.middle if scene.measure is Measure.REPS else one.most
+        aims.append(aim_for(scene, one.number, low, one.most, clamp(floor(count), low, max(low, top)), step))
+    return Decision(kind, tuple(aims), reason)
 
 
-def _slowed_by(scene: Scene, number: int) -> bool:
-    prescribed = scene.targets[min(number, len(scene.targets)) - 1].tempo
-    return scene.tempo(number) != prescribed
+def _load_only(scene: Scene, group: Group, reason: Reason) -> Decision:
+    step = next(iter(scene.up(group[0].load)), None)
+    if step is not None and fmean(chances(scene, group, step)) >= STEP_CHANCE:
+        return step_up(scene, group, step, replace(reason, why=Why.POLICY_LOAD))
+    return _hold(scene, group, replace(reason, why=Why.WAIT_FOR_LOAD, next_load=step))
 
 
-def _two_for_two(scene: Scene, high: int) -> bool:
-    """Two or more above the goal, in the last set, in the last two sessions, at the same load (NSCA Essentials, read second hand)."""
-    if len(scene.sessions) < 2:
-        return False
-    before, last = (session.sets[-1] for session in scene.sessions[-2:])
-    return same_load(before.load, last.load) and min(before.count, last.count) >= high + 2
+# --- below the range ---
 
 
-def _topped_before(scene: Scene, high: int) -> bool:
-    if len(scene.sessions) < 2:
-        return False
-    before = scene.sessions[-2]
-    return same_load(before.sets[0].load, scene.last.sets[0].load) and min(before.counts) >= high
-
-
-def _cap(high: int) -> int:
-    """How far reps go beyond the range before something else comes: 3 at least, two fifths at most (ours)."""
-    return high + max(3, ceil(high * 0.4))
-
-
-def _wanted(scene: Scene, group: Sequence[Did], step: Load, low: int) -> int:
-    """Reps now at which the next load would bring the low end, nothing left over."""
-    ratio = scene.outlook.effective_kg(group[0].load) / scene.outlook.effective_kg(step)
-    share = share_for(low + 0.5, scene.outlook.bend) * ratio
-    return max(ceil(reps_at(share, scene.outlook.bend)), max(did.count for did in group) + 1)
-
-
-def _without_step(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason, *, cap: int) -> Decision:
-    if min(reason.counts) < cap:
-        return _beyond(scene, group, low, high, reason, wanted=cap)
-    body = group[0].load is not None and group[0].load.kind is LoadKind.BODY
-    harder = _harder(scene, group, low, high, reason)
-    if body and harder:
-        return harder
-    return (
-        _slower(scene, group, low, high, reason)
-        or _longer_pause(scene, group, low, high, reason)
-        or _partials(scene, group, low, high, reason)
-        or harder
-        or _hold(scene, group, high, cap, reason)
-    )
-
-
-def _beyond(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason, *, wanted: int | None) -> Decision:
-    top = max(wanted or 0, more_of(scene.measure, max(reason.counts)))
-    floor_ = max(low, min(high, min(reason.counts)) - (1 if scene.measure is Measure.REPS else 5))
-    aims = tuple(aim_for(scene, d.number, floor_, top, min(top, more_of(scene.measure, d.count)), d.load) for d in group)
-    return Decision(more_kind(scene.measure), aims, reason)
-
-
-def _slower(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision | None:
-    aims = []
-    for did in group:
-        now = scene.tempo(did.number) or Tempo(2, 0, 1, 0)
-        slow = replace(now, eccentric_s=min(SLOWEST_DOWN_S, now.eccentric_s + 2))
-        if slow.eccentric_s <= now.eccentric_s or slow.seconds_a_rep > 8:
-            return None
-        aims.append(replace(aim_for(scene, did.number, low, high, low + (high - low) // 2, did.load), tempo=slow))
-    return Decision(Kind.SLOWER, tuple(aims), replace(reason, tempo=aims[0].tempo))
-
-
-def _longer_pause(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision | None:
-    aims = []
-    for did in group:
-        now = scene.tempo(did.number) or Tempo(2, 0, 1, 0)
-        paused = replace(now, stretched_s=min(LONGEST_PAUSE_S, now.stretched_s + 2))
-        if paused.stretched_s <= now.stretched_s or paused.seconds_a_rep > 9:
-            return None
-        aims.append(replace(aim_for(scene, did.number, low, high, low + (high - low) // 2, did.load), tempo=paused))
-    return Decision(Kind.LONGER_PAUSE, tuple(aims), replace(reason, tempo=aims[0].tempo))
-
-
-def _partials(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision | None:
-    """Part-range reps after the last full one; once only (evidence for them is mixed, so no ladder is built on it)."""
-    before = scene.case.before
-    if before is not None and (before.kind is Kind.PARTIALS or any(aim.partials for aim in before.sets)):
-        return None
-    last = group[-1].number
-    aims = [aim_for(scene, did.number, low, high, high, did.load) for did in group]
-    return Decision(Kind.PARTIALS, tuple(replace(a, partials=Partials(4)) if a.number == last else a for a in aims), reason)
-
-
-def _harder(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision | None:
-    """A harder variation that the kit allows. The targets stay those of the exercise done now, in case it is not wanted."""
-    for one in harder_of(scene):
-        aims = tuple(aim_for(scene, d.number, high, max(high + 1, d.count), d.count, d.load) for d in group)
-        return Decision(Kind.HARDER_VARIATION, aims, replace(reason, words=one.name), one.id)
-    return None
-
-
-def harder_of(scene: Scene):  # type: ignore[no-untyped-def]
-    case = scene.case
-    found = list(case.harder)
-    if not found and case.exercise is not None and case.exercise.harder:
-        from bot.training.exercises.catalogue import load_catalogue
-
-        found = [entry for name in case.exercise.harder if (entry := load_catalogue().get(name)) is not None]
-    return [one for one in found if not one.kit or any(not case.kit.lacks(need) for need in one.kit)]
-
-
-def _topped_time(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision:
-    """Holds and carries: past the target (60 s and more, or a fifth past a shorter one, or topped twice) -> load; else a little longer."""
-    counts = reason.counts
-    past = min(counts) >= max(60, high) or min(counts) >= high * 1.2 or _topped_before(scene, high)
-    steps = scene.up(group[0].load)
-    if scene.measure is not Measure.SECONDS:
-        past = True
-        steps = [step for step in steps[:1] if (step_share(group[0].load, step) or 0) <= 0.15 or min(counts) >= high * 1.3]  # type: ignore[arg-type]
-    if not past or (scene.policy is PolicyKind.LOAD_ONLY and not steps):
-        return _beyond(scene, group, low, high, reason, wanted=None)
-    if not steps:
-        body = group[0].load is not None and group[0].load.kind is LoadKind.BODY
-        harder = (
-            _harder(scene, group, low, high, replace(reason, why=Why.NOTHING_HEAVIER)) if body and min(counts) >= high else None
-        )
-        return harder or _beyond(scene, group, low, high, replace(reason, why=Why.NOTHING_HEAVIER), wanted=None)
-    back = low if high > low else max(5, round(high * 0.7 / 5) * 5)
-    aims = tuple(aim_for(scene, d.number, back, max(high, back), back, steps[0]) for d in group)
-    kind = Kind.ADD_HOLD_LOAD if scene.measure is Measure.SECONDS else Kind.ADD_LOAD
-    return Decision(kind, aims, replace(reason, why=Why.PAST_TARGET, next_load=steps[0]))
-
-
-def _open_ended(scene: Scene, group: Sequence[Did], reason: Reason) -> Decision:
-    """AMRAP at the same load: one more than last time; past 25 reps the load or the variation is too easy (our limit)."""
-    low = reason.low
-    if low is not None and min(reason.counts) < low:
-        return _below(scene, group, low, low + 4, reason)
-    if min(reason.counts) >= 25 and scene.measure is Measure.REPS and scene.policy is not PolicyKind.REPS_ONLY:
-        steps = scene.up(group[0].load)
-        if steps and min(chances(scene, group, steps[0], low or 8)) >= STEP_CHANCE:
-            return _step_up(scene, group, low or 8, 25, steps[0], replace(reason, why=Why.FAR_TOO_LIGHT))
-        harder = _harder(scene, group, low or 8, 25, replace(reason, why=Why.NOTHING_HEAVIER))
-        if harder:
-            return harder
-    aims = tuple(
-        aim_for(scene, d.number, low or max(1, d.count - 2), None, more_of(scene.measure, d.count), d.load) for d in group
-    )
-    return Decision(more_kind(scene.measure), aims, replace(reason, why=Why.IN_BETWEEN))
-
-
-def _load_only(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision:
-    steps = scene.up(group[0].load)
-    if steps and mean(chances(scene, group, steps[0], low)) >= STEP_CHANCE:
-        return _step_up(scene, group, low, high, steps[0], replace(reason, why=Why.TOPPED))
-    return _hold(scene, group, low, high, replace(reason, why=Why.WAIT_FOR_LOAD, next_load=steps[0] if steps else None))
-
-
-def _below(scene: Scene, group: Sequence[Did], low: int, high: int, reason: Reason) -> Decision:
+def _below(scene: Scene, group: Group, reason: Reason) -> Decision:
     """Below the range: hold once if it will likely be reached at this load; ease when it happened twice or is far away."""
-    same = chances(scene, group, group[0].load, low)
-    twice = len(scene.sessions) > 1 and _was_below(scene, low, group)
-    near = min(reason.counts) >= low - 2 if scene.measure is Measure.REPS else min(reason.counts) >= low * 0.8
-    if mean(reason.counts) >= low or (not twice and (mean(same) >= HOLD_CHANCE or (near and reason.counts[0] >= low))):
-        aims = tuple(
-            aim_for(scene, d.number, low, high, _clamp(more_of(scene.measure, d.count), low, high), d.load) for d in group
-        )
-        return Decision(Kind.HOLD, aims, replace(reason, why=Why.BELOW_ONCE))
+    twice = _was_below(scene, group)
+    if scene.measure is not Measure.REPS and not twice and all(one.count >= one.least * BUILD_UP for one in group):
+        return _built_up(scene, group, reason)
+    if not twice and _is_near(scene, group):
+        tired = group[0].count >= group[0].least and group[-1].count <= group[0].count * (1 - _TIRED)
+        return Decision(Kind.HOLD, _up_to_range(scene, group), replace(reason, why=Why.REST_LONGER if tired else Why.BELOW_ONCE))
     down = scene.down(group[0].load)
-    if scene.measure is not Measure.REPS and not down:
-        aims = tuple(
-            aim_for(scene, d.number, min(low, d.count), high, min(high, more_of(scene.measure, d.count)), d.load) for d in group
-        )
-        return Decision(more_kind(scene.measure), aims, replace(reason, why=Why.BELOW_ONCE))
-    for step in down:
-        if mean(chances(scene, group, step, low)) >= EASE_CHANCE or step is down[-1]:
-            expected = _expected(scene, group, step)
-            aims = tuple(
-                aim_for(scene, d.number, low, high, _clamp(floor(e), low, high), step)
-                for d, e in zip(group, expected, strict=False)
-            )
-            return Decision(Kind.EASE, aims, replace(reason, why=Why.BELOW, next_load=step, weeks=2 if twice else 1))
-    lowered = tuple(
-        aim_for(scene, d.number, max(1, min(low, d.count - 1)), high, more_of(scene.measure, d.count), d.load) for d in group
+    if not down and scene.measure is not Measure.REPS:
+        return _built_up(scene, group, reason)
+    found = next((step for step in down if fmean(chances(scene, group, step)) >= EASE_CHANCE), down[-1] if down else None)
+    if found is not None:
+        if min(one.count for one in group) == 0:  # not one rep: how much too heavy is not known, so one step further
+            found = down[min(len(down) - 1, down.index(found) + 1)]
+        return _to(scene, group, found, Kind.EASE, replace(reason, why=Why.BELOW, next_load=found, weeks=2 if twice else 1))
+    return _nothing_lighter(scene, group, replace(reason, weeks=2 if twice else 1))
+
+
+def _tired(group: Group) -> bool:
+    """The first set was there, and a third of it was gone by the last, all asked alike: the rest was short."""
+    alike = len({(one.target.low, one.target.high, one.target.tempo) for one in group}) == 1
+    return alike and group[0].count >= group[0].least and group[-1].count <= group[0].count * (1 - _TIRED)
+
+
+def _is_near(scene: Scene, group: Group) -> bool:
+    counts = [one.count for one in group]
+    if fmean(counts) >= fmean(one.least for one in group) or fmean(chances(scene, group, group[0].load)) >= HOLD_CHANCE:
+        return True
+    if scene.measure is not Measure.REPS:
+        return all(one.count >= one.least * 0.8 for one in group)
+    return counts[0] >= group[0].least and all(one.count >= one.least - 2 for one in group)
+
+
+def _up_to_range(scene: Scene, group: Group) -> tuple[SetAim, ...]:
+    return tuple(
+        aim_for(scene, one.number, one.low, one.high, clamp(more_of(scene.measure, one.count), one.least, one.high), one.load)
+        for one in group
     )
-    return Decision(Kind.EASE, lowered, replace(reason, why=Why.NOTHING_LIGHTER, weeks=2 if twice else 1))
 
 
-def _was_below(scene: Scene, low: int, group: Sequence[Did]) -> bool:
-    before = [did for did in scene.sessions[-2].sets if did.number in {d.number for d in group}]
-    return bool(before) and same_load(before[0].load, group[0].load) and min(did.count for did in before) < low
+def _built_up(scene: Scene, group: Group, reason: Reason) -> Decision:
+    """A hold or a distance on its way to the target: a little more each week at the same load."""
+    weakest = max(1, min(one.count for one in group))
+    aims = tuple(
+        aim_for(
+            scene, one.number, min(one.least, weakest), one.high,
+            clamp(more_of(scene.measure, one.count), None, one.high), one.load,
+        )
+        for one in group
+    )  # fmt: skip
+    return Decision(more_kind(scene.measure), aims, replace(reason, why=Why.BUILD_UP))
+
+
+def _nothing_lighter(scene: Scene, group: Group, reason: Reason) -> Decision:
+    """Nothing lighter to hand: an easier variation or a helping band is offered, and the reps are built up from where they are."""
+    body = group[0].load is not None and group[0].load.kind is LoadKind.BODY
+    weakest = min(one.count for one in group)
+    aims = tuple(
+        aim_for(
+            scene, one.number, max(1, min(one.least, weakest)), one.high,
+            clamp(more_of(scene.measure, one.count), None, one.high), one.load,
+        )
+        for one in group
+    )  # fmt: skip
+    easier = next(iter(neighbours(scene, (), up=False)), None)
+    told = replace(reason, why=Why.NOTHING_LIGHTER)
+    if body and may_take_band(scene):
+        return Decision(Kind.EASE, aims, replace(told, words=f"let your {scene.case.kit.bands[-1]} band help"))
+    if easier is not None:
+        return Decision(Kind.EASE, aims, replace(told, words=f"try {easier.name}"), easier.id)
+    return Decision(Kind.EASE, aims, told)
+
+
+def _was_below(scene: Scene, group: Group) -> bool:
+    if len(scene.sessions) < 2:
+        return False
+    before = [(scene.sessions[-2].set(one.number), one) for one in group]
+    known = [(did, one) for did, one in before if did is not None]
+    return bool(known) and same_load(known[0][0].load, group[0].load) and any(did.count < one.least for did, one in known)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from bot.training.blocks import Measure, PolicyKind, SetTarget
+from bot.training.blocks import LoadRule, Measure, PolicyKind, SetTarget
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind
 from bot.training.progression.history import Did, SessionDone, exercise_id, measure_of, sessions_of, targets
 from bot.training.progression.outlook import Outlook, outlook_of, weeks_between
@@ -16,6 +16,8 @@ from bot.training.tempo import Tempo
 _CAN_HOLD_ADDED = frozenset(
     {"vertical_pull", "horizontal_push", "vertical_push", "squat", "lunge", "bridge", "horizontal_pull", "calf"}
 )
+# The hands are on the floor: a dumbbell cannot be hung on these, a vest, a plate on the back or a backpack can.
+_NOTHING_IN_HAND = frozenset({"horizontal_push", "vertical_push"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +68,10 @@ class Scene:
                 return [less or BODY_WEIGHT] if len(load.bands) == 1 else []
             return [*lighter(load, self._ladder(load), case.exercise), BODY_WEIGHT]
         if load.kind is LoadKind.BODY:
-            fits = case.exercise is None or case.exercise.pattern.value in _CAN_HOLD_ADDED or self.measure is Measure.SECONDS
-            added = first_added(case.kit, case.unit) if fits else None
+            pattern = case.exercise.pattern.value if case.exercise is not None else ""
+            fits = case.exercise is None or pattern in _CAN_HOLD_ADDED or self.measure is Measure.SECONDS
+            in_hand = self.measure is Measure.SECONDS or pattern not in _NOTHING_IN_HAND
+            added = first_added(case.kit, case.unit, in_hand=in_hand) if fits else None
             return [added] if added else []
         return list(heavier(load, self._ladder(load), case.exercise))
 
@@ -108,22 +112,24 @@ def same_load(a: Load | None, b: Load | None) -> bool:
 
 
 def groups_of(scene: Scene) -> list[list[Did]]:
-    """Sets that move together: same load and same range (AMRAP sets go with their load). Others go each by itself."""
+    """Sets that move together: same load and same range (AMRAP sets go with their load). Others go each by itself.
+
+    Sets that the coach wants at one load, or tells apart by their tempo alone, stay together too: the hardest of them leads.
+    """
     groups: list[list[Did]] = []
     for did in scene.last.sets:
-        target = scene.targets[did.number - 1] if did.number <= len(scene.targets) else None
         for group in groups:
-            first = scene.targets[group[0].number - 1] if group[0].number <= len(scene.targets) else None
-            alike = (
-                target is None
-                or first is None
-                or target.amrap
-                or first.amrap
-                or (target.low, target.high) == (first.low, first.high)
-            )
-            if same_load(group[0].load, did.load) and (alike or scene.case.slot.load_rule.value == "same"):
+            if same_load(group[0].load, did.load) and _move_together(scene, group[0].number, did.number):
                 group.append(did)
                 break
         else:
             groups.append([did])
     return groups
+
+
+def _move_together(scene: Scene, one: int, other: int) -> bool:
+    if max(one, other) > len(scene.targets) or scene.case.slot.load_rule is LoadRule.SAME:
+        return True
+    first, second = scene.targets[one - 1], scene.targets[other - 1]
+    same_range = (first.low, first.high) == (second.low, second.high)
+    return first.amrap or second.amrap or same_range or first.tempo != second.tempo

@@ -24,7 +24,10 @@ _BY_STYLE = {
     ),
 }  # fmt: skip
 _ON_BODY = (KitItem.WEIGHT_VEST, KitItem.PLATE, KitItem.DUMBBELL, KitItem.KETTLEBELL, KitItem.BACKPACK, KitItem.SANDBAG)
+_WORN = (KitItem.WEIGHT_VEST, KitItem.PLATE, KitItem.BACKPACK, KitItem.SANDBAG)
+_LEAST_ADDED_KG = Decimal("1.5")  # two per cent of a body of 75 kg
 _ANY = (KitItem.DUMBBELL, KitItem.BARBELL, KitItem.KETTLEBELL)
+_ROUNDED_NEAR = Decimal("0.03")
 _PULLS_NEAR = Decimal("0.02")  # a step of less than 2 % is none (ACSM 2009: 2-10 %)
 
 
@@ -79,7 +82,9 @@ def heavier(load: Load, ladder: Ladder | None, exercise: Exercise | None) -> Ite
     """
     if load.amount is None or load.unit is None:
         return
-    least = load.amount * (1 + _PULLS_NEAR)
+    # Across units a setting may be the very same thing, rounded when it was said (45 lb is 20.4 kg, said "20").
+    near = _PULLS_NEAR if ladder is None or ladder.unit is load.unit else _ROUNDED_NEAR
+    least = load.amount * (1 + near)
     if ladder is not None:
         for amount in ladder.amounts:
             said = _said(amount, ladder.unit, load.unit)
@@ -99,7 +104,7 @@ def lighter(load: Load, ladder: Ladder | None, exercise: Exercise | None) -> Ite
     if ladder is not None:
         for amount in reversed(ladder.amounts):
             said = _said(amount, ladder.unit, load.unit)
-            if said < load.amount - Decimal("0.01"):
+            if said < load.amount - max(Decimal("0.01"), load.amount * (_ROUNDED_NEAR if ladder.unit is not load.unit else 0)):
                 yield replace(load, amount=said)
         return
     step = usual_step(load, exercise)
@@ -135,12 +140,15 @@ def next_band(load: Load, kit: Kit, *, up: bool) -> Load | None:
     return replace(load, bands=(kit.bands[at],)) if 0 <= at < len(order) else None
 
 
-def first_added(kit: Kit, unit: Unit) -> Load | None:
-    """The smallest weight that can be worn or hung on the body with this kit; None without one that has settings."""
-    for item in _ON_BODY:
+def first_added(kit: Kit, unit: Unit, *, in_hand: bool = True) -> Load | None:
+    """The smallest weight worth wearing or hanging on the body with this kit; None without one that has settings.
+
+    in_hand: whether a dumbbell or a kettlebell will do, held between the feet or at the chest.
+    """
+    for item in _ON_BODY if in_hand else _WORN:
         ladder = kit.ladder(item)
         if ladder is not None and ladder.amounts:
-            amount = next((a for a in ladder.amounts if a > 0), None)
+            amount = next((a for a in ladder.amounts if to_kg(a, ladder.unit) >= _LEAST_ADDED_KG), None)
             if amount is not None:
                 return Load(LoadKind.ADDED, _said(amount, ladder.unit, unit), unit, implement=_word(item))
     return None

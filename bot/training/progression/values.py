@@ -167,6 +167,20 @@ class Why(StrEnum):
     SLIP = "slip"
     BAND_STEP = "band_step"
     PERCENT = "percent"
+    PERCENT_UNKNOWN = "percent_unknown"  # a share of a best single that is not known yet
+    NEW_RANGE = "new_range"  # the block asks for other counts this week
+    LONGER = "longer"  # a hold at its top, but not past it
+    BUILD_UP = "build_up"
+    REST_LONGER = "rest_longer"
+    STANDING_STILL = "standing_still"
+    SETS_LEFT_OUT = "sets_left_out"
+    ONE_SIDE = "one_side"  # only one side is on record
+    SAME_LOAD_FIRST = "same_load_first"
+    ONCE_MORE = "once_more"  # two above the goal, once: the same again makes it twice
+    THE_JUMP = "the_jump"
+    FORM_AGAIN = "form_again"
+    POLICY_LOAD = "policy_load"
+    BAND_ORDER_UNKNOWN = "band_order_unknown"
 
 
 @dataclass(frozen=True, slots=True)

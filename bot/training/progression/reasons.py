@@ -1,0 +1,204 @@
+"""Why? Every rule's one sentence for the member, with the member's own numbers in the member's own unit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from decimal import Decimal
+
+from bot.training.blocks import Measure
+from bot.training.loads import Load, say_amount, say_load
+from bot.training.prescriptions import UNIT_WORDS, say_range
+from bot.training.progression.values import Kind, Reason, Suggestion, Why
+
+
+def reason_sentence(suggestion: Suggestion) -> str:
+    """Why, in one sentence with the member's own numbers."""
+    return _SAY[suggestion.reason.why](suggestion, suggestion.reason)
+
+
+def _did(r: Reason) -> str:
+    """ "You did 12, 12, 12 with 20 kg", "You did 45, 40 s with body weight"."""
+    counts = ", ".join(str(count) for count in r.counts) + ("" if r.measure is Measure.REPS else f" {UNIT_WORDS[r.measure]}")
+    side = f" on the weaker {_weaker_side(r)} side" if r.left is not None and r.right is not None else ""
+    return f"You did {counts}{side}" + (f" with {_with(r.load)}" if r.load is not None else "")
+
+
+def _weaker_side(r: Reason) -> str:
+    return "left" if (r.left or 0) < (r.right or 0) else "right"
+
+
+def _with(load: Load | None) -> str:
+    return say_load(load) if load is not None else "the same load"
+
+
+def _asked(r: Reason) -> str:
+    span = say_range(r.low, r.high)
+    return f"{span} {UNIT_WORDS[r.measure]}" if span else "what is asked"
+
+
+def _top(r: Reason) -> str:
+    return f"the top of {_asked(r)}" if r.low != r.high else f"all of {_asked(r)}" if r.low is not None else "all that is asked"
+
+
+def _go(s: Suggestion) -> str:
+    return ", ".join(str(aim.aim) for aim in s.sets if aim.aim is not None)
+
+
+def _to(r: Reason) -> str:
+    return _with(r.next_load) + (f" ({r.percent:+d}%)" if r.percent else "")
+
+
+def _up(s: Suggestion, r: Reason) -> str:
+    start = f" and start near the low end, {_go(s)}" if r.low != r.high else f", {_go(s)}"
+    return f"{_did(r)}, {_top(r)}: go to {_to(r)}{start}."
+
+
+def _too_light(s: Suggestion, r: Reason) -> str:
+    past = f"far past {_asked(r)}" if r.low is not None else "far more than the load is good for"
+    return f"{_did(r)}, {past}: go to {_to(r)}, about {_go(s)}."
+
+
+def _coarse(s: Suggestion, r: Reason) -> str:
+    """Kit too coarse, by what is done instead."""
+    return f"{_did(r)}, {_hindrance(r)}: {_instead(s, r)}."
+
+
+def _hindrance(r: Reason) -> str:
+    if r.why is Why.NOTHING_HEAVIER:
+        return f"{_top(r)}, and your kit has nothing heavier for it"
+    if r.why is Why.BAND_ORDER_UNKNOWN:
+        return f"{_top(r)}, and which band comes next is not known here"
+    if r.why is Why.BAND_STEP:
+        return f"{_top(r)}, but bands step up a lot and {_with(r.next_load)} would likely cut you below it"
+    if r.expected is None:
+        return f"{_top(r)}, but {_to(r)} is too big a step yet"
+    return f"but {_to(r)} would likely give you " + (f"only about {r.expected}" if r.expected > 1 else "hardly any")
+
+
+def _instead(s: Suggestion, r: Reason) -> str:
+    if s.kind is Kind.SLOWER:
+        return f"lower more slowly first, tempo {r.tempo}"
+    if s.kind is Kind.LONGER_PAUSE:
+        return f"pause longer at the bottom first, tempo {r.tempo}"
+    if s.kind is Kind.PARTIALS:
+        return "add a few part-range reps after the last set first"
+    if s.kind is Kind.HARDER_VARIATION:
+        return f"try {r.words}, or stay with this"
+    if s.kind is Kind.HOLD:
+        return "keep it, your coach is told"
+    wanted = f", and {r.wanted} bring the step into reach" if r.wanted else ""
+    return f"stay and go for {_go(s)}{wanted}"
+
+
+def _more(s: Suggestion, r: Reason) -> str:
+    return f"{_did(r)}, inside {_asked(r)}: same load, go for {_go(s)}." if r.high else f"{_did(r)}: go for {_go(s)}."
+
+
+def _weaker(s: Suggestion, r: Reason) -> str:
+    return f"Left {r.left}, right {r.right}: the {_weaker_side(r)} side leads, go for {_go(s)} and let the other match it."
+
+
+def _rest_longer(s: Suggestion, r: Reason) -> str:
+    return f"{_did(r)}, a steep drop from set to set: same load, rest a minute longer in between, go for {_go(s)}."
+
+
+def _nothing_lighter(s: Suggestion, r: Reason) -> str:
+    offer = f"{r.words}, or " if r.words else ""
+    return f"{_did(r)}, under {_asked(r)}, and there is nothing lighter: {offer}build up from there, {_go(s)}."
+
+
+def _away(s: Suggestion, r: Reason) -> str:
+    start = f"start lighter with {_with(r.next_load)}" if r.next_load != r.load else "start with less"
+    return f"{r.days} days away: {start}, about {_go(s)}, three reps in reserve; it comes back fast."
+
+
+def _pain_open(s: Suggestion, r: Reason) -> str:
+    light = f", {_with(r.next_load)}" if r.next_load else ""
+    return (
+        "You reported pain here: leave it out or swap it; if it is free of pain, only light and easy"
+        f"{light}, and see a professional if it stays."
+    )
+
+
+def _pain_lately(s: Suggestion, r: Reason) -> str:
+    at_most = f", {_with(r.next_load)} at most" if r.next_load else ""
+    return f"There was pain lately: nothing goes up{at_most}; stop if it hurts."
+
+
+def _week_one(s: Suggestion, r: Reason) -> str:
+    reserve = f"{say_amount(r.rir)} reps in reserve" if r.rir is not None and r.rir != 3 else "three reps in reserve"
+    if r.next_load is None:
+        return f"Week 1 is for getting used to it: take a load that leaves {reserve}."
+    return f"Week 1 is for getting used to it: {_with(r.next_load)}, leave {reserve}."
+
+
+def _percent(s: Suggestion, r: Reason) -> str:
+    return f"The plan asks for {r.percent}% of your best single, which your sets put at {r.words}: {_with(r.next_load)}."
+
+
+def _percent_unknown(s: Suggestion, r: Reason) -> str:
+    return (
+        f"The plan asks for {r.percent}% of your best single, which is not known yet: take a load that you could lift "
+        f"about {r.wanted} times, do {_go(s)} and send it with its weight."
+    )
+
+
+def _two_falling(s: Suggestion, r: Reason) -> str:
+    week = f"a lighter week with {_with(r.next_load)}" if r.next_load != r.load else "an easier week"
+    return f"It went down two weeks running, last {_bare(r)}: {week}, then up again."
+
+
+def _bare(r: Reason) -> str:
+    return _did(r).removeprefix("You did ")
+
+
+_SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
+    Why.TOPPED: _up,
+    Why.RESERVE: lambda s, r: f"{_did(r)} with reps to spare, as good as {_top(r)}: go to {_to(r)}, about {_go(s)}.",
+    Why.FAR_TOO_LIGHT: _too_light,
+    Why.TWO_FOR_TWO: lambda s, r: f"Two weeks running your last set was two or more above {r.high} with {_with(r.load)}: go to {_to(r)}, {_go(s)}.",
+    Why.LOW_IN_RANGE: _more,
+    Why.IN_BETWEEN: _more,
+    Why.SOME_SETS_TOPPED: lambda s, r: f"{_did(r)}, some sets at the top of {_asked(r)}: same load until all are, go for {_go(s)}.",
+    Why.SETS_LEFT_OUT: lambda s, r: f"{_did(r)}, at the top, with {len(s.sets) - len(r.counts)} of {len(s.sets)} sets missing: same load, all of them, {_go(s)}.",
+    Why.ONE_SIDE: lambda s, r: f"{_did(r)}, with one side only on record: do both and send both, {_go(s)}.",
+    Why.SAME_LOAD_FIRST: lambda s, r: f"{_did(r)}, and the other sets were lighter: bring them up to it before it goes up, {_go(s)}.",
+    Why.STANDING_STILL: lambda s, r: f"{_did(r)}, no rep more in {r.weeks} sessions: rest a minute longer before each set and go for {_go(s)}; your coach is told.",
+    Why.FINE_STEP: lambda s, r: f"{_did(r)}, well inside {_asked(r)}: a small step to {_to(r)} at the same reps, {_go(s)}.",
+    Why.STEP_TOO_BIG: _coarse,
+    Why.NOTHING_HEAVIER: _coarse,
+    Why.BAND_STEP: _coarse,
+    Why.BAND_ORDER_UNKNOWN: _coarse,
+    Why.ONCE_MORE: lambda s, r: f"{_did(r)}, two above the goal: the same once more, then {_to(r)} is next.",
+    Why.THE_JUMP: lambda s, r: f"{_did(r)}, and every other way is used up: take {_to(r)} for about {_go(s)} clean ones and build up from there.",
+    Why.PAST_TARGET: lambda s, r: f"{_did(r)}, the whole target: take {_with(r.next_load)} and start at {_go(s)}.",
+    Why.LONGER: lambda s, r: f"{_did(r)}, {_top(r)}: a little longer first, {_go(s)}, then weight.",
+    Why.BUILD_UP: lambda s, r: f"{_did(r)}, on the way to {_asked(r)}: same load, go for {_go(s)}.",
+    Why.WEAKER_SIDE: _weaker,
+    Why.BELOW_ONCE: lambda s, r: f"{_did(r)}, a little under {_asked(r)}: same load once more, go for {_go(s)}.",
+    Why.REST_LONGER: _rest_longer,
+    Why.BELOW: lambda s, r: f"{_did(r)}, under {_asked(r)}: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
+    Why.NOTHING_LIGHTER: _nothing_lighter,
+    Why.TWO_FALLING: _two_falling,
+    Why.EFFORT_HIGH: lambda s, r: f"{_did(r)} with {say_amount(r.rir or Decimal(0))} left, harder than planned: same again until it is easier.",
+    Why.FORM: lambda s, r: f"{_did(r)}, not quite as clean as planned: same again, form first.",
+    Why.FORM_AGAIN: lambda s, r: f"{_did(r)}, and form gave way: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
+    Why.MISSED_WEEK: lambda s, r: f"Last week did not happen here, so take up where you were: {_bare(r)}.",
+    Why.AWAY: _away,
+    Why.POOR_SLEEP: lambda s, r: f"You slept badly: same as last time ({_bare(r)}), the next step waits.",
+    Why.PAIN_OPEN: _pain_open,
+    Why.PAIN_LATELY: _pain_lately,
+    Why.WEEK_ONE: _week_one,
+    Why.NO_RECORDS: lambda s, r: "There is nothing on record here yet: take a load that leaves three reps in reserve.",
+    Why.LOAD_UNKNOWN: lambda s, r: f"{_did(r)}, {_top(r)}; send the weight as well next time, then the next step can be worked out.",
+    Why.NEW_RANGE: lambda s, r: f"{_did(r)}; this week asks for {_asked(r)}, so {_with(r.next_load)}, about {_go(s)}.",
+    Why.POLICY_HOLD: lambda s, r: f"Your coach wants this kept as it is: {_bare(r)}.",
+    Why.POLICY_REPS: lambda s, r: f"{_did(r)}: your coach wants more reps here, not more load, so go for {_go(s)}.",
+    Why.POLICY_LOAD: lambda s, r: f"{_did(r)}: your coach wants load before reps here, so {_to(r)}, about {_go(s)}.",
+    Why.POLICY_TEMPO: lambda s, r: f"{_did(r)}: your coach wants slower before heavier, so tempo {r.tempo} now.",
+    Why.WAIT_FOR_LOAD: lambda s, r: f"{_did(r)}: keep it until {_with(r.next_load) if r.next_load else 'more load'} is in reach.",
+    Why.COACH: lambda s, r: "Your coach set this for you" + (f": {r.words.rstrip('.')}." if r.words else "."),
+    Why.SLIP: lambda s, r: f"One entry looks like a slip, so nothing is built on it: {r.words}",
+    Why.PERCENT: _percent,
+    Why.PERCENT_UNKNOWN: _percent_unknown,
+}  # fmt: skip
