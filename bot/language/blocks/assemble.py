@@ -77,6 +77,8 @@ class Names:
         if target is not None and _key(target) != key:
             return self.find(target)
         matches = self.catalogue.names.find(name, limit=NEAREST)
+        if not (matches and matches[0].score >= SURE) and (spelled := spelled_out(name)) != name:
+            matches = self.catalogue.names.find(spelled, limit=NEAREST) or matches
         if matches and matches[0].exact:
             return matches[0].exercise, matches, False
         if matches and matches[0].score >= SURE and (len(matches) == 1 or matches[0].score - matches[1].score >= AHEAD):
@@ -85,6 +87,21 @@ class Names:
 
     def forget(self) -> None:
         self._found.clear()
+
+
+# Short forms that coaches write (common practice); only tried where the words as written name nothing.
+_SHORT = {
+    "sq": "squat", "sqt": "squat", "sqts": "squats", "dl": "deadlift", "dls": "deadlifts", "bp": "bench press", "oh": "overhead", "cg": "close grip",
+    "wg": "wide grip", "ng": "neutral grip", "bb": "barbell", "db": "dumbbell", "dbs": "dumbbell", "kb": "kettlebell", "bw": "bodyweight", "ext": "extension",
+    "exts": "extensions", "alt": "alternating", "inc": "incline", "dec": "decline", "lat": "lateral", "tri": "triceps", "tris": "triceps", "bi": "biceps",
+    "bis": "biceps", "sl": "single leg", "sa": "single arm", "rev": "reverse", "cs": "chest supported", "ff": "front foot", "rfe": "rear foot elevated",
+    "hams": "hamstring", "pu": "push up", "w": "with", "tricep": "triceps", "bicep": "biceps", "shldr": "shoulder", "delts": "delt",
+}  # fmt: skip
+
+
+def spelled_out(name: str) -> str:
+    """ "GOBLET SQ" -> "goblet squat"."""
+    return " ".join(_SHORT.get(word, word) for word in re.sub(r"[./]", " ", name.lower()).split())
 
 
 def _key(name: str) -> str:

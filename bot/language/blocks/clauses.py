@@ -52,6 +52,7 @@ def read_clauses(
         _alternatives,
         _regions,
         _drops,
+        _drops_said,
         _rests,
         _tempo_keyed,
         _efforts,
@@ -286,6 +287,20 @@ def _drops(scan: Scan) -> None:
         scan.out.marks.append(Mark("drops", ((drop,) * min(times, 5),), found.start(), which, scan.original(found)))
 
 
+# "Drop the weight by 30% and keep going" is a drop of that set; "drop the weight each set" is a load that falls.
+_DROP_SAID = re.compile(
+    r"\b(?:then\s+|and\s+)?(?:drop|lower|reduce|cut|strip|take)\s+(?:off\s+)?(?:the\s+|your\s+)?(?:weight|load)?s?\s*(?:off\s+)?(?:by\s+)?(?P<cut>\d{1,2})\s*%(?:\s+(?:of\s+the\s+(?:weight|load)|off))?"
+    r"(?:[\s,]*(?:and\s+|then\s+)?(?P<on>keep\s+going|go\s+(?:again|on|to\s+failure)|carry\s+on|continue|rep\s+out|amrap|(?:to|till|until)\s+failure|repeat))?(?!\s*(?:each|every|per)\b)",
+    re.I,
+)
+
+
+def _drops_said(scan: Scan) -> None:
+    for found in scan.take(_DROP_SAID, lambda found: bool(found["on"]) or scan.which(found.start()) is not None):
+        which = scan.which(found.start()) or Which(last=1)
+        scan.out.marks.append(Mark("drops", ((Drop(int(found["cut"])),),), found.start(), which, scan.original(found)))
+
+
 _NO_REST = re.compile(
     r"\b(?:no|zero|without(?:\s+any)?|minimal)\s+rest(?:\s+(?:between|before)\s+\w+(?:\s+(?:and|&)\s+\w+)?)?\b", re.I
 )
@@ -506,7 +521,7 @@ _SIDES = (
     (Sides.LEFT_FIRST, re.compile(rf"\b(?:start(?:ing)?\s+(?:with|on)\s+)?(?:your\s+|the\s+)?left(?:\s+{_LIMB})?\s+first|\b(?:start(?:ing)?|begin)\s+(?:with\s+|on\s+)?(?:your\s+|the\s+)?left(?:\s+{_LIMB})?", re.I)),
     (Sides.RIGHT_FIRST, re.compile(rf"\b(?:start(?:ing)?\s+(?:with|on)\s+)?(?:your\s+|the\s+)?right(?:\s+{_LIMB})?\s+first|\b(?:start(?:ing)?|begin)\s+(?:with\s+|on\s+)?(?:your\s+|the\s+)?right(?:\s+{_LIMB})?", re.I)),
     (Sides.ALTERNATING, re.compile(r"(?<=[\d,;(\x00])\s*\balternat(?:ing|e)(?:\s+(?:sides|legs|arms|each\s+rep))?\b(?=\s*(?:$|[,;.)|\n\x00]))|\balternat(?:ing|e)\s+(?:sides|legs|arms)\b", re.I)),
-    (Sides.EACH, re.compile(rf"(?:,\s*)?(?:\b(?:each|per|ea\.?)\s*/?\s*{_LIMB}|(?<=[\ds\"'m])\s*/\s*{_LIMB}|\be/s\b|(?<=\d)\s*/?\s*(?:es|ea|ps)\b\.?|\bp/s\b|\bl/r\b|\bl\s*\+\s*r\b|\bl\s*&\s*r\b|(?<=\d)\s*/\s*s\b|\bleft\s+(?:and|&)\s+right\b|(?<=[\ds'\"p])\s+each\b(?:\s*{_LIMB})?(?!\s+(?:set|week|round|session|rep|time|exercise|drop|of)))", re.I)),
+    (Sides.EACH, re.compile(rf"(?:,\s*)?(?:\b(?:each|per|ea\.?)\s*/?\s*{_LIMB}|(?<=[\ds\"'m])\s*/\s*{_LIMB}|\be/s\b|(?<=\d)\s*/?\s*(?:es|ea|ps)\b\.?|(?<=\d[sm])\s+(?:es|ea|ps)\b\.?|\bp/s\b|\bl/r\b|\bl\s*\+\s*r\b|\bl\s*&\s*r\b|(?<=\d)\s*/\s*s\b|\bleft\s+(?:and|&)\s+right\b|(?<=[\ds'\"p])\s+each\b(?:\s*{_LIMB})?(?!\s+(?:set|week|round|session|rep|time|exercise|drop|of)))", re.I)),
 )  # fmt: skip
 
 
@@ -546,7 +561,15 @@ _BAND = re.compile(
 )
 
 
+_LOAD_SPAN = re.compile(r"(?:@|at|with|load)?\s*(?<![\d.x])\d+(?:[.,]\d+)?\s*(?:-|to)\s*" + LOAD_PATTERN, re.I)
+
+
 def _loads(scan: Scan) -> None:
+    for found in scan.take(_LOAD_SPAN):
+        scan.doubt(
+            found, "is kept as a note, since a target has one load", "write the load to begin with to have it shown as the target"
+        )
+        add_keyed(scan.out.fields, "note", scan.original(found))
     for pattern in (_LOAD_KEYED, _BAND, _LOADS):
         for found in scan.take(pattern):
             said = scan.raw[found.start("load") : found.end("load")]

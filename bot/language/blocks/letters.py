@@ -34,8 +34,16 @@ NUMBER_WORDS = {
     word: number
     for number, word in enumerate(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], start=1)
 }  # fmt: skip
+_TENS = {"fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "twenty-five": 25, "thirty": 30, "forty": 40, "forty-five": 45, "fifty": 50,
+    "sixty": 60, "seventy-five": 75, "ninety": 90}  # fmt: skip
+_FIGURES = {**NUMBER_WORDS, **_TENS}
+_WORD = "(?:" + "|".join(sorted(_FIGURES, key=len, reverse=True)) + ")"
+# A word of number is a count beside what is counted; "one-arm row" keeps its word.
+_COUNTED = r"(?:x|times|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|holds?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|kilos?|kg|pounds?|lbs?)"
 _COUNT_WORD = re.compile(
-    r"\b(" + "|".join(NUMBER_WORDS) + r")(?=\s+(?:x|sets?|rounds?|reps?|steps|seconds|warm-?\s?up sets?|drops?|weeks?)\b)", re.I
+    rf"\b{_WORD}(?=(?:\s*(?:-|\bto\b|\bor\b)\s*(?:{_WORD}|\d+))?\s+{_COUNTED}\b)|(?<=\bto ){_WORD}(?=\s+{_COUNTED}\b)|(?<=sets of ){_WORD}(?:\s+to\s+{_WORD})?\b|"
+    rf"(?<=[:,] ){_WORD}(?=\s*(?:[,.;]|$|\sto\b))",
+    re.I,
 )
 
 
@@ -56,7 +64,11 @@ def _is_decoration(char: str) -> bool:
 
 def count_words_as_figures(text: str) -> str:
     """ "three sets of ten" needs figures: numbers in words become figures, padded to the same length."""
-    return _COUNT_WORD.sub(lambda found: str(NUMBER_WORDS[found[1].lower()]).ljust(len(found[1])), text)
+    return _COUNT_WORD.sub(lambda found: re.sub(_WORD, _as_figure, found[0], flags=re.I), text)
+
+
+def _as_figure(word: re.Match[str]) -> str:
+    return str(_FIGURES[word[0].lower()]).ljust(len(word[0]))
 
 
 def without_marks(text: str) -> str:

@@ -49,7 +49,7 @@ def paired(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
 
 def _begins(text: str, is_exercise: Callable[[str], bool]) -> bool:
     words = re.match(r"[^\d,;:(]+", text)
-    return bool(words) and is_exercise(re.sub(r"\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I))
+    return words is not None and is_exercise(re.sub(r"\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I))
 
 
 _WEEKS = re.compile(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from bot.language.blocks.german import in_english, is_german
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.typed import read_typed
 from bot.language.problems import Place, error
@@ -114,6 +115,8 @@ def _read_text(text: str, filename: str, catalogue: Catalogue, own_names: Mappin
     lines = sum(bool(line.strip()) for line in text.splitlines())
     if lines > LINES_LIMIT:
         raise Refused(f"the plan has {lines} lines, more than a block", f"send one block only, at most {LINES_LIMIT} lines")
+    if is_german(text):
+        text = in_english(text)
     from bot.language.blocks.tables import looks_like_table, read_table_text
 
     if looks_like_table(text, filename):

@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from datetime import date, datetime, time
 
 from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.german import in_english, is_german
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.tables import feed
 from bot.language.blocks.typed import TypedReader
@@ -49,9 +50,12 @@ def read_sheets(content: bytes, *, catalogue: Catalogue, own_names: Mapping[str,
         )
     reader = TypedReader(Assembler(catalogue, own_names))
     problems: list[Problem] = []
-    for sheet in book.worksheets[:_SHEETS]:
-        rows, found = _rows(sheet)
+    sheets = [(sheet, *_rows(sheet)) for sheet in book.worksheets[:_SHEETS]]
+    german = is_german("\n".join(cell for _, rows, _ in sheets for row in rows for cell in row if cell))
+    for sheet, rows, found in sheets:
         problems += found
+        if german:
+            rows = [[in_english(cell) for cell in row] for row in rows]
         if not any(any(row) for row in rows):
             continue
         if len(book.worksheets) > 1 and re.match(
@@ -91,9 +95,12 @@ def _refusal(content: bytes) -> Problem | None:
 def _rows(sheet: object) -> tuple[list[list[str]], list[Problem]]:
     rows: list[list[str]] = []
     problems: list[Problem] = []
-    for number, row in enumerate(sheet.iter_rows(max_row=_ROWS, max_col=_COLUMNS, values_only=True)):  # type: ignore[attr-defined]
+    for number, row in enumerate(sheet.iter_rows(max_row=_ROWS, max_col=_COLUMNS)):  # type: ignore[attr-defined]
         cells = []
-        for column, value in enumerate(row):
+        for column, cell in enumerate(row):
+            value = cell.value
+            if isinstance(value, int | float) and "%" in str(getattr(cell, "number_format", "")):
+                value = f"{round(value * 100, 1):g}%"  # a spreadsheet keeps 80% as 0.8
             where = Place(sheet=sheet.title, cell=f"{_letters(column)}{number + 1}")  # type: ignore[attr-defined]
             text, problem = _text(value, where)
             cells.append(text)

@@ -10,6 +10,7 @@ import csv
 import io
 import re
 from collections.abc import Callable, Mapping, Sequence
+from typing import NamedTuple
 
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.results import BlockReading
@@ -20,23 +21,34 @@ from bot.training.exercises.catalogue import Catalogue
 
 Row = Sequence[str]
 PlaceOf = Callable[[int, int], Place]  # (row, column), both from 0
+
+
+class Column(NamedTuple):
+    """What a column holds. number: of the set or week; unit: as its head says ("Rest (min)", "kg", "RIR")."""
+
+    name: str
+    number: int = 0
+    unit: str = ""
+
+
 _COLUMNS: tuple[tuple[str, str], ...] = (
     ("set_n", r"set\s*#?\s*(\d{1,2})"),
-    ("day", r"day|session|workout|training day|training|weekday|tag"),
-    ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?"),
-    ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?|what|uebung|übung"),
+    ("week_n", r"(?:week|wk|woche|w)\s*#?\s*(\d{1,2})"),
+    ("day", r"day|session|workout|training day|training|weekday|tag|trainingstag|einheit"),
+    ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?|platz|nummer|reihenfolge"),
+    ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?|what|uebung|übung|übungen"),
     ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|sätze|saetze"),
     ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|target|duration|time|volume|sets\s*(?:x|×|&|and)\s*reps|prescription|scheme"),
     ("tempo", r"(?:rep\s+)?tempo(?:\s*\(.*\))?|speed|cadence"),
-    ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|recovery|break"),
-    ("load", r"load|weight|intensity|kg|lbs?|%\s*1rm"),
+    ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|pausen|recovery|break"),
+    ("load", r"load|weight|intensity|kg|kilos?|lbs?|pounds?|%\s*1rm|last|gewicht"),
     ("effort", r"rpe|rir|effort"),
     ("sides", r"sides?|per side"),
     ("kit", r"kit|equipment|gear"),
     ("sub", r"subs?|substitutes?|alternatives?|alt\.?|swap|instead|regression"),
     ("cue", r"cues?|coaching cues?|focus|technique|how"),
     ("demo", r"demo|video|link|url"),
-    ("note", r"notes?|comments?|remarks?|details?|info"),
+    ("note", r"notes?|comments?|remarks?|details?|info|hinweise?|bemerkung(?:en)?|notiz(?:en)?"),
 )  # fmt: skip
 
 
@@ -69,25 +81,31 @@ def _delimiter(text: str) -> str:
     return max("\t;|,", key=lambda mark: (sum(line.count(mark) >= 2 for line in lines), sum(line.count(mark) for line in lines)))
 
 
-def _column(cell: str) -> tuple[str, int] | None:
+_NUMBERED = ("set_n", "week_n")
+_UNIT = re.compile(r"\b(?:s|secs?|seconds|sek|min(?:s|utes)?|kgs?|kilos?|lbs?|pounds?|rir|rpe)\b|%")
+
+
+def _column(cell: str) -> Column | None:
     words = re.sub(r"[:*_]+", " ", cell.lower()).strip()
+    bare = re.sub(r"\s*(?:\([^)]*\)|\[[^\]]*\]|in\s+(?:kg|lbs?|sec|min|s))$", "", words).strip()
+    unit = _UNIT.search(words)
     for name, pattern in _COLUMNS:
-        found = re.fullmatch(pattern, words)
+        found = re.fullmatch(pattern, words) or re.fullmatch(pattern, bare)
         if found:
-            return name, int(found[1]) if name == "set_n" else 0
+            return Column(name, int(found[1]) if name in _NUMBERED else 0, unit[0] if unit else "")
     return None
 
 
-def _header(row: Row) -> dict[int, tuple[str, int]]:
+def _header(row: Row) -> dict[int, Column]:
     """Column -> what it holds, if this row is a header: it names the exercise and at least one more column."""
     named = {n: column for n, cell in enumerate(row) if (column := _column(cell))}
-    names = [name for name, _ in named.values()]
+    names = [column.name for column in named.values()]
     return named if "exercise" in names and len(names) >= 2 else {}
 
 
 def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     """Hand a table's rows to the reader of typed lines, row by row."""
-    columns: dict[int, tuple[str, int]] = {}
+    columns: dict[int, Column] = {}
     day = ""
     for number, row in enumerate(rows):
         cells = {n: cell for n, cell in enumerate(row) if cell}
@@ -103,9 +121,17 @@ def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             columns = guess
             day = _row(reader, cells, columns, day, number, place_of)
         elif not columns or len(cells) == 1:
-            reader.take(" ".join(cells.values()), place_of(number, min(cells)), _next_words(rows, number))
+            reader.take(_as_line(list(cells.values())), place_of(number, min(cells)), _next_words(rows, number))
         else:
             day = _row(reader, cells, columns, day, number, place_of)
+
+
+def _as_line(cells: list[str]) -> str:
+    """ "Block" beside "Spring" is "Block: Spring"."""
+    keyed = len(cells) == 2 and re.fullmatch(
+        r"(?:block|title|program(?:me)?|plan|name|weeks?|length|split|rhythm|notes?)\s*:?", cells[0], re.I
+    )
+    return f"{cells[0].rstrip(': ')}: {cells[1]}" if keyed else " ".join(cells)
 
 
 def _next_words(rows: Sequence[Row], number: int) -> str:
@@ -113,7 +139,7 @@ def _next_words(rows: Sequence[Row], number: int) -> str:
     return next((" ".join(cell for cell in row if cell) for row in rows[number + 1 : number + 6] if any(row)), "")
 
 
-def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, tuple[str, int]]:
+def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
     """Columns of a table without a head, by what most of their cells look like; empty where no column holds exercises."""
     full = [row for row in rows if sum(bool(cell) for cell in row) > 2]
     width = max((len(row) for row in full), default=0)
@@ -122,11 +148,11 @@ def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, tuple[str, int]]:
     exercise = max(known, key=lambda n: known[n], default=0)
     if not full or known.get(exercise, 0) * 2 < len(full):
         return {}
-    found: dict[int, tuple[str, int]] = {exercise: ("exercise", 0)}
+    found = {exercise: Column("exercise")}
     for name, pattern in _LOOKS:
         for n, cells in columns.items():
             behind = name == "slot" or n > exercise
-            taken = name in [other for other, _ in found.values()]
+            taken = name in [other.name for other in found.values()]
             if (
                 n not in found
                 and behind
@@ -134,7 +160,7 @@ def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, tuple[str, int]]:
                 and cells
                 and 2 * sum(bool(re.fullmatch(pattern, c, re.I)) for c in cells) > len(cells)
             ):
-                found[n] = (name, 0)
+                found[n] = Column(name)
     return found
 
 
@@ -165,7 +191,7 @@ _DATE = re.compile(
 def _row(
     reader: TypedReader,
     cells: Mapping[int, str],
-    columns: Mapping[int, tuple[str, int]],
+    columns: Mapping[int, Column],
     day: str,
     number: int,
     place_of: PlaceOf,
@@ -173,17 +199,22 @@ def _row(
     said: dict[str, str] = {}
     at: dict[str, int] = {}
     sets: dict[int, str] = {}
+    weeks: dict[int, str] = {}
     for column, cell in cells.items():
-        name, which = columns.get(column, ("note", 0))
+        name, which, unit = columns.get(column, _NOTE)
         if name == "set_n":
             sets[which] = cell
             at.setdefault("reps", column)
+        elif name == "week_n":
+            weeks[which] = cell
+            at.setdefault("reps", column)
         else:
+            cell = _with_unit(name, cell, unit, reader)
             said[name] = f"{said[name]}; {cell}" if name in said else cell
             at.setdefault(name, column)
     place = place_of(number, at.get("exercise", min(cells)))
     for column, cell in cells.items():
-        if columns.get(column, ("note", 0))[0] in ("sets", "reps", "tempo", "set_n") and _DATE.search(cell):
+        if columns.get(column, _NOTE).name in ("sets", "reps", "tempo", *_NUMBERED) and _DATE.search(cell):
             wrong = f"{quoted(cell)} is a date, which a spreadsheet made of a range such as 10-12"
             reader.to.problems.append(
                 error(place_of(number, column), cell, wrong, "format the column as text and write the range again")
@@ -198,7 +229,15 @@ def _row(
     if re.fullmatch(r"(?:rest|off)(?: day)?", exercise.lower()):
         reader.take("Rest", place)
         return day
-    reader.take(_slot_line(said, exercise, sets), place_of(number, at.get("reps", at.get("sets", at.get("exercise", 0)))))
+    reader.take(
+        _slot_line({**said, "sets": ""} if weeks else said, exercise, sets),
+        place_of(number, at.get("reps", at.get("sets", at.get("exercise", 0)))),
+    )
+    for week, cell in sorted(weeks.items()):
+        count = said.get("sets", "")
+        whole = f"{count}x{cell}" if count.isdigit() and not re.search(r"\d\s*[x×]|sets?\b", cell) else cell
+        if re.search(r"\d|amrap|max", whole, re.I):
+            reader.take(f"week {week}: {whole}", place_of(number, at["reps"]))
     if said.get("note"):
         reader.remark(said.pop("note"), place_of(number, at["note"]))
     for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo")):
@@ -207,6 +246,22 @@ def _row(
     for which, cell in sorted(sets.items()) if not _alike(sets) else ():
         reader.take(f"set {which}: {cell}", place)
     return day
+
+
+_NOTE = Column("note")
+_BARE = re.compile(r"\d{1,3}(?:[.,]\d{1,2})?(?:\s*[-–]\s*\d{1,3}(?:[.,]\d{1,2})?)?")
+
+
+def _with_unit(name: str, cell: str, unit: str, reader: TypedReader) -> str:
+    """A bare figure gets the unit that its column's head names; a rest is in seconds from 10 up, an effort is RPE."""
+    if not _BARE.fullmatch(cell.strip()):
+        return cell
+    if name == "rest":
+        return f"{cell} {unit}" if unit else f"{cell} s" if re.match(r"\d{2}", cell) else cell
+    if name == "load":
+        unit = unit or (reader.unit.value if reader.unit else "")
+        return f"{cell}{unit}" if unit == "%" else f"{cell} {unit}".strip()
+    return f"{'RIR' if unit == 'rir' else 'RPE'} {cell}" if name == "effort" else cell
 
 
 def _alike(sets: Mapping[int, str]) -> bool:
@@ -227,14 +282,12 @@ def _slot_line(said: Mapping[str, str], exercise: str, sets: Mapping[int, str]) 
         scheme = reps or count
     tempo = said.get("tempo", "").strip()
     rest = said.get("rest", "").strip()
-    rest = f"{rest} s" if re.fullmatch(r"\d{2,3}(?:\s*[-–]\s*\d{2,3})?", rest) else rest
-    effort = said.get("effort", "").strip()
     parts = [
         f"{label}{exercise} {scheme}".strip(),
         f"tempo {tempo}" if tempo and tempo not in "-–" else "",
         f"rest {rest}" if rest and rest not in "-–" and "rest" not in rest.lower() else rest if "rest" in rest.lower() else "",
         said.get("load", "") if re.search(r"\d|same|ris|fall", said.get("load", "").lower()) else "",
-        f"RPE {effort}" if re.fullmatch(r"\d{1,2}(?:[.,]5)?", effort) else effort,
+        said.get("effort", ""),
         said.get("sides", ""),
     ]
     return ", ".join(part for part in parts if part)

@@ -218,7 +218,7 @@ class TypedReader:
         """ "D2 PRESS" above "A1 ..." opens a day, where the same below C2 would be an exercise."""
         found = re.match(r"^d\s?(?P<number>\d{1,2})\b\s*[:.)-]*\s*(?P<name>\D{0,40})$", text, re.I)
         below = headings.read_label(without_marks(even(follows))) if found else None
-        if not found or not below or below[0] not in ("A", "A1", "1") or self._known(found["name"]):
+        if not found or not below or below[0] not in ("A", "A1", "1"):
             return None
         return headings.DayHeading(found["name"].strip(), int(found["number"]))
 
