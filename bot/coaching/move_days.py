@@ -30,6 +30,7 @@ from bot.training.plan import (
     ZoneMove,
     apply,
     describe_change,
+    going_on,
 )
 
 _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
@@ -116,7 +117,11 @@ def _change(scene: Scene, member: people.Member, change: Deed) -> None:
     course = course_of(scene, member)
     if isinstance(change, StartBlock) and course is not None and not course.sessions:
         scene.uow.assignments.save(replace(course.assignment, started_on=change.on))
-    after = apply(before, change, today=scene.today(member))
+    today = scene.today(member)
+    if course is not None:
+        coming = course.planned(today, today + timedelta(days=28))
+        change = going_on(change, coming, day_count=len(course.block.days), done=course.done_days())
+    after = apply(before, change, today=today)
     member = scene.uow.members.save(replace(member, plan=after))
     reminders.schedule(scene, member)
     reminders.schedule_week_end(scene, member)

@@ -44,7 +44,7 @@ from bot.training.plan_values import (
 __all__ = [
     "DEFAULT_RHYTHM", "Away", "Backdate", "Change", "ChangeKind", "Deed", "Missed", "Mode", "Move", "Pause", "Plan",
     "PlannedSession", "QuietHours", "ReminderAgain", "ReminderAt", "Resume", "Rolling", "Shift", "SilentDays", "Skip",
-    "StartBlock", "Swap", "Touch", "Touched", "Weekdays", "ZoneMove", "apply", "default_plan", "describe_change", "next_free_day",
+    "StartBlock", "Swap", "Touch", "Touched", "Weekdays", "ZoneMove", "apply", "default_plan", "describe_change", "going_on", "next_free_day",
     "sessions_between",
 ]  # fmt: skip
 
@@ -89,6 +89,19 @@ def apply(plan: Plan, deed: Deed, *, today: date) -> Plan:
     return _with_reminders(plan, deed)
 
 
+def going_on(deed: Deed, sessions: Sequence[PlannedSession], *, day_count: int, done: Mapping[date, int] | None = None) -> Deed:
+    """A new rule that goes on with the day that is due, instead of beginning the split anew; other wishes as they are.
+
+    sessions: of the plan as it is, in order of date.
+    """
+    if not isinstance(deed, Weekdays | Rolling) or deed.first_day is not None:
+        return deed
+    if isinstance(deed, Weekdays) and len(deed.weekdays) == day_count:
+        return deed  # each weekday has its own day of the split
+    coming = [one for one in sessions if one.date >= deed.since and one.date not in (done or {})]
+    return replace(deed, first_day=coming[0].day_number if coming else 1)
+
+
 def _with(plan: Plan, change: Change, today: date) -> Plan:
     old = today - timedelta(days=_FORGET_AFTER_DAYS)
     if plan.mode is Mode.ROLLING:
@@ -123,12 +136,12 @@ def _new_rule(plan: Plan, deed: Weekdays | Rolling | StartBlock) -> Plan:
         case Weekdays(weekdays, since, first_day) if plan.mode is Mode.WEEKDAYS:
             if weekdays == plan.weekdays:
                 return plan
-            return replace(plan, weekdays=weekdays, start=since, first_day=first_day, former=_former(plan, since))
+            return replace(plan, weekdays=weekdays, start=since, first_day=first_day or 1, former=_former(plan, since))
         case Weekdays(weekdays, since, first_day):
-            new = replace(plan, mode=Mode.WEEKDAYS, weekdays=weekdays, start=since, first_day=first_day, rhythm=None)
+            new = replace(plan, mode=Mode.WEEKDAYS, weekdays=weekdays, start=since, first_day=first_day or 1, rhythm=None)
             return replace(new, former=(), changes=_spans_after(plan, since), previous=_behind(plan, since))
         case Rolling(since, rhythm, first_day):
-            new = replace(plan, mode=Mode.ROLLING, start=since, first_day=first_day, rhythm=rhythm)
+            new = replace(plan, mode=Mode.ROLLING, start=since, first_day=first_day or 1, rhythm=rhythm)
             return replace(new, former=(), changes=_spans_after(plan, since), previous=_behind(plan, since))
         case StartBlock(on) if plan.mode is Mode.ROLLING:
             return replace(plan, start=on, first_day=1, changes=_spans_after(plan, on), previous=_behind(plan, on))

@@ -203,21 +203,21 @@ class QuietHours:
 class Weekdays:
     """Train on these weekdays (Monday 0), day 1 on the first named, from a date on.
 
-    first_day: with more or fewer weekdays than days in the split, the day with which they begin.
+    first_day: with more or fewer weekdays than days in the split, the day with which they begin; None: the one that is due.
     """
 
     weekdays: tuple[int, ...]
     since: date
-    first_day: int = 1
+    first_day: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Rolling:
-    """Train by a rhythm of on and off days, from a date on; rhythm None: the block's. first_day: the day that comes first."""
+    """Train by a rhythm of on and off days, from a date on; rhythm None: the block's. first_day: as in Weekdays."""
 
     since: date
     rhythm: tuple[bool, ...] | None = None
-    first_day: int = 1
+    first_day: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

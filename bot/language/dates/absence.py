@@ -11,7 +11,7 @@ from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
 from bot.language.dates.moments import DAY, weekday_of
 from bot.language.dates.sessions import spans_of, without
 from bot.language.dates.shapes import shapes
-from bot.training.plan import Away, Deed, Pause, Resume, ZoneMove
+from bot.training.plan import Away, Deed, Pause, Resume
 
 Fields = Mapping[str, str]
 OPEN = 0.7  # an absence without an end is asked to be told when it is over
@@ -20,7 +20,7 @@ _TO = r"(?:to|till|til|until|through|thru|and|up to|up until|-|upto|up till)"
 _NEXT = r"(?:(?:and including|the) )?(?:next |following )?"
 _AWAY = (
     r"(?:(?:im|ill|i|be|well|were|am|going|heading|ive|got|have|having|a|will|gonna|we|my|family|the|flying|go|goes|planned|booked|annual|possibly|on|at|for|its|theres) )*"
-    r"(?:away|travel?ling|travel|holidays?|vacation|out of (?:town|the country|office|action|the house)|out|off|gone|on the road|abroad|overseas|unavailable|not (?:available|around|here|in town|at home|home)|"
+    r"(?:away|travel?ling|travel|(?:[a-z]+ ){0,2}(?:holidays?|vacation|trip|leave)|holidays?|vacation|out of (?:town|the country|office|action|the house)|out|off|gone|on the road|abroad|overseas|unavailable|not (?:available|around|here|in town|at home|home)|"
     r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|"
     r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore)(?: (?:with|for|at|in|to) [a-z ]+?)?"
 )
@@ -184,18 +184,10 @@ def _leaving(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 
 def _elsewhere(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """ "In spain from the 13th to the 20th": without training, or training by another clock?"""
+    """ "In spain from the 13th to the 20th": with both dates said it is a stay without training; one tap takes it back."""
     if re.search(r"\b(?:gym|bed|pain|office|garden)\b", fields["place"]) or len(fields["place"]) < 3:
         return None
-    firsts = desk.dates(fields["first"])
-    ends = _after(desk, desk.words(fields["last"]), firsts[0]) if firsts else ()
-    if len(firsts) != 1 or len(ends) != 1 or ends[0] < desk.today:
-        return None
-    first = firsts[0] if firsts[0] <= ends[0] else desk.today
-    return ask(
-        "away_or_there", fields["place"],
-        [(f"No training {say(first)} to {say(ends[0])}", Away(first, ends[0])), ("I train there", ZoneMove(fields["place"].strip()))],
-    )  # fmt: skip
+    return _span(desk, fields, clause)
 
 
 def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:

@@ -30,7 +30,7 @@ def tidy(text: str) -> str:
     words = re.sub(rf"\b({DAY}) ?- ?({DAY})\b", r"\1 to \2", words)
     words = re.sub(rf"\b({DAY})/(?={DAY}\b)", r"\1 and ", words)
     words = re.sub(rf"\b({DAY})/(?={DAY}\b)", r"\1 and ", words)
-    words = re.sub(r"[\n\r]+| - | -(?= )", ", ", words)
+    words = re.sub(r"[\n\r]+", ", ", words)
     words = re.sub(r":(?!\d)", " ", words)
     words = re.sub(r" at all\b", "", words)
     words = re.sub(r"[()\"“”*_~…]+", " , ", words)
@@ -88,7 +88,7 @@ _POLITE = (
 )
 _AFTER = (
     r"(?:please|thanks|thank you|thankyou|ty|ok|okay|coach|if (?:possible|thats ok(?:ay)?|its ok(?:ay)?|thats fine|thats alright|you can|i can|i may)|instead|for me|again|too|also|"
-    r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|tho|though|mate|guys|"
+    r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|(?:till|til|until) (?:further notice|i (?:say|tell you|let you know|say so|say otherwise)(?: so| otherwise)?)|tho|though|mate|guys|"
     r"sadly|unfortunately|im afraid|i think|i guess|actually|yeah|hope thats (?:ok|fine|okay)|sorry about that|my bad|anymore|any more|if poss|asap|as well|only|i suppose)"
 )
 HEDGE = re.compile(

@@ -55,7 +55,7 @@ def say(on: date) -> str:
 
 @dataclass
 class Desk:
-    """The situation of one reading. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then".
+    """The situation of one reading. rhythm: the block's. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then".
 
     whole: the clause is the whole text.
     """
@@ -63,7 +63,7 @@ class Desk:
     today: date
     plan: Plan
     names: Mapping[int, str]
-    day_count: int
+    rhythm: tuple[bool, ...]
     sessions: tuple[PlannedSession, ...]
     done: Mapping[date, int]
     locale: str
@@ -154,11 +154,6 @@ class Desk:
     def next_of(self, number: int) -> date | None:
         """When a day of the split comes next."""
         return next((one.date for one in self.sessions if one.day_number == number and one.date >= self.today), None)
-
-    def next_due(self, since: date) -> int:
-        """The day of the split that comes first from a date on."""
-        coming = [one for one in self.sessions if one.date >= since and one.date not in self.done]
-        return coming[0].day_number if coming else 1
 
     def numbers(self, mark: str) -> tuple[int, ...]:
         """The days of the split that a session's mark names."""

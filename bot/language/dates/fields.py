@@ -29,7 +29,7 @@ _TIME = (
     rf"noon|midday|midnight|{_HOUR} thirty{HALF}?{_PART}?|{_HOUR}{HALF})"
 )
 # Beside words of reminding a bare hour is a time, and a weekday's morning is its morning.
-_BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d])|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
+_BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about )|(?<=me ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d])|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
 _WEEKDAYS = r"(?:(?:on )?weekends|every weekend|weekdays|week days|every weekday|every ?day|all days|each day|daily|mwf|m/w/f|t/th|seven days a week|7 days a week)"
 REMINDING = re.compile(
     r"\b(?:remind\w*|ping\w*|notif\w+|nudg\w+|alerts?|alarms?|quiet|disturb|contact(?:ing)?|bother\w*|bug(?:ging)?|messag\w+|texts?|texting|"
@@ -78,6 +78,8 @@ def mark(words: str, names: Mapping[int, str]) -> Marked:
     if not reminding:
         marks("N", _SPAN)
         marks("T", _TIME)
+    words = re.sub(r"(D\d+) ?- ?(?=D\d)", r"\1 to ", words)
+    words = re.sub(r" -+ |^-+ | -+$", ", ", words)
     words = _mark_names(words, names, put("S"))
     of_sessions = frozenset(
         re.findall(rf"\b([DS]\d+)s? {_SESSION}\b", words) + re.findall(rf"\b{_SESSION} (?:on|for|of|from) ([DS]\d+)\b", words)

@@ -33,6 +33,7 @@ DATE = (
     rf"next week (?:on )?{DAY}|"
     rf"(?:next|this|coming|the coming|this coming|last|every|each) {DAY}{_PART}|{DAY}{_PART}(?! \d{{1,2}}(?:st|nd|rd|th))|"
     r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?(?!\d| ?(?:am|pm|kg|lbs?))|"
+    rf"(?:(?<=till )|(?<=til )|(?<=until )|(?<=before )|(?<=in )|(?<=from )){_MONTH}|"
     r"(?:the )?end of (?:the|this|next) (?:week|month)|"
     r"in (?:\d{1,2}|a|one|two|three|four|five|six|seven|ten) (?:days?|weeks?)(?: time)?|"
     r"(?:a|one|two|three|four|\d{1,2}) (?:days?|weeks?) (?:from now|from today)|" + _FEAST + r")"
@@ -134,11 +135,36 @@ def _by_span(text: str, today: date) -> Said | None:
     if text in ("the weekend", "this weekend"):
         saturday = today + timedelta(days=(5 - today.weekday()) % 7)
         return Said((saturday, saturday + timedelta(days=1)))
+    if re.fullmatch(_MONTH, text):
+        return _month(text, today)
     end = re.fullmatch(r"(?:the )?end of (the|this|next) (week|month)", text)
     if end:
         periods = read_period(("next " if end[1] == "next" else "this ") + end[2], today=today)
         return Said((periods[0][1],))
     return _feast(text, today)
+
+
+def _month(text: str, today: date) -> Said | None:
+    """A month alone: its first day to come."""
+    names = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+    number = names.index(text[:3]) + 1
+    full = (
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+    )
+    if not full[number - 1].startswith(text) and text not in ("sept",):
+        return None
+    return Said((date(today.year + (number <= today.month), number, 1),))
 
 
 def _feast(text: str, today: date) -> Said | None:

@@ -15,7 +15,7 @@ from bot.training.plan import Deed, QuietHours, ReminderAgain, ReminderAt, Silen
 
 _MOST_WORDS = 16
 _NO = re.compile(
-    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|drop)\b"
+    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|drop)\b"
 )
 # Said about a reminder that came, or to somebody else: no wish.
 _TALK = re.compile(
@@ -69,6 +69,9 @@ def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> P
         # "From 10 to 7" is a night: an evening hour without am or pm, before an end in the morning.
         begin = _evening(start[0]) if _is_bare(desk.words(times[0])) and end[0] <= start[0] < time(12) else start[0]
         return sure(QuietHours(begin, end[0]))
+    instead = re.search(r"(T\d+) (?:instead of|rather than|not|and not|over) (?:at )?T\d+|T\d+ to (T\d+)", words)
+    if instead and not refuses | (re.search(r"\bnot\b", words) is not None):
+        return _chosen(desk, instead[1] or instead[2], "reminder")
     if len(times) > 1:
         return None
     mark = times[0]
@@ -109,6 +112,10 @@ def _chosen(desk: Desk, mark: str, side: str) -> PlanReading | None:
     if side == "start" and times and _is_bare(desk.words(mark)) and times[0].hour < 12:
         # "After 9" is an evening: no reminder could come between nine in the morning and midnight otherwise.
         times = (_evening(times[0]),)
+    if side == "reminder" and re.fullmatch(r"(?:half (?:past )?)?(?:5|6|five|six)(?: ?o ?clock)?", desk.words(mark)):
+        times = tuple(
+            dict.fromkeys(both for at in times for both in (at, _evening(at)))
+        )  # early birds and late workers both say so
     deeds = [_of_side(at, side) for at in times]
     if len(times) > 1:
         return ask("which_time", desk.words(mark), [(f"{at:%H:%M}", each) for at, each in zip(times, deeds, strict=True)])
@@ -197,7 +204,7 @@ def _stops_all(words: str) -> bool:
     tail = r"(?: me| us| at all| from now on| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| so much| all the time| them| it| sent)*"
     return (
         re.fullmatch(
-            rf"(?:stop|no|no more|dont|do not|never|turn off|switch off|disable|mute|cancel|quit|remove|silence|drop|i dont (?:want|need)|dont (?:want|need|send)|without)(?: to)?(?: get| have| receive| send| be)?"
+            rf"(?:stop|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|i dont (?:want|need)|dont (?:want|need|send)|without)(?: to)?(?: get| have| receive| send| be)?"
             rf"(?: me)?(?: the| my| all| any| more| your| these| those| sending| getting| with| of)*(?: me)? {kind}(?: me)?{tail}", words
         ) is not None
         or re.fullmatch(rf"(?:turn|switch) (?:the |my |all )?{kind} off{tail}|{kind} off|(?:the |your )?{kind} (?:are|is) (?:too )?(?:annoying|a pain|too much)(?: (?:stop|so stop) (?:them|it))?", words) is not None

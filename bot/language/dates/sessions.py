@@ -8,6 +8,7 @@ from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
+from bot.language.dates.moments import number_of
 from bot.language.dates.shapes import IT, shapes
 from bot.language.dates.weeks import FOR_GOOD, replaced
 from bot.training.plan import Away, Backdate, Deed, Missed, Move, Shift, Skip, Swap
@@ -26,7 +27,7 @@ _SKIP = (
     r"forget about|forget|scrap|scratch|call off|calling off|not doing|bin|ditch|delete|remove|take out|take off|omit|give up|ignore|giving up)"
 )
 _CANNOT = (
-    r"(?:(?:i |we )?(?:cant|wont be able to|not able to|unable to|wont|couldnt|could not|no way i can|no chance i can|dont think i can|dont think ill be able to|dont think ill|"
+    r"(?:(?:i |we )?(?:cant|wont be able to|not able to|unable to|wont|couldnt|could not|no way i can|no way im|no chance i can|no chance im|theres no way i can|theres no way im|dont think i can|dont think ill be able to|dont think ill|"
     r"dont have (?:the )?time(?: to| for)?|ive no time(?: to| for)?|got no time(?: to| for)?|no time(?: to| for)?|not gonna(?: be able to)?|wouldnt be able to|be unable to|not be able to|"
     r"struggle to|cant seem to|im not|not)"
     r"(?: (?:make it|make|do|train|lift|exercise|come|be training|manage|get to|fit in|fit|squeeze in|be there|attend|training|doing|coming|making it|making|anything|workout|be able to))+|"
@@ -35,7 +36,7 @@ _CANNOT = (
 )
 _OUT = (
     r"(?:doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
-    r"impossible|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off)"
+    r"impossible|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
 )
 
 
@@ -168,7 +169,7 @@ def _swap(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if not a or not b:
         return None
     if len(a) == 1 and len(b) == 1:
-        return sure(Swap(a[0], b[0])) if a[0] != b[0] else None
+        return sure(Swap(min(a[0], b[0]), max(a[0], b[0]))) if a[0] != b[0] else None
     return ask(
         "which_date", desk.words(fields["b"]), [(f"{say(x)} and {say(y)}", Swap(x, y)) for x in a for y in b if x != y][:4]
     )
@@ -254,14 +255,14 @@ def _skip_ahead(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | Non
 
 
 def _shift(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    days = desk.days_of(fields["n"])
+    days = desk.days_of(fields["n"]) if "n" in fields else number_of(fields["count"])
     since = desk.dates(fields["since"])[:1] if "since" in fields else (desk.today,)
     if not days or not since:
         return None
     earlier = _is_earlier(fields)
     later, sooner = Shift(since[0], days), Shift(max(since[0], desk.today + timedelta(days=days)), -days)
     if earlier is None:
-        return ask("which_way", desk.words(fields["n"]), [("Later", later), ("Earlier", sooner)])
+        return ask("which_way", desk.words(fields.get("n", "forward")), [("Later", later), ("Earlier", sooner)])
     return sure(sooner if earlier else later)
 
 
@@ -310,6 +311,7 @@ MOVES = (
     ),
     *shapes(
         _shift,
+        rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))? by (?P<count>one|two|three|[1-6])",
         rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?| {FOR_GOOD})?",
         rf"(?:have |let |get )?{_ALL}(?: (?:be|go|come|is|are|to be|gets?|moved?|shifted|pushed|slides?|shifts?))*(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:P\d+|{FOR_GOOD}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?)?",
     ),
@@ -340,7 +342,8 @@ MOVES = (
         _instead,
         rf"(?:{_DO} |train |go |lift |do it )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over|in lieu of|than) (?:on )?<X what>",
         r"instead of (?:on )?<X what> (?:i |ill |do |train |can i do |its |it |go )*(?:on )?<D to>",
-        rf"(?:{_DO}) <X what> (?:on |for )?<D to> instead of (?:on )?(?:D\d+|then)",
+        rf"(?:{_DO}) <X what> (?:on |for )?<D to> (?:instead of|rather than|not|and not) (?:on )?(?:D\d+|then|now)",
+        r"<S what> (?:on )?<D to> (?:instead of|rather than|not|and not) (?:on )?D\d+",
         r"<D to> (?:works|is|would be|suits|would suit|fits|would work|would fit|looks|will be|be)(?: me)?(?: much| a lot| way| far)? (?:better|easier|best|nicer|preferable)(?: for me)? (?:than|to) <X what>(?: P\d+)?",
         r"(?:prefer |like )?<D to> (?:to|over|more than) <D what>(?P<prefer>) P\d+",
         r"(?:i )?prefer <D to> (?:to|over|more than|instead of|rather than) <D what>(?: P\d+)?",
@@ -381,6 +384,7 @@ SKIPS = (
         r"(?:take|taking|have|having|get|making|make|want|need) <Y what> (?:off|as (?:a )?rest(?: day)?|a rest day|free)",
         r"(?:take|taking|have|having|need|want|its|make it|today is|be)? ?(?:a )?rest(?: day)? (?:on |for )?<D what>",
         r"(?:take|taking|have|having|need|want|its|make it) (?:a )?rest(?: day)?",
+        r"(?:(?:take|taking|have|having|need|want) )?(?:a |my )?(?:day off|night off|evening off|free day|off day)(?: from training)? (?:on |for |this )?<D what>",
         r"(?:take|taking|have|having|need|want) N\d+ (?:off|of rest|rest) (?:on )?<D what>",
         r"<Y what> off(?: P\d+)?",
         r"no <S what>(?: D\d+| P\d+)?",
@@ -410,6 +414,7 @@ DONES = shapes(
     r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done|have done|managed|got through|knocked out|ticked off|logged)(?: already)? (?:<X what>(?: already)?(?: on)? )?(?:on )?<D on>(?: already| in fact| though)?",
     r"(?:i |ive )?(?:already |actually )?(?:did|trained|finished|completed|done)(?: already)? <D on>",
     r"<S what> (?:was|were|got|is|are|has been) (?:already )?(?:done|finished|completed) (?:already )?(?:on )?<D on>(?: already)?",
+    r"<D on> (?:(?:was|is|got|has been|all) )?(?:already )?(?:done|finished|completed|complete)(?: already)?",
     r"<D on> i (?:already |actually )?(?:trained|did (?:it|<S what>|my session|the session|my workout|the workout)|was training)(?: already)?",
     r"(?:i )?(?:trained|did (?:it|my session|my workout|the session|the workout))(?: already)? (?:on )?<D on>",
 )

@@ -32,7 +32,7 @@ def _weekdays(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if any(desk.words(mark) in ("today", "tomorrow", "tonight", "yesterday") or not desk.weekdays(mark) for mark in marks):
         return None
     rule = any(mark[0] == "W" or desk.is_plural(mark) for mark in marks)
-    if not days or (len(days) == 1 and not rule):
+    if not days or (len(days) == 1 and not rule) or ("bare" in fields and not rule):
         return None
     reading = chosen(desk, days, fields.get("since"))
     once = clause.polite and not rule and len(days) == 2 and "rule" not in fields and "since" not in fields
@@ -50,7 +50,7 @@ def _names(days: tuple[int, ...]) -> str:
 
 
 def chosen(desk: Desk, days: tuple[int, ...], since_mark: str | None = None, *, certainty: float = 0.9) -> PlanReading | None:
-    """These weekdays from a date on; with another number of them than the split has days, going on with the day that is due."""
+    """These weekdays from a date on."""
     since = desk.today
     if since_mark is not None:
         if since_mark[0] == "P":
@@ -60,8 +60,7 @@ def chosen(desk: Desk, days: tuple[int, ...], since_mark: str | None = None, *, 
             if not dates:
                 return None
             since = dates[0]
-    first = desk.next_due(since) if len(days) != desk.day_count else 1
-    return sure(Weekdays(days, since, first), certainty=certainty)
+    return sure(Weekdays(days, since), certainty=certainty)
 
 
 def _no_more(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -98,7 +97,7 @@ def replaced(desk: Desk, what: str, to: str) -> PlanReading | None:
 
 
 def _rolling(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    return sure(Rolling(desk.today, None, desk.next_due(desk.today)))
+    return sure(Rolling(desk.today))
 
 
 _TURN = r"(?:(?P<count>an?|one|two|three|four|five|six|seven|\d) )?(?:(?:full |whole )?(?:training |rest |work )?days? )?(?P<what>on|off|rest|training)\b(?: days?)?"
@@ -154,7 +153,7 @@ _NO_PLACE = re.compile(
 
 def zone_in(words: str) -> PlanReading | None:
     """The place by whose clock somebody lives now. words: plain, without marks."""
-    until = r"(?: (?:now|at the moment|these days|this week|last week|next week|since [a-z ]+|(?:until|till|til) [a-z0-9 ]+|for (?:a while|good|now|work|(?:a|the next|\d+|one|two|three|four|couple of|a couple of|a few|few) ?(?:days?|weeks?|months?|while|years?))))*"
+    until = r"(?: (?:now|from now on|from today|for good|permanently|at the moment|these days|this week|last week|next week|since [a-z ]+|(?:until|till|til) [a-z0-9 ]+|for (?:a while|good|now|work|(?:a|the next|\d+|one|two|three|four|couple of|a couple of|a few|few) ?(?:days?|weeks?|months?|while|years?))))*"
     for pattern in (
         r"(?:ive|i have|i|we|weve|were|just|have|im|recently|today|finally)*(?: ?(?:ive|just|have|recently))* ?(?:moved|relocated|flown|moving|relocating|flew)(?: (?:over|house|home|back|here|from [a-z ]+?))? to (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:(?:im|ill be|were|well be|i) )?(?:now |currently )?(?:living|live|based|staying|stay|live now)(?: now)? in (?P<place>[a-z .,'-]{2,40}?)",
@@ -207,14 +206,13 @@ RULES = (
         rf"<L list>(?P<rule> {FOR_GOOD})",
         rf"(?P<rule>{FOR_GOOD}) {_TRAIN_ON} ?<L list>(?: only)?",
         rf"{_TRAIN_ON} <L list>(?: only)?{_SINCE}",
-        r"<W list>(?: only)?",
-        rf"<W list>{_SINCE}",
+        rf"(?P<bare><L list>)(?: only)?{_SINCE}",
         rf"(?:change|switch|move)(?: me| it)? to <L list>(?P<rule>){_SINCE}",
     ),
     *shapes(
         _rolling,
         r"(?:let |make |have |keep )?(?:my |the )?(?:days|sessions|plan|week|everything|it|training|split|schedule) (?:to |should |just )*(?:move|slide|roll|shift|go|moves|slides|rolls)(?: along| on| with me)? (?:when|if|whenever|once) i (?:miss|skip|cant)[a-z ]*",
-        r"(?:(?:make|switch|change|go|use|set|do|put|have)(?: it| me| my (?:days|plan|week)| the plan)?(?: to| on| with)? )?(?:a |my )?(?:rolling|floating|flexible)(?: (?:week|plan|schedule|rhythm|days|split|order|basis))",
+        r"(?:(?:make|switch|change|go|use|set|do|put|have)(?: it| me| my (?:days|plan|week)| the plan)?(?: to| on| with)? )?(?:a |my |the )?(?:rolling|floating|flexible)(?: (?:week|plan|schedule|rhythm|days|split|order|basis))",
         r"(?:just )?(?:go on|carry on|continue|keep going)(?: with)? (?:the |my )?next (?:day|session|one) (?:when|if|whenever) i (?:miss|skip)[a-z ]*",
     ),
 )

@@ -24,7 +24,20 @@ from bot.language.dates.fields import Marked, mark
 from bot.language.dates.reminding import read_reminding
 from bot.language.dates.sessions import CANNOTS, DONES, MOVES, SHORT_MOVES, SKIPS, SWAPS
 from bot.language.dates.weeks import RULES, STARTS, rhythm_in, zone_in
-from bot.training.plan import Away, Backdate, Deed, Move, Pause, Plan, PlannedSession, Rolling, Skip, sessions_between
+from bot.training.plan import (
+    Away,
+    Backdate,
+    Deed,
+    Move,
+    Pause,
+    Plan,
+    PlannedSession,
+    Resume,
+    Rolling,
+    Shift,
+    Skip,
+    sessions_between,
+)
 from bot.training.plan_doubts import Way, doubt_about
 
 _SETS = re.compile(r"\d\s*[x×*]\s*\d|\d\s*(?:kg|lbs?|reps?)\b|\brpe\b", re.IGNORECASE)
@@ -64,7 +77,7 @@ def read_plan_words(
     count = len(names) or sum(plan.rhythm or rhythm)
     first, last = today - timedelta(days=8), today + timedelta(days=35)
     sessions = sessions_between(plan, rhythm, count, first, last, done, today=today)
-    desk = Desk(today, plan, names, count, sessions, dict(done or {}), locale)
+    desk = Desk(today, plan, names, tuple(rhythm), sessions, dict(done or {}), locale)
     marked = mark(words, names)
     desk.said, desk.session_marks = marked.said, marked.session_marks
     reading = _whole(desk, marked) or _by_clauses(desk, marked)
@@ -111,6 +124,8 @@ def _clause(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
         desk.next_week = True
         clause = replace(clause, words=clause.words[found.end() :])
         clause = replace(bare(clause.words), polite=clause.polite, asks=clause.asks, hedged=clause.hedged)
+    if (found := re.fullmatch(r"(.*[DS]\d.*?),? (P\d+)", clause.words)) and desk.words(found[2]) == "this week":
+        clause = replace(clause, words=found[1])
     reading = _read(desk, marked, clause, re.sub(r"\s+", " ", words.strip(" .,;!?")))
     desk.next_week = False
     return _confirmed(reading) if reading is not None and clause.hedged else reading
@@ -124,7 +139,7 @@ def _read(desk: Desk, marked: Marked, clause: Clause, whole: str) -> PlanReading
         return reminding
     rhythm = rhythm_in(marked.plain(clause.words))
     if rhythm is not None:
-        return sure(Rolling(desk.today, rhythm, desk.next_due(desk.today)))
+        return sure(Rolling(desk.today, None if rhythm == desk.rhythm else rhythm))
     if clause.asks and not clause.polite and desk.cannot is None and not desk.mentioned:
         return None
     return (
@@ -173,6 +188,8 @@ def _answers(earlier: PlanReading, later: PlanReading) -> bool:
             or first.first == second.first
             or (first.last is not None and first.first <= second.first <= first.last)
         )
+    if isinstance(first, Away) and isinstance(second, Resume) and earlier.deeds != later.deeds:
+        return first.last is not None and second.on <= first.last
     if isinstance(first, Away) and isinstance(second, Move):
         return first.first == first.last == second.on
     return isinstance(first, Move) and isinstance(second, Move) and first.on == second.on
@@ -181,7 +198,7 @@ def _answers(earlier: PlanReading, later: PlanReading) -> bool:
 def _about(deed: Deed, ons: set[date]) -> bool:
     if isinstance(deed, Move | Skip):
         return deed.on in ons
-    return isinstance(deed, Away | Pause)
+    return isinstance(deed, Away | Pause | Shift)
 
 
 def _closed(earlier: PlanReading, later: PlanReading) -> PlanReading:
@@ -194,6 +211,8 @@ def _closed(earlier: PlanReading, later: PlanReading) -> PlanReading:
         and second.last >= first.first
     ):
         return sure(replace(second, first=first.first), certainty=max(earlier.certainty, later.certainty))
+    if isinstance(first, Away) and isinstance(second, Resume) and first.last is not None:
+        return sure(Resume(first.last + timedelta(days=1)))  # "back monday, please resume"
     return later
 
 
