@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import itertools
 import re
-from copy import deepcopy
+from copy import copy, deepcopy
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
@@ -270,6 +270,11 @@ class _Text:
         if due_slot is not None and clause.unknown:
             _know_words_of(due_slot, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
+        completed = self._other_side(entries)
+        if completed is not None:
+            self.heard.append(completed)
+            self.certainty = min(self.certainty, 0.95)
+            return
         surely = _tells_sets(clause, entries)
         if not surely:
             surely = _maybe_sets(clause, entries, base, self.folded, running=bool(situation.today))
@@ -293,7 +298,71 @@ class _Text:
             settled = settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1)
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
                 settled = self._elsewhere(entry, settled, told, due_slot)
+                if len(entries) == 1:
+                    settled = self._or_partner(entry, settled, told, due_slot)
             self._take(settled)
+
+    def _or_partner(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
+        """ "12/15" while a superset is done in turns: two sets of this exercise, or one of each?"""
+        items = [item for item in entry.items if item.numbers]
+        numbers = [term for item in items for term in item.numbers]
+        if len(numbers) != 2 or not all(term.bare for term in numbers) or not self._in_turns(due_slot):
+            return settled
+        parted = items[0].ops[0] if len(items) == 1 else items[1].before
+        partner = next((slot for slot in self._nearby(told, due_slot) if slot.group == due_slot.group), None)
+        if partner is None or parted not in "/,&+|- ":
+            return settled
+        halves = [
+            settle_entry(
+                Entry(label=slot.label, items=[Item([copy(term)])], start=term.start, end=term.end), self._setting(slot, told),
+                self.folded, self.text, self.situation, sure=_SURE, alone=True,
+            )
+            for slot, term in zip((due_slot, partner), numbers, strict=True)
+        ]  # fmt: skip
+        if any(half.question is not None or not half.heard for half in halves):
+            return settled
+        fits = [half.score or 0.0 for half in halves]
+        own = self._setting(due_slot, told)
+        second_here = fit_count(numbers[1].number, own.target(min(own.free_numbers[1:2] or (1,))), own)
+        if parted in ", " and second_here > _HARDLY:
+            return settled
+        if sum(fits) < _HARDLY:
+            return settled
+        heard = _joined([*halves[0].heard, *halves[1].heard])
+        each = Option(_label_of(heard)[:60], heard, 0.55)
+        mine = settled.question.options if settled.question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.45),)
+        return Settled(question=Question("which_slot", settled.said[:80], (each, *mine)[:4]), certainty=0.5, said=settled.said)
+
+    def _in_turns(self, due_slot: Slot) -> bool:
+        """Were the last two sets of two exercises of this group?"""
+        last = [record.place.label for record in self.situation.today if record.place][-2:]
+        day = self.situation.day
+        group = {slot.label for slot in day.slots if slot.group == due_slot.group} if day else set()
+        return len(last) == 2 and last[0] != last[1] and set(last) <= group
+
+    def _other_side(self, entries: list[Entry]) -> CorrectionHeard | None:
+        """ "right 7" after "left 9", "other side 8", "same on the other side": the set on record gets its second side."""
+        last = self.situation.today[-1] if self.situation.today else None
+        if last is None or last.place is None or (last.done.left is None) == (last.done.right is None) or len(entries) != 1:
+            return None
+        entry = entries[0]
+        lacking = "L" if last.done.left is None else "R"
+        numbers = [term for item in entry.items for term in item.numbers]
+        other = any(mark.kind in "$M" and mark.text in ("other", "same", "matched", "and") for item in entry.items for mark in item.marks)
+        named = entry.label or entry.exercise
+        if (named and named != last.place.label) or len(numbers) > 1 or any(item.set_number for item in entry.items):
+            return None
+        if not numbers:
+            count = last.done.worst_count if other else None
+        elif numbers[0].side == lacking or (other and not numbers[0].side and numbers[0].role in ("", "count")):
+            count = int(numbers[0].number)
+        else:
+            return None
+        if count is None or numbers and numbers[0].number != numbers[0].number.to_integral_value():
+            return None
+        left, right = (count, last.done.right) if lacking == "L" else (last.done.left, count)
+        done = replace(last.done, left=left, right=right) if left != right else replace(last.done, count=left, left=None, right=None)
+        return CorrectionHeard(last, replace(last, done=done))
 
     def _with_partner(self, entry: Entry, told: ToldDay, due_slot: Slot) -> list[Entry]:
         """A superset told in one go with one name or none: the last thing said may be the partner's.

@@ -52,14 +52,41 @@ def say_record(record: SetRecord) -> str:
 
 
 def say_sets(records: Iterable[SetRecord]) -> str:
-    """Several sets in a line; a slot is named once."""
+    """Several sets in a line; a slot is named once, and so is a load that stays: "A1 sets 1-3: 20 kg × 12, 11, 10"."""
+    runs: list[list[SetRecord]] = []
+    for record in records:
+        if runs and _go_on(runs[-1][-1], record):
+            runs[-1].append(record)
+        else:
+            runs.append([record])
     parts: list[str] = []
     label = ""
-    for record in records:
-        here = record.place.label if record.place else ""
-        parts.append(say_record(record) if here != label or not here else say_done(record.done))
+    for run in runs:
+        first, last = run[0], run[-1]
+        here = first.place.label if first.place else ""
+        counts = "".join(f", {last_word}" for last_word in (_count_words(record.done) for record in run[1:]))
+        if here == label and here:
+            parts.append(say_done(first.done) + counts)
+        elif len(run) > 1 and first.place and last.place:
+            parts.append(f"{here} sets {first.place.number}-{last.place.number}: {say_done(first.done)}{counts}")
+        else:
+            parts.append(say_record(first))
         label = here
     return ", ".join(parts)
+
+
+def _go_on(one: SetRecord, other: SetRecord) -> bool:
+    """Is the other the next set of the slot, with the same load and nothing else said of either?"""
+    if one.place is None or other.place is None or (other.place.label, other.place.number - 1) != (one.place.label, one.place.number):
+        return False
+    plain = all(
+        record.done.count is not None and say_done(record.done).endswith(_count_words(record.done)) for record in (one, other)
+    )
+    return plain and one.done.load == other.done.load
+
+
+def _count_words(done: SetDone) -> str:
+    return f"{done.count}{_MEASURES[done.measure]}"
 
 
 def say_heard(heard: Iterable[Heard]) -> str:

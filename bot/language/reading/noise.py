@@ -27,7 +27,7 @@ _BLANK = re.compile(
     rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b"
 )
 _LESS = re.compile(
-    r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to))\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"
+    r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to|sets?|rounds?)\b)\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"
 )
 _NTH = (
     r"(?:\d+(?:st|nd|rd|th)?|(?:four|six|seven|eigh|nin|ten|eleven|twelf|thirteen|fourteen|fifteen)th|second|third|fifth|"
@@ -62,6 +62,10 @@ _LIKE_LAST = re.compile(
 _UNIT = r"(?:kg|kgs|kilos?|lbs?|pounds?)"
 _HEAVIER = re.compile(
     rf"\b(?P<by>{_N}\s*{_UNIT})\s+(?P<way>heavier|lighter|up|more|less|down)\b(?!\s+(?:in|left|to|reps?)\b|\s+than\s+(?!last|before|the last|the one before))(?:\s+than\b)?"
+)
+_THIS_SET = re.compile(
+    r"(?<=\d)(?P<a>[ ,.]+(?:for |on )?(?:my |the )?(?:last|final|this|that) set)\b(?!\s*(?:was|were|is|should|of|[:=x@\d]))"
+    r"|^(?P<b>\s*(?:(?:ok|and|so|for|on|my|the)\s+)*(?:last|final|this) set[ ,:-]+)(?=(?:only |just |got |with |at )*\d)"
 )
 _BOTH_HANDS = re.compile(
     rf"(?P<one>{_N})\s*(?P<unit>{_UNIT})?\s*(?:in|on) (?:one|my left|the left|left|my right|each|the one)(?: hand| side)?,?\s*(?:and|&|plus|,)\s*(?:a |an |another )?(?P<two>{_N})\s*(?:{_UNIT})?\s*(?:in|on) (?:the other|my right|the right|right|my left|my other)(?: hand| side| one)?"
@@ -104,6 +108,7 @@ def without_noise(text: str) -> str:
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
+    text = _THIS_SET.sub(_blank, text)
     text = _BOTH_HANDS.sub(_each_hand, text)
     text = _WATER.sub(lambda m: _padded(f"{m['n']}kg", m), text)  # a litre of water weighs a kilogram
     text = _W_AND_R.sub(lambda m: _padded(f"{m['load']}x{m['count']}", m), text)

@@ -23,6 +23,7 @@ from bot.training.records import SetDone, SetRecord, Source
 
 
 _SLIGHT = 3
+_SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
 def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -> tuple[list[Draft], str, Source] | None:
@@ -71,7 +72,7 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         base.count = before.done.count + int(slight.number) * (-1 if slight.sign == "-" else 1)
         return [base], "which_one", Source.CARRIED  # "same -1": a rep rather than a kilo, but who knows
     if "A" in kinds or (compared and not numbers):
-        return _same(entry, numbers, before, setting, unit, number)
+        return _same(entry, numbers, before, setting, unit, number, folded)
     return None
 
 
@@ -133,11 +134,13 @@ def _as_planned(number: int, setting: Setting, *, everything: bool) -> tuple[lis
 
 
 def _same(
-    entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, number: int
+    entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, number: int, folded: str
 ) -> tuple[list[Draft], str, Source] | None:
     if before is None:
         return None
     base = _as_draft(before.done)
+    if len(numbers) == 1 and numbers[0].bare and _SAME_COUNT.search(folded):
+        numbers[0].role = "load"  # "same reps, 22"
     text_load = next((t for t in numbers if t.unit or t.sign or t.plural or t.role == "load"), None)
     times = next((item.numbers[0] for item in entry.items if item.lone_x and item.numbers and item.numbers[0].bare), None)
     if times is not None and len(numbers) == 1 and 1 < times.number <= len(setting.free_numbers):
@@ -238,6 +241,11 @@ def _moved(
             item.marks = [mark for mark in item.marks if mark is not change]
         return None  # an absolute load: the grammar has it
     if before is None or before.done.load is None or before.done.load.kg is None:
+        return None
+    if by.unit is None and by.role != "count" and before.done.load.amount and by.number >= before.done.load.amount / 2:
+        by.role = "load"  # "bumped up, 22 x 10": that is where it went, not by how much
+        for item in entry.items:
+            item.marks = [mark for mark in item.marks if mark is not change]
         return None
     load = _moved_load(before.done.load, by, unit, up=change.kind == "U")
     counts = [t for t in numbers if t is not by and t.role in ("", "count")]

@@ -7,6 +7,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -80,6 +81,9 @@ def terms_of(
     """
     clause = Clause([], bands=frozenset(fold(name) for name in bands))
     _first_pass(tokens, labels, names, clause)
+    for one, two in itertools.pairwise(clause.terms):
+        if sided and one.text == "r" and two.kind == "n" and two.glued:
+            one.kind = "R"  # "r7", of an exercise with sides
     first = next((term for term in clause.terms if term.kind != "."), None)
     if first is not None and first.text == "plus":
         first.kind, first.text = "+", "+"  # "plus 5, 6 reps"
@@ -550,7 +554,7 @@ def _side_first(terms: list[Term]) -> bool:
 
 def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
     """Leave out what was only aimed at ("supposed to be 12") and what was denied ("not 12"), if another number is left."""
-    terms = _without_denied_bands(terms)
+    terms = _without_planned(_without_denied_bands(terms))
     marks = [place for place, term in enumerate(terms) if term.kind in "!N"][:_MOST_AIMS]
     for place in reversed(marks):
         numbers = [n for n, term in enumerate(terms) if term.kind == "n" and term.role in ("", "count")]
@@ -575,3 +579,15 @@ def _without_denied_bands(terms: list[Term]) -> list[Term]:
         if any(term.kind == "N" or (term.kind == "!" and term.text == "instead") for term in terms[max(0, place - 2) : place])
     ]
     return [term for place, term in enumerate(terms) if place not in denied] if 0 < len(denied) < len(bands) else terms
+
+
+def _without_planned(terms: list[Term]) -> list[Term]:
+    """ "got 10 of 12": of so many planned. A small first number is how many sets."""
+    for place in range(len(terms) - 2):
+        one, of, two = terms[place : place + 3]
+        if one.kind == "n" == two.kind and of.kind == "o" and one.bare and two.bare and not two.plural:
+            beyond = terms[place + 3] if place + 3 < len(terms) else None
+            if 5 <= one.number < two.number <= one.number + 5 and (beyond is None or beyond.kind not in "xw@u"):
+                one.role = "count"
+                return [*terms[: place + 1], *terms[place + 3 :]]
+    return terms
