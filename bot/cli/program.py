@@ -138,15 +138,20 @@ class Program:
         return await asyncio.get_running_loop().run_in_executor(self._threads, work, *given)
 
     def _tell_sender(self, rows: Sequence[OutboxRow]) -> None:
-        if self._loop is not None and not self._loop.is_closed():
-            self._loop.call_soon_threadsafe(self.sender.hand, rows)
+        self._tell(self.sender.hand, rows)
 
     def _tell_sweep(self) -> None:
         self.sweep.planned()  # at once: a flag, set by whichever thread
 
     def _tell_taken_back(self) -> None:
-        if self._loop is not None and not self._loop.is_closed():
-            self._loop.call_soon_threadsafe(self.sender.look_through)
+        self._tell(self.sender.look_through)
+
+    def _tell(self, part: Callable[..., None], *given: Any) -> None:
+        """Tell a part of the loop, from whichever thread."""
+        if self._in_loop:
+            part(*given)
+        elif self._loop is not None and not self._loop.is_closed():
+            self._loop.call_soon_threadsafe(part, *given)
 
     async def store(self, updates: Sequence[Any]) -> int:
         """Keep raw updates and let the lanes know; returns how many are new."""

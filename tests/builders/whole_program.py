@@ -23,15 +23,15 @@ PATIENCE_S = 30
 class Whole:
     """A running program, its stand-in and its clock."""
 
-    def __init__(self, folder: Path, hooks: Hooks, **settings: Any) -> None:
-        self.folder, self.hooks, self.more = folder, hooks, settings
+    def __init__(self, folder: Path, hooks: Hooks, *, in_loop: bool = False, **settings: Any) -> None:
+        self.folder, self.hooks, self.in_loop, self.more = folder, hooks, in_loop, settings
         self.clock = PlayedClock(NOON)
         self.standin = StandIn(self.clock)
         self.program: Program
 
     def new_program(self) -> Program:
         given = {"token": SecretStr(self.standin.token), "base_url": self.standin.url, "data": self.folder, **self.more}
-        return Program(Settings(**given), self.clock, self.hooks, ticking=False)
+        return Program(Settings(**given), self.clock, self.hooks, ticking=False, in_loop=self.in_loop)
 
     async def settle(self) -> None:
         await asyncio.wait_for(self.standin.all_taken(), PATIENCE_S)
@@ -41,9 +41,11 @@ class Whole:
         return self.program.open_uow(reads=True)
 
 
-def play(folder: Path, hooks: Hooks, acts: Callable[[Whole], Awaitable[None]], **settings: Any) -> Whole:
+def play(
+    folder: Path, hooks: Hooks, acts: Callable[[Whole], Awaitable[None]], *, in_loop: bool = False, **settings: Any
+) -> Whole:
     """Run the acts against a started program; every call that it made must fit the Bot API."""
-    whole = Whole(folder, hooks, **settings)
+    whole = Whole(folder, hooks, in_loop=in_loop, **settings)
 
     async def run() -> None:
         async with whole.standin:

@@ -44,7 +44,8 @@ def hooks(**more: Any) -> Hooks:
     return Hooks(handle=handle, render=lambda kind, fields, row: Outgoing(text=fields["text"]), deeds={"daily": daily}, **more)
 
 
-def test_a_month_of_reminders_comes_each_at_its_own_moment(tmp_path: Path) -> None:
+@pytest.mark.parametrize("in_loop", [False, True], ids=["database in a thread", "database in the loop"])
+def test_a_month_of_reminders_comes_each_at_its_own_moment(tmp_path: Path, in_loop: bool) -> None:
     async def acts(whole: Whole) -> None:
         mira = whole.standin.person("Mira")
         await mira.says("hi")
@@ -53,8 +54,9 @@ def test_a_month_of_reminders_comes_each_at_its_own_moment(tmp_path: Path) -> No
         assert whole.clock.now() == NOON + timedelta(days=40)
         said = [message.text for message in mira.from_bot()]
         assert said == ["heard hi", *(f"{NOON + timedelta(days=day):%d.%m. %H:%M}" for day in range(1, 31))]
+        assert [message.at for message in mira.from_bot()] == [NOON + timedelta(days=day) for day in range(31)]
 
-    play(tmp_path, hooks(), acts)
+    play(tmp_path, hooks(), acts, in_loop=in_loop)
 
 
 def test_who_blocks_the_bot_gets_no_more_and_the_deed_hears_of_it(tmp_path: Path) -> None:
