@@ -66,6 +66,27 @@ def _as_sent(source: Path) -> tuple[str, str | bytes]:
     return "", text
 
 
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """A block with mistakes, and the exact sentences that its coach gets."""
+
+    name: str
+    filename: str
+    content: str | bytes
+    sentences: tuple[str, ...]
+
+
+def broken_blocks(source: Path) -> Iterator[Broken]:
+    """ "### name [file name]" opens one; behind its lines each "> " is a sentence. A name that ends in .xlsx is a spreadsheet."""
+    for part in source.read_text().split("### ")[1:]:
+        head, *lines = part.splitlines()
+        name, _, filename = head.partition(" [")
+        filename = filename.rstrip("]")
+        text = "\n".join(line for line in lines if not line.startswith("> ")).strip("\n") + "\n"
+        sentences = tuple(line[2:] for line in lines if line.startswith("> "))
+        yield Broken(name, filename, as_spreadsheet(text) if filename.endswith(".xlsx") else text, sentences)
+
+
 def as_spreadsheet(text: str) -> bytes:
     from openpyxl import Workbook
 

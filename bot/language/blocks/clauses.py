@@ -22,6 +22,7 @@ from bot.language.blocks.amounts import LOAD_PATTERN, TIME_PATTERN, decimal, rea
 from bot.language.blocks.intervals import take_intervals
 from bot.language.blocks.letters import even
 from bot.language.blocks.scan import ALL, GONE, Clauses, Mark, Scan, Scheme, Which
+from bot.language.problems import quoted
 from bot.training.blocks import Drop, LoadRule, Measure, Partials, SetKind, Sides
 from bot.training.loads import Load, LoadKind, Unit
 from bot.training.tempo import parse_tempo
@@ -330,7 +331,7 @@ def _rests(scan: Scan) -> None:
         if rest is None or re.match(r"\s*(?:hours?|hrs?|h|days?)\b", scan.raw[found.end() :], re.I):
             scan.fault(
                 found,
-                f'the rest "{_time_of(found).strip()}" is no time up to 15 minutes',
+                f"{quoted(_with_word_behind(scan.raw, found))} is no rest up to 15 minutes",
                 "write it with its unit, such as 90 s or 2 min",
             )
             continue
@@ -341,6 +342,12 @@ def _rests(scan: Scan) -> None:
                 "write 2 min or 120 s to be sure",
             )
         scan.out.fields["rest"] = rest
+
+
+def _with_word_behind(text: str, found: re.Match[str]) -> str:
+    """What was found, with the unit that the recogniser does not know."""
+    more = re.match(r"\s*[a-z]+", text[found.end() :], re.I)
+    return text[found.start() : found.end() + (more.end() if more else 0)]
 
 
 def _time_of(found: re.Match[str]) -> str:
@@ -406,10 +413,20 @@ def _tempo_bare(scan: Scan, *, sure: bool) -> None:
     """A tempo without the word: four fields stand for themselves; three only beside sets that are read already."""
     if not sure and not scan.out.schemes:
         return
-    for found in scan.take(_TEMPO_SURE if sure else _TEMPO_THREE, lambda found: not (sure and _is_falling_list(found["list"]))):
+    for found in scan.take(
+        _TEMPO_SURE if sure else _TEMPO_THREE, lambda found: not (sure and _is_no_tempo(scan.left, found["list"]))
+    ):
         tempo = parse_tempo(found["list"])
         if tempo is not None:
             scan.mark("tempo", (tempo,), found)
+
+
+def _is_no_tempo(text: str, token: str) -> bool:
+    """ "8-6-4-2" is a list of reps; "20x3" alone is sets and reps turned round, beside "3x8" a tempo."""
+    turned = re.fullmatch(r"\d\dx[2-9]", token, re.I) and not re.search(
+        r"\d\s*x\s*\d|\d\s+(?:sets|reps)\b", text.replace(token, "", 1), re.I
+    )
+    return bool(turned) or _is_falling_list(token)
 
 
 def _is_falling_list(token: str) -> bool:

@@ -14,6 +14,8 @@ from datetime import date, datetime, time
 
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.german import in_english, is_german
+from bot.language.blocks.headings import read_day
+from bot.language.blocks.letters import even
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.tables import feed
 from bot.language.blocks.typed import TypedReader
@@ -58,9 +60,7 @@ def read_sheets(content: bytes, *, catalogue: Catalogue, own_names: Mapping[str,
             rows = [[in_english(cell) for cell in row] for row in rows]
         if not any(any(row) for row in rows):
             continue
-        if len(book.worksheets) > 1 and re.match(
-            r"(?:day|workout|session|mon|tue|wed|thu|fri|sat|sun)", sheet.title, re.IGNORECASE
-        ):
+        if read_day(even(sheet.title)) is not None:
             first = next(cell for row in rows for cell in row if cell)
             if not re.match(r"(?:day|workout|session)\b", first, re.IGNORECASE):
                 reader.take(sheet.title, Place(sheet=sheet.title))
@@ -69,7 +69,14 @@ def read_sheets(content: bytes, *, catalogue: Catalogue, own_names: Mapping[str,
     reading = reader.to.reading()
     if not problems:
         return reading
-    return BlockReading(None, (*problems, *reading.problems), reading.unknown, reading.understood)
+    # What else is wrong with a row that has a formula or a date in it comes from the cell that could not be read.
+    spoiled = {(problem.where.sheet, _row_of(problem.where.cell)) for problem in problems}
+    others = [p for p in reading.problems if (p.where.sheet, _row_of(p.where.cell)) not in spoiled]
+    return BlockReading(None, (*problems, *others), reading.unknown, reading.understood)
+
+
+def _row_of(cell: str) -> str:
+    return cell.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
 
 
 def _refusal(content: bytes) -> Problem | None:
