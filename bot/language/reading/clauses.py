@@ -33,7 +33,7 @@ _PAIN = re.compile(
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
     rf"|\b(?:because of|cos of|cuz of|due to|on account of) (?:my|the) (?:left |right |lower |bad |sore |dodgy |poor )*{_BODY}\b(?! (?:day|workout|press|curl))"
-    rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) {_BODY}\b"
+    rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) (?!side|arm|leg){_BODY}\b"
 )
 _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
 _CHAT = re.compile(
@@ -43,7 +43,7 @@ _CHAT = re.compile(
 _MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|kilomet\w+|miles?|°c?|degrees)(?!\w)"
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
 NO_LIFT = re.compile(
-    rf"{_MONEY_AND_MILES}|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
+    rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+) \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
     rf"|\b(?:body ?weight|my weight|(?<![a-z] )weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
     rf"|\b\d{{1,2}}\s*/\s*10\s+for\s+(?:that|the|this|today'?s|my)\b.{{0,20}}\b(?:session|workout|class|plan|coach|app)\b"
 )
@@ -58,10 +58,10 @@ _DATE = re.compile(
     r"\b(?:see you|see u|cu at|remind(?:er)?s?|reschedul\w+|move (?:it|this|that|today|tomorrow|tmrw|my|the|monday|tuesday|wednesday|thursday|friday|saturday|sunday|session|training|leg|push|pull|it's)|"
     r"tomorrow|tmrw|tmw|next (?:week|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|train(?:ing)? (?:at|on|later|tonight)|(?:away|travell?ing|holiday|vacation) (?:from|till|until|for|next|on)|"
     r"be (?:there|back|home) (?:at|by|on|in)|(?:meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
-    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) \d{1,2}:\d\d\b"
+    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) \d{1,2}:\d\d\b|\bat (?:\d{1,2}|six|seven|eight|nine|ten|eleven|twelve) (?:tonight|tomorrow|this (?:morning|evening|afternoon)|in the (?:morning|evening|afternoon)|sharp)\b"
 )
 _WHEN = re.compile(
-    r"^(?:(?:i forgot(?: to (?:log|send|say|add|tell you))?|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
+    r"^(?:(?:i forgot(?: to (?:log|send|say|add|tell you|write|record|note|put(?: in)?|enter|mention)(?: it| this| that| my)?)?|did|my|was|to log|note|quick|catch up|missed|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
     r"(?P<when>yesterday(?:'?s)?|yday|yest|ystrday|yesterdy|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?|(?:two|2|three|3) days ago)"
     r"(?:\s+(?:session|workout|training|sets|numbers|was|were|i did|i got|did|evening|morning|night|stuff|log))*\s*[:\-,]?\s*"
 )

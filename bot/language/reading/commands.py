@@ -11,7 +11,7 @@ from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
 
 _LEAD = r"(?:(?:ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
-_TAIL = r"(?:[\s,.!]*(?:please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
+_TAIL = r"(?:[\s,.!]*(?:love|x+|bye|sorry|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
 _IT = r"(?:that|it|this|the last (?:one|set|entry|message|bit)?|last(?: one| set| entry| message| bit)?|my last(?: one| set| entry| message)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
     rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|"
@@ -25,11 +25,12 @@ _TWICE = re.compile(
 )
 _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
-    rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|cut it short)|out of time|ran out of time|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
+    rf"finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|roll|bounce|scoot|jet|head(?: out| off)?|cut it short)|out of time|ran out of time|that'?s (?:all i (?:got|have|had|can (?:do|manage)|could (?:do|manage))(?: (?:time|the time|energy))?(?: (?:for|in me))?|my lot|enough|plenty|about it)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|(?:for )?this (?:morning|evening|afternoon)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
 _LONGEST_FINISH = 160
+_CLAUSES = re.compile(r"[,.;!]+\s*|\s+so\s+|\s+-\s+")
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
@@ -38,7 +39,7 @@ _SKIP = re.compile(
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
 _NO_NAMED = re.compile(
-    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*no (?:more )?(?P<what>[a-z][\w' -]{1,40}?)"
+    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?:no (?:more )?|screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
     r"(?=\s*(?:[,.;!\n]|$|\b(?:today|tonight|this time|for me|because|cos|cuz|as|since|though)\b))|"
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
     r"(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
@@ -68,6 +69,8 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
         return None
     if _UNDO.fullmatch(text):
         return (UndoHeard(),)
+    if not re.search(r"\d", text) and any(_UNDO.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)[1:]):
+        return (UndoHeard(),)  # "oh no I pressed the wrong thing, please take that one off"
     if _REDO.fullmatch(text):
         return (UndoHeard(redo=True),)
     if _TWICE.fullmatch(text):

@@ -22,14 +22,14 @@ _SOFT = r"(?:(?:ok|oh|oops|whoops|sorry|no|nope|wait|actually|hey|ah|argh|ugh|hm
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
-_SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one)?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:the )?(?P<label>[a-z]\d{{1,2}})\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?P<which>{_WHICH})\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|amend|adjust|call)\s+(?P<which2>{_WHICH})\s*(?:to|=|into|as|be|a)?\s*(?P<value>.+)"),
-    re.compile(rf"{_SOFT}(?:i )?(?:meant|mean|ment|should say|should read|should be|should've been|should have been|shouldve been|make that|make it|call it|read)(?: to (?:say|type|write|put|send))?{_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:i )?(?:meant|mean|ment|said|should say|should read|should be|should've been|should have been|shouldve been|make that|make it|call it|read)(?: to (?:say|type|write|put|send))?{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(r"s/(?P<wrong>\d[\d.,]*)/(?P<value>\d[\d.,]*)/?"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
@@ -70,7 +70,7 @@ Found = tuple[tuple[Heard, ...], float, Question | None]
 
 def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found | None:
     """The correction that a whole text says; None if it says none."""
-    text = folded.strip(" .!\n")
+    text = _with_digits(folded).strip(" .!\n")
     put = _PUT.fullmatch(text) if situation.today and len(text) <= 120 else None
     if put:
         return _corrected(put, situation, catalogue, plain=False)
@@ -83,6 +83,14 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
         if found:
             return _corrected(found, situation, catalogue, plain=pattern is _PATTERNS[2])
     return None
+
+
+def _with_digits(folded: str) -> str:
+    """The text with its number words as digits: "i said seven not eleven"."""
+    words = [token for token in tokens_of(folded) if token.kind == "n" and token.text.isalpha()]
+    for token in reversed(words):
+        folded = f"{folded[: token.start]}{token.value}{'s' if token.plural else ''}{folded[token.end :]}"
+    return folded
 
 
 def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue, *, plain: bool) -> Found | None:

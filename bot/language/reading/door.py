@@ -588,8 +588,8 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> float:
         return float(bool(told) and len(clause.unknown) <= 1)
     named = any(entry.label or entry.exercise for entry in entries)
     strong = any(
-        (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1)
-        or any(term.role in ("load", "count") or term.plural or term.sign for term in item.numbers)
+        (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown))
+        or any(term.role in ("load", "count", "minutes_or_metres") or term.plural or term.sign for term in item.numbers)
         or item.lone_x or item.set_number
         for item in items
     )  # fmt: skip
@@ -598,6 +598,12 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> float:
     if clause.verbs or marks & set("EFBcKWAO*$"):
         return float(len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms))
     return float(not clause.unknown)
+
+
+def _apart(item: Item, unknown: list[Token]) -> bool:
+    """ "30 copies to mark ... at 9": do words that nobody knows stand between the numbers?"""
+    first, last = item.numbers[0].start, item.numbers[-1].end
+    return sum(first < token.start < last for token in unknown) > 1
 
 
 def _maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, folded: str, *, running: bool) -> float:
@@ -638,9 +644,13 @@ def _is_of_something(number: Term, folded: str, unknown: list[Token]) -> bool:
 def _know_words_of(slot: Slot, clause: Clause) -> None:
     """ "11 knee ones": a word of the name of the exercise that is due is no stranger."""
     own = {word.rstrip("s") for word in re.findall(r"[a-z]{3,}", slot.exercise_name.lower())}
-    clause.unknown = [token for token in clause.unknown if token.text.rstrip("s") not in own]
+
+    def is_own(word: str) -> bool:
+        return word.rstrip("s") in own or any(len(each) > 3 and word.startswith(each) for each in own)
+
+    clause.unknown = [token for token in clause.unknown if not is_own(token.text)]
     for term in clause.terms:
-        if term.kind == "?" and term.text.rstrip("s") in own:
+        if term.kind == "?" and is_own(term.text):
             term.kind = "."
 
 

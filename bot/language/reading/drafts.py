@@ -69,10 +69,10 @@ def prepare(entry: Entry, setting: Setting) -> None:
     _drop_told_sets(entry)
     _join_singles(entry)
     _give_sides(entry, setting)
-    every = any(item.has("*") for item in entry.items)
     for item in entry.items:
-        if every or not setting.needs_load:
-            for term in item.numbers:
+        all_of = [mark.end for mark in item.marks if mark.kind == "*"]
+        for term in item.numbers:
+            if not setting.needs_load or any(0 <= term.start - end <= 4 for end in all_of):  # "all 12s"
                 term.plural = term.plural and setting.measure is Measure.SECONDS
         _pull_pair(item, setting)
         keep: list[int] = []
@@ -263,7 +263,7 @@ class Builder:
     def _begin_drop(self, item: Item) -> None:
         """ "drop", "drop set" are drops; "dropped to", "down to" may be a lighter next set just as well."""
         if item.before == "d":
-            if item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to")) or item.drop_word in (
+            if "straight" in item.drop_word or item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to")) or item.drop_word in (
                 "drop",
                 "drops",
             ):
@@ -274,7 +274,8 @@ class Builder:
 
     def _load_said(self, item: Item, loads: list[Term]) -> tuple[Load | None, Term | None]:
         load, trouble = load_of(loads[0] if loads else None, item.marks, self.setting, self.unit)
-        if trouble:
+        warming = item.has("W") or self._warming is not None or any(mark.kind == "W" for mark in self._waiting)
+        if trouble and not (trouble == "bar" and warming):
             self.trouble = trouble
         words = loads[0] if loads else next((mark for mark in item.marks if mark.kind in "Bcb0"), None)
         return load, words if load is not None else None
@@ -317,6 +318,8 @@ class Builder:
             self.trouble = "drop_or_next"
         if self._dropping and item.before == "d" and not self.drafts:
             pass  # "drop set: 20x12, 15x10": the first is the set
+        if self._and_another(item, fresh, said_here=said_here):
+            self.trouble = "sides_or_sets"
         first_joined = self._completes_side(fresh)
         if first_joined:
             fresh = fresh[1:]
@@ -325,8 +328,7 @@ class Builder:
         times = sets or (self._sets if len(fresh) == 1 and not first_joined else 0)
         if len(fresh) == 1 and item.has("*") and not times and not self.drafts and not item.set_number:
             times = max(1, len(self.setting.free_numbers))
-        every = self._warming is not None and self._warming.text.endswith("s")  # "warmups 60x5 80x3"
-        if self._warming and item.before in (",", "&", "", *(" " if every else "")) and fresh:
+        if self._warming and fresh and item.before in (",", "&", "", " ") and self._still_warming(item, load):
             self._waiting.append(self._warming)
         self._warming = next((mark for mark in (*self._waiting, *item.marks) if mark.kind == "W"), None)
         whole = fresh * min(times, 20) if len(fresh) == 1 and times > 1 else fresh
@@ -337,6 +339,16 @@ class Builder:
         self.drafts += copies
         self._waiting_onto(copies)
         self._marks(item, copies)
+
+    def _still_warming(self, item: Item, load: Load | None) -> bool:
+        """ "w/u 60x5 100x3, top 140x4": warm-ups go on while the load rises, until work sets are named or their load is reached."""
+        if item.has("1"):
+            return False
+        last = self.drafts[-1].load if self.drafts else None
+        if load is None or load.kg is None or last is None or last.kg is None:
+            return item.before != " "
+        work = max((kg for kg, _ in self.setting.known_loads), default=0.0)
+        return load.kg > last.kg and not (work and float(load.kg) > 0.9 * work)
 
     def _waiting_onto(self, drafts: list[Draft]) -> None:
         for mark in self._waiting:
@@ -356,6 +368,8 @@ class Builder:
             self.trouble = "sides_or_sets"
         if bouts and any(mark.kind in "bc" for mark in item.marks) and not self.setting.needs_load:
             self.trouble = "which_one"  # "5 strict + green band 4"
+        if bouts and item.has("?"):
+            self.trouble = "which_one"  # "13 + 5 whatnots"
         if bouts and self.setting.sided and len(counts) == 2 and not item.has("Z"):
             self.trouble = "sides_or_bouts"
         if bouts:
@@ -382,6 +396,13 @@ class Builder:
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
         slash = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&"
         return slash and self.setting.sided and not item.has("E") and len(self.setting.free_numbers) > 1 and not self.drafts
+
+    def _and_another(self, item: Item, fresh: list[Draft], *, said_here: bool) -> bool:
+        """ "40 lb 10 and 10" on a one-sided exercise: the other side, or the next set."""
+        if not self.setting.sided or item.before != "&" or said_here or len(self.drafts) != 1 or len(fresh) != 1:
+            return False
+        told = [self.drafts[0], fresh[0]]
+        return all(draft.count is not None and not any(term.each for term in draft.count_words) for draft in told) and not item.set_number
 
     def _completes_side(self, fresh: list[Draft]) -> bool:
         """ "left 9, right 7": the second item gives the other side of the set before."""
@@ -486,6 +507,8 @@ def _measured(term: Term, setting: Setting) -> tuple[int, Measure | None]:
         if setting.measure in (Measure.METRES, Measure.STEPS):
             return int(term.number), Measure.METRES
         return int(term.number * 60), Measure.SECONDS
+    if term.measure is Measure.STEPS and setting.measure is Measure.REPS and "step" in (setting.exercise_id or ""):
+        return int(term.number), Measure.REPS  # "8 steps each leg", of step-ups
     return int(term.number), term.measure
 
 

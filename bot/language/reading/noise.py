@@ -35,7 +35,7 @@ _NTH = (
 )
 _FAILED = re.compile(
     rf"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out)(?:\s+(?:the|rep|number|that))*\s+{_NTH}\b(?:\s+(?:rep|one))?"
-    rf"|\bfail(?:ed|ing|ure|s)?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|number|\s)*\s*(?:the\s+|rep\s+)?{_NTH}\b(?:\s+(?:rep|one))?|\bmissed\s+(?:the\s+|rep\s+|on\s+)*{_NTH}\b(?:\s+rep)?(?!\s+(?:set|sets|reps|days?|sessions?)\b)"
+    rf"|\bfail(?:ed|ing|s|ure(?=\s+(?:at|on|in|during)))?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|number|\s)*\s*(?:the\s+|rep\s+)?{_NTH}\b(?:\s+(?:rep|one))?|\bmissed\s+(?:the\s+|rep\s+|on\s+)*{_NTH}\b(?:\s+rep)?(?!\s+(?:set|sets|reps|days?|sessions?)\b)"
 )
 _RANGE_LEFT = re.compile(
     r"\b(\d)\s*(?:-|/|or|to|–)\s*(\d)(?=\s*(?:more\s+)?(?:reps?\s+)?(?:in reserve|in the tank|rir\b|left|more in me|more\b|to spare|from failure|shy))"
@@ -67,6 +67,12 @@ _THIS_SET = re.compile(
     r"(?<=\d)(?P<a>[ ,.]+(?:for |on )?(?:my |the )?(?:last|final|this|that) set)\b(?!\s*(?:was|were|is|should|of|[:=x@\d]))"
     r"|^(?P<b>\s*(?:(?:ok|and|so|for|on|my|the)\s+)*(?:last|final|this) set[ ,:-]+)(?=(?:only |just |got |with |at )*\d)"
 )
+_AT_REP = re.compile(
+    rf"\b(?:at|on|by|from|around|about|until|till|after)\s+(?:the\s+)?(?:rep|reps|number)\s+{_NTH}\b|(?:tempo|form|grip|balance|technique|it|speed|breath|shape)\b[^,.;\d]{{0,24}}\b(?P<after>(?:after|from|at|around|by|on|past)\s+(?:about\s+)?(?:the\s+)?(?:rep\s+)?{_NTH})\b(?!\s*(?:{_UNIT}|x|reps?\s+(?:with|at)))"
+)
+_NOT_THAT = re.compile(
+    rf"(?P<wrong>(?:{_N})(?:'?s|\s*{_UNIT}|\s*reps?)?[\s.,…-]*\b(?:no wait|no sorry|wait no|oops no|no no|no|scratch that|i mean|sorry|actually|make that)[\s,.:]+)(?=(?:{_N})(?!\s*(?:more|in|left)\b))"
+)
 _BOTH_HANDS = re.compile(
     rf"(?P<one>{_N})\s*(?P<unit>{_UNIT})?\s*(?:in|on) (?:one|my left|the left|left|my right|each|the one)(?: hand| side)?,?\s*(?:and|&|plus|,)\s*(?:a |an |another )?(?P<two>{_N})\s*(?:{_UNIT})?\s*(?:in|on) (?:the other|my right|the right|right|my left|my other)(?: hand| side| one)?"
 )
@@ -93,12 +99,15 @@ _GIVEN_UP = re.compile(
 )
 
 
+_B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {"heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
 
 
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
+    text = _B_FOUR.sub("  ", text)  # "same as b4"
+    text = re.sub(r"\bw\s?/\s?u(?:ps?)?\b", lambda m: "wu".ljust(len(m.group())), text)
     text = _LETTER_O.sub("0", text)
     text = _POINT_BETWEEN.sub(" ", text)
     text = _ROW_OF_TABLE.sub(lambda m: m[1] + ":", text)
@@ -109,6 +118,11 @@ def without_noise(text: str) -> str:
         return text
     text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
     text = _THIS_SET.sub(_blank, text)
+    text = _NOT_THAT.sub(_taken_back, text)
+    at_rep = _AT_REP.search(text)
+    if at_rep and re.search(r"\d", text[: at_rep.start()] + text[at_rep.end() :]):
+        start, end = at_rep.span("after") if at_rep["after"] else at_rep.span()
+        text = text[:start] + " " * (end - start) + text[end:]
     text = _BOTH_HANDS.sub(_each_hand, text)
     text = _WATER.sub(lambda m: _padded(f"{m['n']}kg", m), text)  # a litre of water weighs a kilogram
     text = _W_AND_R.sub(lambda m: _padded(f"{m['load']}x{m['count']}", m), text)
@@ -158,6 +172,11 @@ def _each_hand(found: re.Match[str]) -> str:
     if found["one"] != found["two"]:
         return found.group()
     return _padded(f"{found['one']}{found['unit'] or ''} each hand", found)
+
+
+def _taken_back(found: re.Match[str]) -> str:
+    """ "44s ... no 40s x9": the number taken back goes, where what follows is a number of the same kind."""
+    return _blank(found)
 
 
 def _padded(text: str, found: re.Match[str]) -> str:

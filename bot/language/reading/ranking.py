@@ -101,7 +101,7 @@ def fit_sets(number: Decimal, setting: Setting) -> float:
         return _IMPOSSIBLE
     left = len(setting.free_numbers)
     if number == len(setting.targets) or number == left:
-        return 0.3
+        return 0.6
     if number <= left:
         return -0.2
     return -3.0 if setting.targets else -0.5

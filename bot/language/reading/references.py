@@ -38,6 +38,10 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if len(numbers) > 4:
         return None
     number = _set_number(entry, setting)
+    if "O" in kinds and numbers and setting.needs_load and all(t.role == "load" or t.plural for t in numbers):
+        planned, trouble, source = _as_planned(number, setting, everything=bool({"*"} & kinds))
+        load, _ = load_of(numbers[0], [mark for mark in marks if mark.kind != "*"], setting, unit)
+        return [replace(draft, load=load) for draft in planned], trouble, source
     if "O" in kinds and not numbers:
         return _as_planned(number, setting, everything=bool({"*"} & kinds))
     compared = "l" in kinds
@@ -202,6 +206,13 @@ def _changed(
         return None
     step = 1 if change.text in ("one", "1", "an") and change.end - change.start > 4 else None
     giver = next((t for t in reversed(numbers) if t.end <= change.start and not t.unit), None)
+    if giver is not None and setting.needs_load and giver.number != giver.number.to_integral_value():
+        if before.done.load is None or before.done.load.amount is None:
+            return None
+        load = _moved_load(before.done.load, giver, unit, up=change.kind == "+")
+        counts = [t for t in numbers if t is not giver and t.role in ("", "count")]
+        drafts = [Draft(load=load, count=int(t.number), about=t.about) for t in counts] if load else []
+        return (drafts, "", Source.SAID) if drafts else None
     if step is None and giver is not None:
         step = int(giver.number)
     if step is None and folded[max(0, change.start - 4) : change.start].strip().endswith("one"):

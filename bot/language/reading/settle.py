@@ -253,7 +253,7 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
         assert amount is not None and load_unit is not None
         if kind in (LoadKind.IMPLEMENT,):
             score += fit_load(amount, load_unit, setting) / len(loads)
-            if _just_as_last_time(drafts[0], setting):
+            if _just_as_last_time(drafts[0], setting) or _just_as_before(drafts[0], setting):
                 score += 1.0
         elif setting.style in (LoadStyle.BODY, LoadStyle.NONE) and not setting.has_extra_load() and not _load_was_marked(drafts):
             score -= 4.5 if not (setting.exercise_id or "").startswith("weighted_") else 0.0
@@ -274,6 +274,12 @@ def _just_as_last_time(draft: Draft, setting: Setting) -> bool:
         r.place and r.place.number == number and r.done.load and draft.load and r.done.load.kg == draft.load.kg
         for r in setting.last
     )
+
+
+def _just_as_before(draft: Draft, setting: Setting) -> bool:
+    """Is it the very load of the set before?"""
+    before = setting.load_before(99)
+    return before is not None and draft.load is not None and before.kg is not None and before.kg == draft.load.kg
 
 
 def _load_was_marked(drafts: list[Draft]) -> bool:

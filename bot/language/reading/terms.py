@@ -238,6 +238,9 @@ def _merged(terms: list[Term]) -> list[Term]:
         if kind == "n":
             at = _number(terms, at, out, sided_letters=sided_letters)
             continue
+        if kind == "*" and (nxt is not None and nxt.kind in "tTgGFE?aY" or (last is None or last.kind not in "nrzu") and nxt is None):
+            at += 1  # "all on tempo", "wobbled all over"
+            continue
         if kind == "*" and nxt is not None and nxt.kind == "n" and not nxt.plural:
             beyond = terms[at + 2] if at + 2 < len(terms) else None
             if (last is not None and last.kind == "k") or (beyond is not None and beyond.kind == "r"):
@@ -259,10 +262,11 @@ def _merged(terms: list[Term]) -> list[Term]:
             out.append(_seconds(term, Decimal(30), last.start))
         elif kind == "i" and (last is None or last.kind != "n"):
             half = [t.text for t in terms[at + 1 : at + 3]] == ["and", "half"]
+            quarter = [t.text for t in terms[at + 1 : at + 3]] == ["and", "quarter"]
             more = terms[at + 2] if at + 3 < len(terms) and [t.kind for t in terms[at + 1 : at + 4]] == ["&", "n", "s"] else None
-            extra = more.number if more is not None and more.number < 60 else Decimal(30) if half else Decimal(0)
+            extra = more.number if more is not None and more.number < 60 else Decimal(30 if half else 15 if quarter else 0)
             out.append(_seconds(term, 60 + extra, term.start))
-            at += 3 if more is not None and more.number < 60 else 2 if half else 0
+            at += 3 if more is not None and more.number < 60 else 2 if half or quarter else 0
         elif kind == "Y" and last is not None and last.kind == "n":
             last.about = True
         elif kind == "E" and last is not None and last.kind == "n":

@@ -9,6 +9,7 @@ Between numbers
 How a set was
     E each side   L left   R right   H each hand   C total   B body weight   c band colour or strength   b "band"
     Q added   q assisted   I improvised thing   P plate   0 empty bar   a about   Y ... or so
+    1 "top set", "working": no warm-up any more
     F failure   g form kept   G form lost   t tempo kept   T tempo lost   W warm-up   K partial   Z rest-pause   M matched
     S effort word RPE   V effort word RIR ("in reserve", "left in the tank")   j "left", which is a side or what was left
     % "also", "left also": as the other side
@@ -24,22 +25,22 @@ from bot.training.loads import Unit
 
 _WORDS = {
     "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pounder pounders pnds pund punds #",
-    "r": "pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
-    "z": "set sets sätze rounds round sts",
-    "s": 'sec secs second seconds sek sekunden secon secnds "',
+    "r": "repeticiones repetición repetições répétitions powtórzeń powt wiederholung herhalingen repetitioner repetizioni pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
+    "z": "serie series séries serien serii rondes set sets sätze rounds round sts",
+    "s": 'segundos segundo secondes seconde sekund seconden secondi sec secs second seconds sek sekunden secon secnds "',
     "i": "min mins minute minutes minuten mns",
     "m": "m",
     "e": "metre metres meter meters mtr mtrs",
     "p": "step steps stp stps paces pace strides",
-    "x": "x * times by ×",
+    "x": "mal keer maal fois veces vezes razy gånger x * times by ×",
     "@": "@ at",
-    "f": "for fo fr",
-    "w": "w with using wi wth wiht widh mit holding wearing",
+    "f": "por pour para für na for fo fr",
+    "w": "con com avec met med mit w with using wi wth wiht widh mit holding wearing",
     "o": "of",
     "h": "then den thn > followed",
     "d": "drop dropped drops dropping dropset dropsets",
     "&": "and & n und plus",
-    "E": "each ea per-side e/s ps",
+    "E": "jeweils cada chaque jede jedes elke każda each ea per-side e/s ps",
     "L": "l lt lft lhs lefty lefts leftie links",
     "R": "rt right rigth rght rhs righty rechts rite",
     "j": "left",
@@ -56,14 +57,15 @@ _WORDS = {
     "G": "sloppy ugly cheated cheat cheaty messy shaky cheating",
     "g": "clean strict crisp",
     "T": "rushed",
+    "1": "top working work",
     "W": "warmup warmups wu warming warm-up",
-    "K": "partial partials halves half-reps quarters quarter half lengthened partails partls",
-    "Z": "rest-pause restpause rp cluster clusters",
+    "K": "halfies halfs half-uns partial partials halves half-reps quarters quarter half lengthened partails partls",
+    "Z": "rest-pause restpause rp cluster clusters myo myos myoreps myo-reps",
     "M": "matched matching",
     "S": "rpe",
     "y": "weight load wt gewicht",
     "V": "rir",
-    "A": "same ditto again repeat likewise",
+    "A": "igual idem gleich pareil hetzelfde same ditto again repeat likewise",
     "%": "also",
     "U": "up",
     "D": "down",
@@ -112,7 +114,7 @@ LEXICON |= {
 
 # Phrases of two or more words; the first word finds them. The longest that fits wins.
 _PHRASES = {
-    "E": "each side|per side|a side|each way|each arm|each leg|each foot|per arm|per leg|each one side|both sides|either side|on each side|on both sides|"
+    "E": "cada pierna|cada lado|cada brazo|cada perna|cada braço|por lado|por pierna|por perna|pro seite|je seite|je bein|pro bein|pro arm|par jambe|par côté|par bras|chaque jambe|chaque côté|chaque cote|per kant|per been|per arm|na stronę|na nogę|each side|per side|a side|each way|each arm|each leg|each foot|per arm|per leg|each one side|both sides|either side|on each side|on both sides|"
     "on either side|both arms|both legs|e / s|p / s|each of the sides|per each side|on each|e s|for each side|for each leg|for each arm|to each side|"
     "on each leg|on each arm|on both legs|on both arms|ea side|each side's",
     "H": "each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
@@ -160,10 +162,11 @@ _PHRASES = {
     "P": "plates a side|plates per side|plates each side|plate a side|plate per side|plate each side",
     "M": "matched it|matched the|to match|same on the other|same other side|and the same on the other|same each side|both the same|same both sides|same on both|other side the same|same on the other side|"
     "same for the other side|same on other side|other side same|same other leg|same other arm|matched on the|same with the other",
-    "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to",
+    "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to|straight into|then straight into|straight down to|and straight to",
     "h": "and then|followed by|after that|then did|then got|then just",
     "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|stop at|had to stop at|ended on|ended at|finished with",
-    ".": "from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
+    "1": "top set|top sets|work set|work sets|working set|working sets|main set|real set|real sets|first work set|straight sets|money set",
+    ".": "all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"
     "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|of the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",
