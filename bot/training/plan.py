@@ -7,11 +7,11 @@ describe_change(before, after, ...)         -> the dates that differ: what stood
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, time, timedelta
-from enum import StrEnum
 
 from bot.training.plan_days import sessions_between
+from bot.training.plan_told import Touch, Touched, describe_change
 from bot.training.plan_values import (
     DEFAULT_RHYTHM,
     SPANS,
@@ -49,8 +49,6 @@ __all__ = [
 ]  # fmt: skip
 
 _DAY = timedelta(days=1)
-_LOOK_AHEAD_DAYS = 28  # how far ahead the dates of a change are listed (our choice: four weeks)
-_NEAR_DAYS = 6  # a day of the split this near is the same one moved, not another round
 _FORGET_AFTER_DAYS = 120  # changes so far behind touch no date that anybody asks for
 
 
@@ -197,64 +195,6 @@ def _with_reminders(plan: Plan, deed: Deed) -> Plan:
         case QuietHours(start, end):
             return replace(plan, quiet_from=start or plan.quiet_from, quiet_until=end or plan.quiet_until)
     return plan
-
-
-class Touch(StrEnum):
-    COMES = "comes"  # a session stands here now
-    GOES = "goes"  # the session that stood here is elsewhere now
-    DROPS = "drops"  # the session that stood here is left out
-
-
-@dataclass(frozen=True, slots=True)
-class Touched:
-    """One date that a change touches. other: where the session came from or went to, if anywhere."""
-
-    on: date
-    day_number: int
-    touch: Touch
-    other: date | None = None
-
-
-def describe_change(
-    before: Plan,
-    after: Plan,
-    *,
-    today: date,
-    day_count: int,
-    rhythm: Sequence[bool] = DEFAULT_RHYTHM,
-    done: Mapping[date, int] | None = None,
-    days: int = _LOOK_AHEAD_DAYS,
-) -> tuple[Touched, ...]:
-    """The dates on which two plans differ within the next weeks, in order: concrete enough to be shown as they are."""
-    first, last = today - timedelta(days=_NEAR_DAYS), today + timedelta(days=days)
-    old = sessions_between(before, rhythm, day_count, first, last, done, today=today)
-    new = sessions_between(after, rhythm, day_count, first, last, done, today=today)
-    left = [session for session in old if _place(session) not in {_place(one) for one in new}]
-    come = [session for session in new if _place(session) not in {_place(one) for one in old}]
-    touched: list[Touched] = []
-    for session in left:
-        to = next((one for one in come if _is_same(session, one)), None)
-        if to is not None:
-            come.remove(to)
-            touched.append(Touched(session.date, session.day_number, Touch.GOES, to.date))
-            touched.append(Touched(to.date, to.day_number, Touch.COMES, session.date))
-        elif session.date >= today:
-            touched.append(Touched(session.date, session.day_number, Touch.DROPS))
-    touched += [Touched(one.date, one.day_number, Touch.COMES) for one in come]
-    return tuple(sorted(touched, key=lambda one: (one.on, one.touch is Touch.COMES, one.day_number)))
-
-
-def _place(session: PlannedSession) -> tuple[date, int]:
-    return session.date, session.day_number
-
-
-def _is_same(old: PlannedSession, new: PlannedSession) -> bool:
-    """Is this the session that stood elsewhere? One that was moved says so; else the next of its day."""
-    if old.day_number != new.day_number:
-        return False
-    if new.moved_from is not None:
-        return new.moved_from in (old.date, old.moved_from)
-    return abs((new.date - old.date).days) <= _NEAR_DAYS
 
 
 def next_free_day(sessions: Sequence[PlannedSession], after: date, *, plan: Plan, within: int = 7) -> date | None:
