@@ -21,7 +21,7 @@ from bot.training.progression.aims import carried_on, forecasts, with_drops
 from bot.training.progression.asked import Decision, aim_for, target_at
 from bot.training.progression.chances import slowed_from
 from bot.training.progression.fitting import by_new_range, by_percent
-from bot.training.progression.history import exercise_id, has_usable, hurts_in, last_week, slept_badly
+from bot.training.progression.history import Did, exercise_id, has_usable, hurts_in, last_week, slept_badly
 from bot.training.progression.rules import decide
 from bot.training.progression.scene import Scene, groups_of, scene_of
 from bot.training.progression.steps import at_most, ladder_for
@@ -34,6 +34,7 @@ _BACK_SHARES = (
     (21, 0.85),
     (14, 0.90),
 )  # days away -> share of the load (ours; strength itself falls less)
+_FAR_UNDER = 0.12  # a setting that lies so much further down than was meant is no lighter week, but a different exercise (ours)
 _FALL = 0.02  # ln capacity a week on the average of the sets: about one rep
 # The order in which one word stands for a slot whose sets got different advice.
 _LOUDEST = (
@@ -184,18 +185,12 @@ def _same_again(scene: Scene, kind: Kind, reason: Reason) -> Decision:
     return Decision(kind, tuple(aims), replace(reason, counts=scene.last.said, load=first.load, measure=scene.measure))
 
 
-def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Reason) -> Decision:
+def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Reason, *, at_any_price: bool = False) -> Decision:
     """Loads at a share of last time's, counts at the low end and never above last time's."""
     aims = []
     for did in scene.last.sets:
         target = target_at(scene, did.number)
-        load = did.load
-        if load is not None and load.amount is not None and load.kind is not LoadKind.ASSISTED:
-            load = at_most(
-                share, load, ladder_for(load, scene.case.kit, scene.case.exercise, scene.case.slot.kit), scene.case.exercise
-            )
-        elif load is not None and (easier := scene.down(load)):
-            load = easier[0]
+        load = _lighter_load(scene, did.load, share, at_any_price=at_any_price)
         top = did.count if load != did.load else max(1, int(did.count * count_share))
         low = min(target.low or top, top)
         aims.append(replace(aim_for(scene, did.number, low, max(low, min(target.high or top, top)), low, load), rir=Decimal(3)))
@@ -205,6 +200,21 @@ def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Rea
         tuple(aims),
         replace(reason, counts=scene.last.said, load=first.load, next_load=aims[0].load, measure=scene.measure),
     )
+
+
+def _lighter_load(scene: Scene, load: Load | None, share: float, *, at_any_price: bool) -> Load | None:
+    """The setting at or under a share of the load. Where the kit's next one lies far under it, the load stays and the counts give,
+
+    unless it has to be lighter at any price (pain).
+    """
+    if load is None or load.amount is None or load.kind is LoadKind.ASSISTED:
+        easier = scene.down(load)
+        return easier[0] if easier else load
+    found = at_most(share, load, ladder_for(load, scene.case.kit, scene.case.exercise, scene.case.slot.kit), scene.case.exercise)
+    too_far = (
+        load.kind is LoadKind.IMPLEMENT and found.amount is not None and float(found.amount / load.amount) < share - _FAR_UNDER
+    )
+    return load if too_far and not at_any_price else found
 
 
 def _after_pain(scene: Scene, *, is_open: bool) -> tuple[Decision, CoachNote]:
@@ -220,7 +230,7 @@ def _after_pain(scene: Scene, *, is_open: bool) -> tuple[Decision, CoachNote]:
     if not scene.sessions:
         aims = tuple(replace(aim_for(scene, n, None, t.low, None, None), rir=Decimal(4)) for n, t in enumerate(scene.targets, 1))
         return Decision(Kind.AFTER_PAIN, aims, reason), note
-    decision = _cut(scene, 0.8 if is_open else 1.0, 0.6 if is_open else 1.0, Kind.AFTER_PAIN, reason)
+    decision = _cut(scene, 0.8 if is_open else 1.0, 0.6 if is_open else 1.0, Kind.AFTER_PAIN, reason, at_any_price=is_open)
     capped = tuple(_no_heavier(scene, aim, painful) for aim in decision.aims)
     return replace(decision, aims=capped, reason=replace(decision.reason, next_load=capped[0].load)), note
 
@@ -283,15 +293,24 @@ def _lighter_week(scene: Scene) -> Decision:
 
 
 def _two_falling(scene: Scene) -> bool:
-    """Lower twice running on the sets that all three sessions share; bad nights and a slower tempo in between do not count."""
-    if len(scene.sessions) < 3 or any(week.poor_sleep for week in scene.case.history[-2:]) or slowed_from(scene):
+    """Lower twice running on the sets that all three sessions share, and not at the top of the range now.
+
+    Bad nights, a slower tempo and a week that was made lighter on purpose do not count; neither does a reserve, which is told one week and not
+    the next.
+    """
+    before = scene.case.before
+    eased = before is not None and before.kind in (Kind.EASE, Kind.BACK_IN, Kind.AFTER_PAIN, Kind.COACH_SAYS)
+    if len(scene.sessions) < 3 or eased or any(week.poor_sleep for week in scene.case.history[-2:]) or slowed_from(scene):
         return False
-    values = []
-    for session in scene.sessions[-3:]:
-        values.append({did.number: did for did in session.sets})
+    by_number = [{did.number: did for did in session.sets} for session in scene.sessions[-3:]]
+    shared = set(by_number[0]) & set(by_number[1]) & set(by_number[2])
+    if not shared or all(_at_top(scene, by_number[2][n]) for n in shared):
+        return False
     scale = 1.0 if scene.measure is Measure.REPS else 2.0  # a hold's time moves twice as much as strength does
-    shared = set(values[0]) & set(values[1]) & set(values[2])
-    if not shared:
-        return False
-    levels = [mean(log(scene.outlook.capacity(by_number[n])) / scale for n in shared) for by_number in values]
+    levels = [mean(log(scene.outlook.counted(sets[n])) / scale for n in shared) for sets in by_number]
     return levels[1] <= levels[0] - _FALL and levels[2] <= levels[1] - _FALL
+
+
+def _at_top(scene: Scene, did: Did) -> bool:
+    high = target_at(scene, did.number).high
+    return high is not None and did.count >= high

@@ -100,6 +100,13 @@ class Outlook:
             return float(max(1, did.count) * kg**HOLD_POWER)
         return kg / share_for(max(0.5, did.count + float(did.rir or 0)), self.bend)
 
+    def counted(self, did: Did) -> float:
+        """As `capacity`, from the count alone: a reserve that is told one week and not the next would look like a change."""
+        kg = self.effective_kg(did.load)
+        if self.measure is not Measure.REPS:
+            return float(max(1, did.count) * kg**HOLD_POWER)
+        return kg / share_for(max(0.5, float(did.count)), self.bend)
+
     def _nearest(self, number: int) -> _Level | None:
         """A set that was never done: as tired as the last one known, a little more."""
         known = [n for n in self.levels if n < number] or list(self.levels)

@@ -161,6 +161,7 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.IN_BETWEEN: _more,
     Why.SOME_SETS_TOPPED: lambda s, r: f"{_did(r)}, some sets at the top of {_asked(r)}: same load until all are, go for {_go(s)}.",
     Why.SETS_LEFT_OUT: lambda s, r: f"{_did(r)}, at the top, with {len(s.sets) - len(r.counts)} of {len(s.sets)} sets missing: same load, all of them, {_go(s)}.",
+    Why.BACK_UP: lambda s, r: f"{_did(r)} after the lighter week: back to {_to(r)}, about {_go(s)}.",
     Why.ONE_SIDE: lambda s, r: f"{_did(r)}, with one side only on record: do both and send both, {_go(s)}.",
     Why.SAME_LOAD_FIRST: lambda s, r: f"{_did(r)}, and the other sets were lighter: bring them up to it before it goes up, {_go(s)}.",
     Why.STANDING_STILL: lambda s, r: f"{_did(r)}, no rep more in {r.weeks} sessions: rest a minute longer before each set and go for {_go(s)}; your coach is told.",

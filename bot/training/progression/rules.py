@@ -50,6 +50,7 @@ from bot.training.progression.values import Kind, Reason, SetAim, Why
 HOLD_CHANCE = 0.45  # below the range, the same load is tried once more with at least that chance (ours)
 FINE_STEP = 0.035  # a step so small comes together with the reps (ours; fractional plates, pound stacks)
 BUILD_UP = 0.6  # a hold or carry of which so much is there is built up at the same load (ours)
+COARSE_DOWN = 0.12  # a step down of more than that is a big one (ours)
 _TIRED = 1 / 3  # from first to last set such a share of the reps is lost: the rest was short (ours)
 STAND_STILL = 4  # sessions without a rep more before something else is advised (custom is three; ours is one more)
 
@@ -104,9 +105,9 @@ def _loose(scene: Scene, group: Group, reason: Reason) -> Decision:
 def _inside(scene: Scene, group: Group, reason: Reason) -> Decision:
     if scene.policy is PolicyKind.LOAD_ONLY and all_done(scene):
         return _load_only(scene, group, reason)
-    fine = _fine_step(scene, group, reason)
-    if fine is not None:
-        return fine
+    again = _back_up(scene, group, reason) or _fine_step(scene, group, reason)
+    if again is not None:
+        return again
     kind = more_kind(scene.measure)
     if _stands_still(scene, group):
         return Decision(kind, _a_little_more(scene, group), replace(reason, why=Why.STANDING_STILL, weeks=STAND_STILL))
@@ -149,6 +150,23 @@ def _fine_step(scene: Scene, group: Group, reason: Reason) -> Decision | None:
     aims = tuple(aim_for(scene, one.number, one.low, one.high, clamp(one.count, one.low, one.high), step) for one in group)
     percent = said_percent(load, step)
     return Decision(Kind.ADD_BOTH, aims, replace(reason, why=Why.FINE_STEP, next_load=step, percent=percent))
+
+
+def _back_up(scene: Scene, group: Group, reason: Reason) -> Decision | None:
+    """After a lighter week: back to a heavier load that was in the range before, one step at a time."""
+    step = next(iter(scene.up(group[0].load)), None)
+    if step is None or step.kg is None or group[0].load is None or step.kind is not LoadKind.IMPLEMENT or not all_done(scene):
+        return None
+    numbers = {one.number: one for one in group}
+    known = any(
+        did.kg is not None and did.kg >= step.kg and did.count >= numbers[did.number].least
+        for session in scene.sessions[-8:-1]
+        for did in session.sets
+        if did.number in numbers and did.load is not None and did.load.kind is LoadKind.IMPLEMENT
+    )
+    if not known or min(chances(scene, group, step)) < EASE_CHANCE or scene.policy in (PolicyKind.REPS_ONLY, PolicyKind.TEMPO):
+        return None
+    return step_up(scene, group, step, replace(reason, why=Why.BACK_UP))
 
 
 def _stands_still(scene: Scene, group: Group) -> bool:
@@ -289,6 +307,8 @@ def _below(scene: Scene, group: Group, reason: Reason) -> Decision:
         tired = group[0].count >= group[0].least and group[-1].count <= group[0].count * (1 - _TIRED)
         return Decision(Kind.HOLD, _up_to_range(scene, group), replace(reason, why=Why.REST_LONGER if tired else Why.BELOW_ONCE))
     down = scene.down(group[0].load)
+    if down and scene.measure is Measure.REPS and _better_here(scene, group, down[0]):
+        return replace(_built_up(scene, group, reason), kind=Kind.HOLD)
     if not down and scene.measure is not Measure.REPS:
         return _built_up(scene, group, reason)
     found = next((step for step in down if fmean(chances(scene, group, step)) >= EASE_CHANCE), down[-1] if down else None)
@@ -297,6 +317,12 @@ def _below(scene: Scene, group: Group, reason: Reason) -> Decision:
             found = down[min(len(down) - 1, down.index(found) + 1)]
         return _to(scene, group, found, Kind.EASE, replace(reason, why=Why.BELOW, next_load=found, weeks=2 if twice else 1))
     return _nothing_lighter(scene, group, replace(reason, weeks=2 if twice else 1))
+
+
+def _better_here(scene: Scene, group: Group, lower: Load) -> bool:
+    """Nearly in the range, and the next lighter load is so much lighter that nothing would be learnt there."""
+    share = rough_share(scene, group[0].load, lower)
+    return share is not None and share < -COARSE_DOWN and fmean(one.count for one in group) >= fmean(o.least for o in group) - 1
 
 
 def _tired(group: Group) -> bool:

@@ -174,6 +174,7 @@ class Why(StrEnum):
     REST_LONGER = "rest_longer"
     STANDING_STILL = "standing_still"
     SETS_LEFT_OUT = "sets_left_out"
+    BACK_UP = "back_up"  # after a lighter week, to a load that went before
     ONE_SIDE = "one_side"  # only one side is on record
     SAME_LOAD_FIRST = "same_load_first"
     ONCE_MORE = "once_more"  # two above the goal, once: the same again makes it twice
