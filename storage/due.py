@@ -107,7 +107,7 @@ class DueList:
 
     def __init__(self, session: Session, now: datetime) -> None:
         self._session, self._now = session, now
-        self.changed = False  # what is open has changed: whoever commits tells the sweep
+        self.planned_at: datetime | None = None  # the earliest of what was planned: whoever commits tells the sweep
 
     def put(
         self,
@@ -124,7 +124,6 @@ class DueList:
         An open (kind, key) is re-dated. One that has happened opens again only for a moment later than its own: planning the same
         thing twice does nothing, and a thing that comes back (the next rest call) may keep its key.
         """
-        self.changed = True
         connection = self._session.connection()
         values = {
             "due_at_utc": due_at_utc, "try_at_utc": due_at_utc, "fields": fields, "member_id": member_id,
@@ -133,9 +132,11 @@ class DueList:
         there = connection.execute(_THERE, {"of_kind": kind, "of_key": key}).first()
         if there is None:
             connection.execute(_INSERT, {"kind": kind, "key": key, "state": "open", "attempts": 0, **values})
+            self._note(due_at_utc)
             return True
         if there.state != "open" and due_at_utc <= there.due_at_utc:
             return False
+        self._note(due_at_utc)
         connection.execute(_OPEN_AGAIN, {f"new_{name}": value for name, value in values.items()} | {"row": there.id})
         return True
 
@@ -175,12 +176,10 @@ class DueList:
         return self._session.connection().execute(query).scalar()
 
     def done(self, row_id: int, now: datetime) -> None:
-        self.changed = True
         self._session.connection().execute(_DONE, {"row": row_id, "now": now})
 
     def done_all(self, row_ids: Sequence[int], now: datetime) -> None:
         if row_ids:
-            self.changed = True
             self._session.connection().execute(_DONE_ALL, {"rows": list(row_ids), "now": now})
 
     def drop(self, row_id: int, now: datetime, reason: str) -> None:
@@ -200,10 +199,12 @@ class DueList:
         """Remove what ended more than sixty days ago; returns how many."""
         return self._run(delete(DueTable).where(DueTable.state != "open", DueTable.finished_at_utc < now - KEEP_FINISHED_FOR))
 
+    def _note(self, moment: datetime) -> None:
+        self.planned_at = moment if self.planned_at is None else min(self.planned_at, moment)
+
     def _move(self, row_id: int, **values: Any) -> None:
         # A deed may cancel or erase its own row (an erased member): then there is nothing left to move.
         self._run(update(DueTable.__table__).where(C.id == row_id, C.state == "open").values(**values))  # type: ignore[arg-type]
 
     def _run(self, query: Any) -> int:
-        self.changed = True
         return int(self._session.connection().execute(query).rowcount)

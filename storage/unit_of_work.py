@@ -54,9 +54,9 @@ class UnitOfWork:
         reads: bool = False,
         on_queued: Callable[[Sequence[OutboxRow]], None] | None = None,
         on_taken_back: Callable[[], None] | None = None,
-        on_planned: Callable[[], None] | None = None,
+        on_planned: Callable[[datetime], None] | None = None,
     ) -> None:
-        """on_queued: told the new messages; on_taken_back: some were taken back; on_planned: due rows changed. After the commit."""
+        """on_queued: told the new messages; on_taken_back: some were taken back; on_planned: told the earliest due. After the commit."""
         self._engine = engines.read if reads else engines.write
         self._now, self._on_queued, self._on_taken_back, self._on_planned = now, on_queued, on_taken_back, on_planned
 
@@ -78,9 +78,9 @@ class UnitOfWork:
         if self.outbox.took_back and self._on_taken_back:
             self.outbox.took_back = False
             self._on_taken_back()
-        if self.due.changed and self._on_planned:
-            self.due.changed = False
-            self._on_planned()
+        if self.due.planned_at is not None and self._on_planned:
+            planned_at, self.due.planned_at = self.due.planned_at, None
+            self._on_planned(planned_at)
         if self.outbox.new and self._on_queued:
             new, self.outbox.new = self.outbox.new, []
             self._on_queued(new)

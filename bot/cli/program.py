@@ -128,7 +128,7 @@ class Program:
         """A unit of work; the sender hears of what it queues once it is committed."""
         return self.hooks.unit_of_work(
             self.engines, self.clock.now, reads=reads, on_queued=self._tell_sender, on_taken_back=self._tell_taken_back,
-            on_planned=self._tell_sweep,
+            on_planned=lambda at: self.sweep.planned(at),
         )  # fmt: skip
 
     async def in_database(self, work: Callable[..., T], *given: Any) -> T:
@@ -139,9 +139,6 @@ class Program:
 
     def _tell_sender(self, rows: Sequence[OutboxRow]) -> None:
         self._tell(self.sender.hand, rows)
-
-    def _tell_sweep(self) -> None:
-        self.sweep.planned()  # at once: a flag, set by whichever thread
 
     def _tell_taken_back(self) -> None:
         self._tell(self.sender.look_through)

@@ -43,7 +43,7 @@ class Swept:
 class Sweep:
     """Call `once()` every few seconds; calls that meet take turns.
 
-    alone: nobody else plans in this database, and whoever does calls `planned()`; so a look that found nothing due holds until then.
+    alone: all work on this database takes turns in one thread, and whoever plans calls `planned()`; so one look holds for long.
     """
 
     def __init__(
@@ -57,14 +57,16 @@ class Sweep:
     ) -> None:
         self._open_uow, self._in_database, self._deeds, self._clock = open_uow, in_database, deeds, clock
         self._turn = asyncio.Lock()
-        self._alone, self._is_seen, self._next_at = alone, False, None
+        self._alone, self._is_seen = alone, False
+        self._next_at: datetime | None = None
 
-    def planned(self) -> None:
-        """What is planned has changed."""
-        self._is_seen = False
+    def planned(self, at: datetime) -> None:
+        """Something new is due at this moment."""
+        if self._next_at is None or at < self._next_at:
+            self._next_at = at
 
     async def next_at(self) -> datetime | None:
-        """When the next thing is due; None when nothing is planned."""
+        """A moment before which nothing is due; None when nothing is planned. What was taken back may still be counted."""
         if not self._is_seen:
             await self._in_database(self._look)
         return self._next_at
@@ -114,13 +116,14 @@ class Sweep:
                         swept.failed += 1
             if swept.total:
                 uow.commit()
+        self._is_seen = False  # those that are done, and those to be tried again, are known to the table only
         return swept
 
     def _look(self) -> datetime | None:
         """Runs in the database's thread. Most sweeps find nothing: a look with the reading engine leaves the writer alone."""
-        self._is_seen = self._alone  # before the look: what is planned meanwhile says otherwise
         with self._open_uow(reads=True) as uow:
             self._next_at = uow.due.next_due_at()
+        self._is_seen = self._alone
         return self._next_at
 
     def _run_together(self, uow: Queues, rows: Sequence[DueRow], now: datetime) -> bool:
