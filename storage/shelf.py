@@ -37,16 +37,17 @@ class Shelf(Generic[V]):
         self._session, self._table, self._class = session, table.__table__, value_class
         self._keys = _keys_of(self._table)
         self._found: dict[Any, list[V]] = {}
+        self._newest: dict[Any, V | None] = {}
 
     def add(self, value: V) -> V:
         """Store a new value; returns it with its id."""
-        self._found.clear()
+        self.forget()
         result = self._session.connection().execute(_insert(self._table), self._row(value))
         return replace(value, id=int(result.inserted_primary_key[0]))  # type: ignore[type-var,index]
 
     def save(self, value: V) -> V:
         """Store a value that has an id; returns it."""
-        self._found.clear()
+        self.forget()
         row = self._row(value) | {"the_id": value.id}  # type: ignore[attr-defined]
         if self._session.connection().execute(_update(self._table, self._keys), row).rowcount == 0:
             raise LookupError(f"nothing on record to save over: {type(value).__name__} {value.id}")  # type: ignore[attr-defined]
@@ -55,14 +56,14 @@ class Shelf(Generic[V]):
     def forget(self) -> None:
         """Look everything up anew."""
         self._found.clear()
+        self._newest.clear()
 
     def get(self, value_id: int) -> V | None:
         found = self.find(id=value_id)
         return found[0] if found else None
 
     def find(self, **keys: Any) -> list[V]:
-        asked = tuple(sorted((key, tuple(wanted) if isinstance(wanted, list) else wanted) for key, wanted in keys.items()))
-        shape = _shape(keys)
+        shape, asked = _shape(keys), _asked(keys)
         if (shape, asked) not in self._found:
             rows = self._session.connection().execute(_select(self._table, shape), _given(keys))
             self._found[shape, asked] = [self._value(*row) for row in rows]
@@ -70,8 +71,11 @@ class Shelf(Generic[V]):
 
     def newest(self, **keys: Any) -> V | None:
         """The one stored last among those that match, or None."""
-        row = self._session.connection().execute(_newest(self._table, _shape(keys)), _given(keys)).first()
-        return self._value(*row) if row is not None else None
+        shape, asked = _shape(keys), _asked(keys)
+        if (shape, asked) not in self._newest:
+            row = self._session.connection().execute(_newest(self._table, shape), _given(keys)).first()
+            self._newest[shape, asked] = self._value(*row) if row is not None else None
+        return self._newest[shape, asked]
 
     def count(self, **keys: Any) -> int:
         query = select(func.count()).select_from(self._table).where(*_conditions(self._table, _shape(keys)))
@@ -81,7 +85,7 @@ class Shelf(Generic[V]):
         """Erase the values that match, for good; returns how many. Never without a key."""
         if not keys:
             raise ValueError("remove needs at least one key")
-        self._found.clear()
+        self.forget()
         query = delete(self._table).where(*_conditions(self._table, _shape(keys)))
         return self._session.connection().execute(query, _given(keys)).rowcount
 
@@ -117,6 +121,11 @@ def _how(wanted: Any) -> str:
     if wanted is None:
         return "null"
     return "between" if isinstance(wanted, tuple) else "in" if isinstance(wanted, list) else "="
+
+
+def _asked(keys: dict[str, Any]) -> tuple[Any, ...]:
+    """What the keys are asked to be, as it can be remembered by."""
+    return tuple(tuple(wanted) if isinstance(wanted, list) else wanted for wanted in keys.values())
 
 
 def _given(keys: dict[str, Any]) -> dict[str, Any]:

@@ -6,14 +6,16 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from bot.cli.wiring import CompanionUnitOfWork
 from bot.training import people
 from bot.training.blocks import SetPlace
 from bot.training.loads import weight
 from bot.training.records import SetDone, SetRecord
-from storage.engine import open_engines, sqlite_url
+from storage.engine import Engines, open_engines, sqlite_url
 from storage.migrations import migrate
 from storage.shelves import Shelves
 from storage.unit_of_work import UnitOfWork
@@ -92,3 +94,25 @@ def test_saving_what_was_never_stored_is_refused(shelves: Shelves) -> None:
 def test_nothing_is_erased_without_saying_what(shelves: Shelves) -> None:
     with pytest.raises(ValueError):
         shelves.members.remove()
+
+
+def test_what_is_remembered_gives_way_to_what_is_stored(shelves: Shelves) -> None:
+    member = _member(shelves)
+    assert (shelves.records.newest(member_id=member.id), shelves.records.find(member_id=member.id)) == (None, [])
+
+    kept = _record(shelves, member, date(2026, 3, 4))
+    assert (shelves.records.newest(member_id=member.id), shelves.records.find(member_id=member.id)) == (kept, [kept])
+
+    shelves.records.remove(member_id=member.id)
+    assert (shelves.records.newest(member_id=member.id), shelves.records.find(member_id=member.id)) == (None, [])
+
+
+def test_what_an_undone_part_of_a_transaction_saw_is_not_remembered(engines: Engines) -> None:
+    with CompanionUnitOfWork(engines, lambda: NOW) as opened:
+        uow: Any = opened
+        with pytest.raises(RuntimeError), uow.savepoint():
+            claim = uow.claims.add(people.Claim("abc", NOW))
+            assert (uow.claims.newest(code="abc"), uow.claims.find(code="abc")) == (claim, [claim])
+            raise RuntimeError
+
+        assert (uow.claims.newest(code="abc"), uow.claims.find(code="abc")) == (None, [])
