@@ -67,6 +67,8 @@ def default_plan(
 def apply(plan: Plan, deed: Deed, *, today: date) -> Plan:
     """Carry a wish out on the plan; a wish that concerns no plan (a zone, a session done earlier) gives the same plan."""
     match deed:
+        case Move(on, to, other_to, _) if other_to == on:
+            return _with(plan, Change(ChangeKind.SWAPPED, on, to), today)
         case Move(on, to, other_to, _):
             aside = plan if other_to is None else _with(plan, Change(ChangeKind.MOVED, to, other_to), today)
             return _with(aside, Change(ChangeKind.MOVED, on, to), today)
@@ -150,8 +152,9 @@ def _new_rule(plan: Plan, deed: Weekdays | Rolling | StartBlock) -> Plan:
 
 
 def _former(plan: Plan, since: date) -> tuple[FormerDays, ...]:
+    """The rules that held before a date; one that was chosen and changed again before it began never held."""
     kept = tuple(old for old in plan.former if old.before < since)
-    return (*kept, FormerDays(since, plan.weekdays, plan.start, plan.first_day))
+    return (*kept, replace(plan.rule_on(since - _DAY), before=since))
 
 
 def _behind(plan: Plan, since: date) -> Plan:

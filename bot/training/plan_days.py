@@ -60,11 +60,12 @@ def sessions_between(
 
 def _window(plan: Plan, first: date, last: date) -> tuple[date, date]:
     """The dates to lay out: those asked for, and all from which a change may have brought something in."""
-    dates = [first, last]
+    later = sum(change.days for change in plan.changes if change.days > 0)
+    earlier = sum(change.days for change in plan.changes if change.days < 0)
+    dates = [first - timedelta(days=later), last - timedelta(days=earlier)]
     for change in plan.changes:
         if change.kind not in SPANS:
             dates += [one for one in (change.first, change.second) if one]
-            dates += [first - timedelta(days=change.days), last - timedelta(days=change.days)]
     near = timedelta(days=_SAME_ROUND_DAYS)
     if plan.previous is not None:
         return min(dates) - near, max(dates) + near
@@ -104,10 +105,14 @@ def _rolling(plan: Plan, rhythm: Sequence[bool], day_count: int, end: date, done
     swapped = {one for c in plan.changes if c.kind is ChangeKind.SWAPPED for one in (c.first, c.second) if one}
     come = {change.second for change in plan.changes if change.kind is ChangeKind.MOVED} | swapped
     shifts = [change for change in plan.changes if change.kind is ChangeKind.SHIFTED and change.days > 0]
+    owed = 0  # days by which everything still goes later
     spot, number, slid_from, on = _first_spot(plan, rhythm, day_count), plan.first_day, None, plan.start
     while on <= end:
         training = rhythm[spot % len(rhythm)]
-        if plan.is_away(on) or any(c.first <= on < c.first + timedelta(days=c.days) for c in shifts):
+        owed += sum(change.days for change in shifts if change.first == on or (on == plan.start and change.first < on))
+        if owed > 0:
+            owed -= 1
+        elif plan.is_away(on):
             # Days without training are rest as well, so a rest day that was due is over.
             spot = spot if training else spot + 1
         elif on in done and not (on in come and done[on] != number):

@@ -48,7 +48,10 @@ def doubt_about(move: Move, sessions: Sequence[PlannedSession], *, plan: Plan, d
     """
     open_on = {session.date: session for session in sessions if session.date not in done}
     if move.on not in open_on:
-        near = sorted((on for on in open_on if abs(on - move.on) <= _NEAR and on != move.to), key=lambda on: abs(on - move.on))
+        near = sorted(
+            (on for on in open_on if abs(on - move.on) <= _NEAR and on != move.to),
+            key=lambda on: (abs(on - move.on), on < move.on),
+        )
         ways = tuple((Way.OTHER_SESSION, Move(on, move.to)) for on in sorted(near[:3]))
         return Asked(Doubt.REST_DAY, move.on, ways)
     if move.both or move.other_to is not None or not any(session.date == move.to for session in sessions):
@@ -61,8 +64,8 @@ def doubt_about(move: Move, sessions: Sequence[PlannedSession], *, plan: Plan, d
 
 def _ways(move: Move, sessions: Sequence[PlannedSession], plan: Plan) -> tuple[tuple[Way, Deed], ...]:
     ways: list[tuple[Way, Deed]] = []
-    free = next_free_day([one for one in sessions if one.date != move.on], move.to, plan=plan)
-    if plan.mode is Mode.ROLLING and move.to > move.on:
+    free = next_free_day(sessions, move.to, plan=plan)
+    if plan.mode is Mode.ROLLING and timedelta() < move.to - move.on <= _NEAR:
         ways.append((Way.SLIDE_ALL, Shift(move.on, (move.to - move.on).days)))
     elif free is not None:
         ways.append((Way.SLIDE, Move(move.on, move.to, other_to=free)))

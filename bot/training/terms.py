@@ -41,6 +41,12 @@ def _by_name() -> dict[str, str]:
 
 
 @lru_cache(maxsize=1)
+def terms_by_name() -> tuple[tuple[str, str], ...]:
+    """(folded name, id) of every term, the longest name first."""
+    return tuple(sorted(_by_name().items(), key=lambda pair: (-len(pair[0]), pair[0])))
+
+
+@lru_cache(maxsize=1)
 def _finder() -> re.Pattern[str]:
     longest_first = sorted(_by_name(), key=len, reverse=True)
     return re.compile(r"(?<!\S)(?:" + "|".join(re.escape(name) for name in longest_first) + r")s?(?!\S)")
