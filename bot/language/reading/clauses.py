@@ -37,7 +37,7 @@ _PAIN = re.compile(
 )
 _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
 _CHAT = re.compile(
-    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
+    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
 _MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|kilomet\w+|miles?|°c?|degrees)(?!\w)"

@@ -10,8 +10,8 @@ from bot.language.readings import FinishHeard, Heard, PointHeard, RepeatHeard, S
 from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
 
-_LEAD = r"(?:(?:ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
-_TAIL = r"(?:[\s,.!]*(?:love|x+|bye|sorry|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
+_LEAD = r"(?:(?:bas|basta|bruh|bro|yaar|lol|ugh|pfff?|sry|net issue|ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
+_TAIL = r"(?:[\s,.!]*(?:yaar|fam|hun|honey|luv|dear|man|dude|lads|love|x+|bye|sorry|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
 _IT = r"(?:that|it|this|the last (?:one|set|entry|message|bit)?|last(?: one| set| entry| message| bit)?|my last(?: one| set| entry| message)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
     rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|"
@@ -59,7 +59,7 @@ _POINT = re.compile(
     r"(?:(?:ok|okay|so|right|now|i'?m|im|i am|i'?ll|ill|i will|will|gonna|going to|just|let'?s|lets|have to|need to|want to|then|today|actually|am|and|next|up)[\s,:]*)*"
     r"(?:doing|do|start(?:ing|ed)?(?: with| on| at)?|begin(?:ning)? with|moving (?:on )?(?:to|onto)|move (?:on )?to|moved (?:on )?to|on to|onto|going (?:on )?(?:to|with)|go(?:ing)? (?:straight )?(?:to|with)|switch(?:ing)? to|jump(?:ing|ed)?(?: ahead| straight| back)? to|back to|skip(?:ping)? (?:ahead |forward )?to|over to|first up:?|first|next:?|now|next up:?)\s+(?P<what>[\w'/ -]{1,40}?)(?:\s+(?:first|now|next|instead first|before (?P<other>[\w' -]+)|today|then|already|because.*|cos.*|as .*|since .*|rack.*))*[\s.!]*"
 )
-_POINT_SHORT = re.compile(r"(?:ok |now |right |so )*(?P<what>[\w'/ -]{1,30}?) (?:first|next|now|time)(?: today| then)?[\s.!]*")
+_POINT_SHORT = re.compile(r"(?:ok |now |right |so )*(?P<what>[\w'/ -]{1,30}?) (?:first|next|now|(?<!last )time)(?: today| then)?[\s.!]*")
 
 
 def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
@@ -73,7 +73,9 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
         return (UndoHeard(),)  # "oh no I pressed the wrong thing, please take that one off"
     if _REDO.fullmatch(text):
         return (UndoHeard(redo=True),)
-    if _TWICE.fullmatch(text):
+    if _TWICE.fullmatch(text) or (
+        not re.search(r"\d", text) and any(_TWICE.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)[1:])
+    ):
         return (UndoHeard(),) if _recorded_twice(situation) else (RepeatHeard(),)
     return None
 

@@ -18,7 +18,7 @@ from bot.language.tokens import tokens_of
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:ok|oh|oops|whoops|sorry|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:oeps|ups|pardon|perdon|sorry about that|ok|oh|oops|whoops|sorry|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
@@ -30,19 +30,21 @@ _PATTERNS = (
     re.compile(rf"{_SOFT}(?P<which>{_WHICH})\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|amend|adjust|call)\s+(?P<which2>{_WHICH})\s*(?:to|=|into|as|be|a)?\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:i )?(?:meant|mean|ment|said|should say|should read|should be|should've been|should have been|shouldve been|make that|make it|call it|read)(?: to (?:say|type|write|put|send))?{_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:the |my )?(?P<wrong>\d[\d.,]*)\s*(?:kg|lbs?|reps?|kilos?|s)?\s+(?:was|were|is|should be|should have been){_ACTUALLY}\s*(?P<value>\d.*)"),
+    re.compile(r"(?P<label>[a-z]\d)[./](?P<number>\d)\s*[:=]?\s*(?P<wrong>\d[\d.,]*)\s*-?>\s*(?P<value>\d.*)"),
     re.compile(r"s/(?P<wrong>\d[\d.,]*)/(?P<value>\d[\d.,]*)/?"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
-    re.compile(r"(?:(?:oops|whoops|sorry|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?:(?:oeps|ups|pardon|perdon|oops|whoops|sorry|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
-    re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|instead of|rather than)\s+\d.*)"),
+    re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
 _PUT = re.compile(
     r"(?:sorry[\s,]*|oops[\s,]*|i think )*(?:i )?(?:put|said|wrote|typed|logged|sent|entered)\s+(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?(?:\s+(?:for|on|in)\s+[\w -]+?)?[\s,]*"
     r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|meant|to|say|a|an|is|,|\s)*\s*(?P<value>\d.*)"
 )
-_NOT = re.compile(r"[\s,(]*\b(?:not|instead of|rather than|and not|isntead of)\b\s*(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
+_NOT = re.compile(r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _NUMBERS = {
     "one": 1,

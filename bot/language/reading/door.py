@@ -306,7 +306,7 @@ class _Text:
         """ "12/15" while a superset is done in turns: two sets of this exercise, or one of each?"""
         items = [item for item in entry.items if item.numbers]
         numbers = [term for item in items for term in item.numbers]
-        if len(numbers) != 2 or not all(term.bare for term in numbers) or not self._in_turns(due_slot):
+        if len(numbers) != 2 or not all(term.bare for term in numbers) or not self._in_turns(due_slot) or "sets" in self.folded:
             return settled
         parted = items[0].ops[0] if len(items) == 1 else items[1].before
         partner = next((slot for slot in self._nearby(told, due_slot) if slot.group == due_slot.group), None)
@@ -375,7 +375,7 @@ class _Text:
         if slot is None:
             return [entry]
         first = next((s for s in day.slots if s.label == due_slot.label), None)
-        if entry.named_last and slot.label != due_slot.label and first is not None and slot.group == first.group:
+        if (entry.label or entry.exercise) and slot.label != due_slot.label and first is not None and slot.group == first.group:
             cut = cut_last(entry)
             if cut is not None:
                 mine, theirs = cut
@@ -527,6 +527,8 @@ class _Text:
         if self.ended is not None and not heard and self.question is None:
             heard = (self.ended,)
             self.certainty = 0.93
+        if self.question is not None and not self.question.options and self.question.code != "bar_weight":
+            self.question = replace(self.question, code="unclear")
         if self.question is not None:
             verdict, certainty = Verdict.ASK, self.certainty
         elif heard:
@@ -588,7 +590,7 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> float:
         return float(bool(told) and len(clause.unknown) <= 1)
     named = any(entry.label or entry.exercise for entry in entries)
     strong = any(
-        (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown))
+        (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))
         or any(term.role in ("load", "count", "minutes_or_metres") or term.plural or term.sign for term in item.numbers)
         or item.lone_x or item.set_number
         for item in items

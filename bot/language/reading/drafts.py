@@ -315,6 +315,9 @@ class Builder:
             if self._drop_prescribed():
                 self._drop(fresh)
                 return
+            if len(self.drafts) >= len(self.setting.free_numbers) > 0:
+                self._drop(fresh)  # no set is left that it could be
+                return
             self.trouble = "drop_or_next"
         if self._dropping and item.before == "d" and not self.drafts:
             pass  # "drop set: 20x12, 15x10": the first is the set
@@ -602,6 +605,8 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
     on_bar = style is LoadStyle.BARBELL and bool(kinds & {"0", "P"} or thing in ("barbell", "plate"))
     if term.sign == "+" and on_bar and not (term.each or term.hand or "E" in kinds):
         return None, "bar"  # "bar + 20": whether on each side is not said
+    if term.sign == "+" and not term.unit and "?" in kinds and not setting.needs_load:
+        return Load(LoadKind.ADDED, amount, own_unit, implement=implement), "which_one"  # "7 + 2 whatnots"
     if (term.sign == "+" and not on_bar) or "Q" in kinds or style in (LoadStyle.BODY, LoadStyle.NONE) or "B" in kinds:
         return Load(LoadKind.ADDED, amount, own_unit, implement=implement), ""
     if (

@@ -84,6 +84,7 @@ class Entry:
     start: int = 0
     end: int = 0
     named_last: bool = False  # the name came after all its numbers
+    head_start: int = 0  # where the name stands, where there is one
 
 
 def entries_of(terms: list[Term]) -> list[Entry]:
@@ -178,6 +179,7 @@ def _entry(body: list[Term], head: list[Term]) -> Entry:
             entry.label = term.text
         else:
             entry.exercise = term.text
+    entry.head_start = head[0].start if head else 0
     entry.named_last = bool(head and body) and max(t.start for t in body) < head[0].start
     every = [*head, *body]
     if every:
@@ -189,6 +191,17 @@ def cut_last(entry: Entry) -> tuple[Entry, Entry] | None:
     """The entry as two: all but its last number, and that one. None where nothing parts them."""
     items = entry.items
     last = items[-1]
+    ahead = [item for item in items if item.start < entry.head_start]
+    if not entry.named_last:
+        after_name = items[len(ahead) :]
+        if len(ahead) == 1 and ahead[0].numbers and any(item.numbers for item in after_name):
+            mine = Entry(items=ahead, start=entry.start, end=ahead[0].end)  # "8s again for 10, dips 12"
+            return mine, Entry(entry.label, entry.exercise, after_name, after_name[0].start, entry.end)
+        if len(ahead) < 2:
+            return None
+        mine = Entry(items=ahead[:-1], start=entry.start, end=max(item.end for item in ahead[:-1]))
+        others = [ahead[-1], *items[len(ahead) :]]
+        return mine, Entry(entry.label, entry.exercise, others, others[0].start, entry.end)
     if len(items) > 1 and len(last.numbers) == 1:
         before, after = items[:-1], Item(last.numbers, [], last.marks)
     elif len(items) == 1 and len(last.numbers) > 1 and last.ops[-1] in "/,&+-":
@@ -250,10 +263,14 @@ def _items(body: list[Term]) -> list[Item]:
             close(term.kind)
             if term.kind == "d":
                 item.drop_word = term.text
-        elif term.kind in "kw?.!N":
+        elif term.kind == "?":
+            item.marks.append(term)
+        elif term.kind in "kw.!N":
             continue
         else:
             item.marks.append(term)
+            if term.kind in "cbB" and op in ("w", "@"):
+                op = ""  # "with the green band 8": eight is no load
     close("")
     return items
 

@@ -75,7 +75,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
             continue
         if label is None and all(word in _EVERYDAY or word in LEXICON for word in words):
             continue
-        if len(words) == 1 and (words[0] in _TOO_LITTLE or (label is None and not mention.match.exact)):
+        if len(words) == 1 and (len(words[0]) == 1 or words[0] in _TOO_LITTLE or (label is None and not mention.match.exact)):
             continue
         if (
             label is not None

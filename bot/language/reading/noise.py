@@ -78,6 +78,7 @@ _BOTH_HANDS = re.compile(
 )
 _WATER = re.compile(rf"(?<![\d.,])(?P<n>{_N})\s?(?:l|lt|ltr|litres?|liters?)\s+(?:of\s+)?(?P<what>water|jugs?|bottles?|canisters?|containers?)\b")
 _W_AND_R = re.compile(rf"\bw\s?(?P<load>{_N})\s*[,/ ]?\s*r\s?(?P<count>\d+)\b")
+_AS_LAST = re.compile(r"\blike(?= (?:last (?:time|week|session)|the last time)\b)")
 _LETTER_O = re.compile(r"(?<=\d)o(?=[^\w]|kg|lb|x\d|$)")  # "1O" for 10
 _POINT_BETWEEN = re.compile(r"(?<=\d(?:kg|lb))\.(?=\d)")
 _ROW_OF_TABLE = re.compile(r"(?m)(^[^|\n]*[a-z][^|\n]*\|\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?\s*)\|(?=\s*\d)")
@@ -106,6 +107,7 @@ _WAYS = {"heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
+    text = _AS_LAST.sub(lambda m: "same".ljust(len(m.group())), text)
     text = _B_FOUR.sub("  ", text)  # "same as b4"
     text = re.sub(r"\bw\s?/\s?u(?:ps?)?\b", lambda m: "wu".ljust(len(m.group())), text)
     text = _LETTER_O.sub("0", text)

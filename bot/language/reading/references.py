@@ -23,6 +23,7 @@ from bot.training.records import SetDone, SetRecord, Source
 
 
 _SLIGHT = 3
+_BEFORE_STEP = frozenset("by to with a an the another at on weight load now got did and of about from only just it for kg lb".split())
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -175,7 +176,7 @@ def _same(
                 continue
             if term.role == "" and setting.needs_load and _rather_a_load(term.number, before.done, setting):
                 return None
-            drafts.append(replace(base, count=int(term.number), left=None, right=None, about=term.about))
+            drafts.append(replace(base, count=int(term.number), left=None, right=None, about=term.about, count_words=[term]))
         drafts = drafts or [base]
     else:
         drafts = [base]
@@ -251,6 +252,10 @@ def _moved(
         for item in entry.items:
             item.marks = [mark for mark in item.marks if mark is not change]
         return None  # an absolute load: the grammar has it
+    if by.role in ("rir", "rpe") or not set(re.findall(r"[a-z]+", between)) <= _BEFORE_STEP:
+        for item in entry.items:
+            item.marks = [mark for mark in item.marks if mark is not change]
+        return None  # "275x5 went up easy, could have done 3 more"
     if before is None or before.done.load is None or before.done.load.kg is None:
         return None
     if by.unit is None and by.role != "count" and before.done.load.amount and by.number >= before.done.load.amount / 2:

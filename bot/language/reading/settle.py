@@ -6,6 +6,7 @@ loads and the kit (ranking.py). Ways that come to the same sets are one. What is
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, replace
 from itertools import product
@@ -18,6 +19,7 @@ from bot.language.reading.ranking import certainties, fit_count, fit_load, fit_s
 from bot.language.reading.references import planned_counts, told_by_reference
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
+from bot.language.reading.words import LEXICON
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard, SetsHeard, Why
 from bot.language.situation import Situation
 from bot.training.blocks import SetKind, Sides
@@ -29,6 +31,7 @@ Kind = tuple[tuple[str, ...], tuple[str, ...]]  # what the words say of each num
 _MOST_WAYS = 48
 _MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4
+_SAID_OF_SETS = frozenset("urzsimepxfwoh&ELRHCBcbQqIPFgGtTWKZMSVA0")
 _MOST_WARM_UP_REPS = 20  # common practice
 _HABITS = {"x": "times", " ": "bare_pair"}
 _HABIT_WAYS = {"load_reps": "LR", "reps_load": "RL", "sets_reps": "SR"}
@@ -65,7 +68,7 @@ def settle_entry(
     told = told_by_reference(entry, setting, unit, folded)
     if told is not None:
         drafts, trouble, source = told
-        return _referred(drafts, trouble, source, setting, said, entry, text)
+        return _referred(drafts, trouble, source, setting, said, entry, folded, text)
     if sum(len(item.numbers) for item in entry.items) > _MOST_NUMBERS:
         return Settled(question=Question("unclear", said[:80], ()), certainty=0.1, said=said)
     prepare(entry, setting)
@@ -79,7 +82,7 @@ def settle_entry(
     settled = (
         _between(ways, shares, setting, said, entry)
         if share < sure and len(ways) > 1
-        else _placed(best, share, setting, said, entry, text)
+        else _placed(best, share, setting, said, folded, text)
     )
     settled.score = best.score
     return settled
@@ -177,6 +180,29 @@ def _weighed(
         score -= 2.0
     score += _fit(drafts, setting, unit)
     return Way(score, drafts, builder.trouble, tuple(parts))
+
+
+# What people write between two sets of one exercise. Any other word there may mean that the second number is no set.
+_BETWEEN_SETS = frozenset(
+    "kgx lbx lbsx repsx kg kgs kilo kilos lb lbs pound pounds x for reps rep and then with w set sets each es e s side sides on of at the in l r left right n "
+    "rest rested resting break min mins minutes sec secs seconds rpe rir bar warm up ups wu first second third fourth fifth last one two "
+    "three four next now top work working got did only just but followed by i a es per arm leg done again also after that it was were "
+    "drop dropped down to back m metres meters steps failure fail".split()
+)
+_WORDS = re.compile(r"[^\W\d_]+")
+
+
+def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
+    """ "30 x 8, falhei na 9": does something unheard of stand between the counts of two sets?"""
+    for one, other in itertools.pairwise(drafts):
+        if not one.count_words or not other.count_words or one.count_words[-1] is other.count_words[0]:
+            continue
+        between = folded[one.count_words[-1].end : other.count_words[0].start]
+        if any(word not in _BETWEEN_SETS and LEXICON.get(word, "?") not in _SAID_OF_SETS for word in _WORDS.findall(between)):
+            return True
+        if re.search(r"[.!?]\s", between) and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between):
+            return True
+    return False
 
 
 _BOTH_SIDES = re.compile(r"\bleft\b(?! in\b).*\bright\b|\bright\b.*\bleft\b(?! in\b)", re.DOTALL)
@@ -399,10 +425,12 @@ def _with_loads(placed: Placed, setting: Setting) -> list[tuple[str, tuple[Heard
     return made
 
 
-def _placed(best: Way, share: float, setting: Setting, said: str, entry: Entry, text: str) -> Settled:
+def _placed(best: Way, share: float, setting: Setting, said: str, folded: str, text: str) -> Settled:
     placed = place(best.drafts, setting)
     why = _why(best.drafts, placed, text)
     trouble = best.trouble or placed.trouble
+    if not trouble and len(placed.records) > 1 and _strange_words_between(best.drafts, folded):
+        return replace_why(_troubled("sets_and_counts", best, placed, setting, said), why)
     if not trouble and _BOTH_SIDES.search(said.lower()) and any(_one_side_only(record) for record in placed.records):
         trouble = "which_one"  # both sides were named, and only one has a number
     if trouble:
@@ -449,6 +477,13 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
                 options.append(Option(_label(some), _heard_of(some), 0.4))
         options.append(Option(_label(placed), _heard_of(placed), 0.3))
         return Settled(question=Question("too_many_sets", said[:80], tuple(options)), certainty=0.4, said=said)
+    if trouble == "sets_and_counts":
+        ways = [best.drafts, best.drafts[:1], best.drafts[-1:]]
+        tried = [place(drafts, setting) for drafts in ways]
+        options = [
+            Option(_label(each), _heard_of(each), share) for each, share in zip(tried, (0.4, 0.35, 0.2), strict=True) if _heard_of(each)
+        ]
+        return Settled(question=Question(trouble, said[:80], tuple(options)), certainty=0.4, said=said)
     options = [Option(_label(placed), _heard_of(placed), 0.4)] if _heard_of(placed) and trouble != "bar" else []
     return Settled(
         question=Question("bar_weight" if trouble == "bar" else trouble, said[:80], tuple(options)), certainty=0.4, said=said
@@ -506,7 +541,9 @@ def _likelier(placed: Placed, setting: Setting) -> list[Placed]:
     return found[:2]
 
 
-def _referred(drafts: list[Draft], trouble: str, source: Source, setting: Setting, said: str, entry: Entry, text: str) -> Settled:
+def _referred(
+    drafts: list[Draft], trouble: str, source: Source, setting: Setting, said: str, entry: Entry, folded: str, text: str
+) -> Settled:
     """Sets told by other sets: their load is carried over; what was counted anew was said."""
     if trouble == "planned_range":
         number = setting.free_numbers[0] if setting.free_numbers else 1
@@ -537,6 +574,8 @@ def _referred(drafts: list[Draft], trouble: str, source: Source, setting: Settin
         )
     placed.records = records
     way = Way(0.0, drafts, "", ())
+    if not placed.trouble and len(placed.records) > 1 and _strange_words_between(drafts, folded):
+        placed.trouble = "sets_and_counts"
     if placed.trouble:
         return _troubled(placed.trouble, way, placed, setting, said)
     surprising = next((kind for record in placed.records if (kind := is_surprising(record, setting))), "")

@@ -463,11 +463,23 @@ def _could_have(terms: list[Term], at: int) -> bool:
     )
 
 
+def _is_bar(term: Term) -> bool:
+    return term.kind == "0" or (term.kind == "I" and term.text == "barbell")
+
+
 def _on_the_bar(terms: list[Term]) -> list[Term]:
     """ "bar plus 20 each side": what is put on each end is a load."""
     for place, term in enumerate(terms[:-2]):
-        if (term.kind == "0" or (term.kind == "I" and term.text == "barbell")) and terms[place + 1].kind in "+&w":
-            number = terms[place + 2]
+        following = terms[place + 2]
+        if term.kind == "n" and term.bare and term.each and terms[place + 1].kind in "+&" and _is_bar(following):
+            term.role = "load"  # "20 a side plus the bar"
+            return [other for n, other in enumerate(terms) if n != place + 1]
+        if _is_bar(term) and terms[place + 1].kind in "+&w":
+            number = following
+            if number.value == 2 and [t.kind for t in terms[place + 3 : place + 5]] == ["x", "n"]:
+                number = terms[place + 4]  # "bar + 2x15"
+                number.role, number.each = "load", True
+                return [other for n, other in enumerate(terms) if n not in (place + 1, place + 2, place + 3)]
             beyond = terms[place + 3] if place + 3 < len(terms) else None
             if number.bare and (number.each or (beyond is not None and beyond.kind == "E")):
                 number.role, number.each = "load", True

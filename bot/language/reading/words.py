@@ -25,7 +25,7 @@ from bot.training.loads import Unit
 
 _WORDS = {
     "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pounder pounders pnds pund punds #",
-    "r": "repeticiones repetición repetições répétitions powtórzeń powt wiederholung herhalingen repetitioner repetizioni pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
+    "r": "nos repeticiones repetición repetições répétitions powtórzeń powt wiederholung herhalingen repetitioner repetizioni pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
     "z": "serie series séries serien serii rondes set sets sätze rounds round sts",
     "s": 'segundos segundo secondes seconde sekund seconden secondi sec secs second seconds sek sekunden secon secnds "',
     "i": "min mins minute minutes minuten mns",
@@ -38,11 +38,11 @@ _WORDS = {
     "w": "con com avec met med mit w with using wi wth wiht widh mit holding wearing",
     "o": "of",
     "h": "then den thn > followed",
-    "d": "drop dropped drops dropping dropset dropsets",
+    "d": "↓ drop dropped drops dropping dropset dropsets",
     "&": "and & n und plus",
     "E": "jeweils cada chaque jede jedes elke każda each ea per-side e/s ps",
-    "L": "l lt lft lhs lefty lefts leftie links",
-    "R": "rt right rigth rght rhs righty rechts rite",
+    "L": "izquierda izquierdo izq gauche linke linker lewa lewy lewo sinistra vänster venstre esquerda esquerdo l lt lft lhs lefty lefts leftie links",
+    "R": "derecha derecho der droite rechte rechter prawa prawy prawo destra höger højre høyre direita direito rt right rigth rght rhs righty rechts rite",
     "j": "left",
     "C": "total altogether combined overall tot",
     "B": "unassisted bw bodyweight body unweighted",
@@ -54,7 +54,7 @@ _WORDS = {
     "a": "about around approx approximately roughly circa maybe ~ ca like probably nearly almost guess",
     "Y": "ish",
     "F": "failure fail failed amrapped maxed fails failing failure",
-    "G": "sloppy ugly cheated cheat cheaty messy shaky cheating",
+    "G": "kipped kipping sloppy ugly cheated cheat cheaty messy shaky cheating",
     "g": "clean strict crisp",
     "T": "rushed",
     "1": "top working work",
@@ -89,7 +89,7 @@ _WORDS = {
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
     "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
-    "against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight baby yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
+    "xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight baby yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
     "squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
 
@@ -117,7 +117,7 @@ _PHRASES = {
     "E": "cada pierna|cada lado|cada brazo|cada perna|cada braço|por lado|por pierna|por perna|pro seite|je seite|je bein|pro bein|pro arm|par jambe|par côté|par bras|chaque jambe|chaque côté|chaque cote|per kant|per been|per arm|na stronę|na nogę|each side|per side|a side|each way|each arm|each leg|each foot|per arm|per leg|each one side|both sides|either side|on each side|on both sides|"
     "on either side|both arms|both legs|e / s|p / s|each of the sides|per each side|on each|e s|for each side|for each leg|for each arm|to each side|"
     "on each leg|on each arm|on both legs|on both arms|ea side|each side's",
-    "H": "each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
+    "H": "both hands|in both hands|each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
     "B": "no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
     "^": "on the last|for the last|on last|on the last one|on the last set|for the last one|for the last set",
@@ -129,7 +129,7 @@ _PHRASES = {
     "F": "to failure|till failure|until failure|to fail|went to failure|absolute failure|total failure|couldn't get another|couldnt get another|could not get another|"
     "couldn't do another|couldnt do another|couldn't do more|couldnt do more|nothing left|all out|couldn't finish the next|till fail|zum versagen|to total failure|"
     "to complete failure|couldn't get the next|couldnt get the next|muscle failure",
-    "G": "form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
+    "G": "back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
     "form got ugly|form went off|form was sloppy|form got messy|form gone|form was ugly|ugly form|poor form|sloppy form|lost form|form going|form was going|form started going|"
     "form was shaky|form shaky|form not great|form wasn't great|form wasnt great|form got bad|form was breaking down|form breaking down|form breaking|form died|lost my form|"
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
@@ -162,11 +162,11 @@ _PHRASES = {
     "P": "plates a side|plates per side|plates each side|plate a side|plate per side|plate each side",
     "M": "matched it|matched the|to match|same on the other|same other side|and the same on the other|same each side|both the same|same both sides|same on both|other side the same|same on the other side|"
     "same for the other side|same on other side|other side same|same other leg|same other arm|matched on the|same with the other",
-    "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to|straight into|then straight into|straight down to|and straight to",
+    "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to|straight into|then straight into|straight down to|and straight to|then straight to|straight to",
     "h": "and then|followed by|after that|then did|then got|then just",
     "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|stop at|had to stop at|ended on|ended at|finished with",
     "1": "top set|top sets|work set|work sets|working set|working sets|main set|real set|real sets|first work set|straight sets|money set",
-    ".": "all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
+    ".": "on the bar|on bar|all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"
     "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|of the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",
