@@ -38,6 +38,7 @@ class DayDraft:
     warm_up: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     is_given: bool = True  # False: no heading was written
+    week: int = 1  # above 1: the day of an earlier week, written out again with that week's sets
 
 
 @dataclass(slots=True)
@@ -144,10 +145,11 @@ class Assembler:
     def day(self) -> DayDraft | None:
         return self.days[-1] if self.days and not self.days[-1].heading.is_rest else None
 
-    def open_day(self, heading: DayHeading, place: Place) -> None:
+    def open_day(self, heading: DayHeading, place: Place, week: int = 1) -> None:
         self.close_superset()
         self.slot = None
-        self.days.append(DayDraft(heading, place))
+        if week == 1 or not heading.is_rest:
+            self.days.append(DayDraft(heading, place, week=week))
 
     def need_day(self, place: Place) -> DayDraft:
         if self.day is None:
@@ -223,6 +225,9 @@ class Assembler:
         self.close_superset()
         self.names.aliases = {_key(alias): name for alias, name in self.aliases}
         self.names.forget()
+        for again in [day for day in self.days if day.week > 1]:
+            self._take_week(again)
+        self.days = [day for day in self.days if day.week == 1]
         training = [day for day in self.days if not day.heading.is_rest]
         unknown: dict[str, list[tuple[int, str]]] = {}
         days = tuple(self._day(number, draft, unknown) for number, draft in enumerate(training, start=1))
@@ -237,6 +242,31 @@ class Assembler:
         )
         has_errors = any(problem.is_error for problem in problems)
         return BlockReading(None if has_errors else block, _once(problems), named, understood)
+
+    def _take_week(self, again: DayDraft) -> None:
+        """A day written out again for a later week: its sets go to the slots of the day that it repeats."""
+        day = next((first for first in self.days if first.week == 1 and _same_day(first.heading, again.heading)), None)
+        if day is None:
+            name = again.heading.name or f"day {again.heading.number}"
+            wrong = f"week {again.week} has {quoted(name)}, which week 1 has not"
+            self.problems.append(
+                error(again.place, name, wrong, "write the same days in every week, or call it a day of week 1 too")
+            )
+            return
+        for slot in again.slots:
+            first = next((one for one in day.slots if one.label == slot.label), None)
+            if first is None or self._differs(first, slot):
+                there = quoted(first.name) if first else "nothing"
+                wrong = f"week {again.week} has {quoted(slot.name)} at {slot.label}, where week 1 has {there}"
+                instead = "keep each exercise in its place over the weeks, or send the later weeks as the next block"
+                self.problems.append(error(slot.place, slot.name, wrong, instead))
+                continue
+            first.weeks.setdefault(again.week, []).extend(slot.said)
+            first.problems += slot.problems
+
+    def _differs(self, first: SlotDraft, again: SlotDraft) -> bool:
+        exercises = self.names.find(first.name)[0], self.names.find(again.name)[0]
+        return _key(first.name) != _key(again.name) and (None in exercises or exercises[0] != exercises[1])
 
     def _day(self, number: int, draft: DayDraft, unknown: dict[str, list[tuple[int, str]]]) -> Day:
         slots = tuple(self._slot(number, slot, unknown) for slot in draft.slots)
@@ -379,6 +409,16 @@ class Assembler:
         while any(flags) and not flags[0]:
             flags = [*flags[1:], flags[0]]
         return tuple(flags) if any(flags) else ()
+
+
+def _same_day(first: DayHeading, again: DayHeading) -> bool:
+    if first.is_rest:
+        return False
+    if first.number is not None and again.number is not None:
+        return first.number == again.number
+    if first.weekday is not None and again.weekday is not None:
+        return first.weekday == again.weekday
+    return _key(first.name) == _key(again.name)
 
 
 def _once(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

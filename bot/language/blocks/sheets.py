@@ -60,7 +60,10 @@ def read_sheets(content: bytes, *, catalogue: Catalogue, own_names: Mapping[str,
             rows = [[in_english(cell) for cell in row] for row in rows]
         if not any(any(row) for row in rows):
             continue
-        if read_day(even(sheet.title)) is not None:
+        week = re.match(r"(?:week|wk|w)\s*(\d{1,2})\b", sheet.title, re.IGNORECASE)
+        if week:
+            reader.open_week(int(week[1]))
+        elif read_day(even(sheet.title)) is not None:
             first = next(cell for row in rows for cell in row if cell)
             if not re.match(r"(?:day|workout|session)\b", first, re.IGNORECASE):
                 reader.take(sheet.title, Place(sheet=sheet.title))

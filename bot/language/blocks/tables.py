@@ -232,6 +232,7 @@ def _row(
     reader.take(
         _slot_line({**said, "sets": ""} if weeks else said, exercise, sets),
         place_of(number, at.get("reps", at.get("sets", at.get("exercise", 0)))),
+        "3x10" if weeks or not _alike(sets) else "",  # its figures follow, from columns of their own
     )
     for week, cell in sorted(weeks.items()):
         count = said.get("sets", "")

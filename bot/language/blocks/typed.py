@@ -42,7 +42,9 @@ _SET_LINE = re.compile(
 _SIDE_LINE = re.compile(r"^sides?\s*:\s*(?P<rest>.+)$", re.I)
 _LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
 _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
-_WEEK_HEADING = re.compile(r"^(?:week|wk)\s*(?P<week>\d{1,2})\s*$", re.I)
+_WEEK_HEADING = re.compile(
+    r"^(?:weeks?|wks?)\s*(?P<week>\d{1,2})(?:\s*(?:-|to|&|and)\s*\d{1,2})?\s*(?P<name>[:(,-].{0,40})?$", re.I
+)
 _JOINED = re.compile(
     r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
 )
@@ -94,7 +96,12 @@ class TypedReader:
         """A day named in a column of its own, where any word will do."""
         heading = headings.read_day(even(name), set_off=True) or headings.DayHeading(name.strip(" :"))
         self.in_warm_up = self.in_notes = False
-        self.to.open_day(heading, place)
+        self.to.open_day(heading, place, self.week)
+
+    def open_week(self, week: int) -> None:
+        """What follows are the days of this week, written out again."""
+        self.week = week
+        self.in_warm_up = self.in_notes = self.in_aims = False
 
     def remark(self, text: str, place: Place) -> None:
         """A cell of a notes column: phrases of the trade count ("each side", "last set drop 20%"), all else is a note."""
@@ -126,7 +133,7 @@ class TypedReader:
     def _week_part(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         alone = _WEEK_HEADING.match(text.strip("=-_: "))
         if self.to.slot is not None:
-            if alone and _SET_LINE.match(without_marks(even(follows))):
+            if alone and not alone["name"] and _SET_LINE.match(without_marks(even(follows))):
                 self.to.slot.week = int(alone["week"])
                 return True
             before, weeks = split_weeks(text)
@@ -134,8 +141,10 @@ class TypedReader:
                 for part in weeks:
                     self.to.slot.add_week(part.week, part.said, place)
                 return True
-        if alone and headings.read_day(without_marks(even(follows))):
-            self.week = int(alone["week"])
+        if alone and headings.read_day(without_marks(even(follows))) and (self.to.days or not alone["name"]):
+            self.open_week(int(alone["week"]))
+            if alone["name"] and re.search(r"\w", alone["name"]):
+                self.to.add_aim(self.week, None, alone["name"].strip(" :(),-"))
             return True
         found = list(headings.WEEK_AIM.finditer(text))
         if not found or not re.fullmatch(
@@ -194,24 +203,11 @@ class TypedReader:
             heading = headings.DayHeading(text.rstrip(": "))
         if heading is None:
             return False
-        if self.week > 1 and any(
-            day.heading.number == heading.number and day.heading.name == heading.name for day in self.to.days
-        ):
-            if not heading.is_rest:
-                self.to.problems.append(
-                    error(
-                        place,
-                        text,
-                        f"week {self.week} writes {quoted(text)} out again",
-                        "write each day once, and what changes from week to week in lines such as Week 2: one rep more",
-                    )
-                )
-            return True
         if heading.name and len(said) == len(text):
             at = text.rfind(heading.name)
             heading = headings.DayHeading(said[at : at + len(heading.name)], heading.number, heading.weekday, heading.is_rest)
         self.in_warm_up = self.in_notes = False
-        self.to.open_day(heading, place)
+        self.to.open_day(heading, place, self.week)
         return True
 
     def _short_day(self, text: str, follows: str) -> headings.DayHeading | None:
@@ -559,7 +555,9 @@ def _cut_name(text: str) -> tuple[str, str]:
 def _is_figures(line: str) -> bool:
     """Does a line begin with sets and reps, or say them by name?"""
     text = without_marks(even(line))
-    return bool(re.match(r"(?:sets?\s*[:=]|\d{1,2}\s*(?:x|sets?\b)|reps?\s*[:=]|amrap)", text, re.I))
+    return bool(
+        re.match(r"(?:w(?:ee)?k?\s?\d\s*[:=-]?\s*\d|sets?\s*[:=]|\d{1,2}\s*(?:x|sets?\b)|reps?\s*[:=]|amrap)", text, re.I)
+    )
 
 
 def _opens_slot(line: str) -> bool:

@@ -319,3 +319,74 @@ def test_an_amendment_that_cannot_be_carried_out_says_why(text: str, sentence: s
     reading = read_amendment(text, BASE, catalogue=CATALOGUE)
     assert reading.block is None
     assert [problem.sentence for problem in reading.problems] == [sentence]
+
+
+# Sets that change from week to week, and intervals: each way of writing them gives the same block.
+
+BY_WEEK = {
+    "a line a week": "A1 Back squat\nweek 1: 3x10\nweek 2: 3x9\nweek 3: 4x8",
+    "in brackets": "A1 Back squat 3x10 (wk 2 3x9, wk 3 4x8)",
+    "short": "A1 Back squat W1 3x10 W2 3x9 W3 4x8",
+    "a range with one scheme each": "A1 Back squat weeks 1-3: 3x10, 3x9, 4x8",
+    "week 1 as the rule": "A1 Back squat 3x10\nweek 2: 3x9\nweek 3: 4x8",
+    "whole days again": "A1 Back squat 3x10\nWeek 2\nDay 1\nA1 Back squat 3x9\nWeek 3\nDay 1\nA1 Back squat 4x8",
+}
+
+
+def _by_week(block: Block) -> list[tuple[int, int, int | None]]:
+    slot = block.days[0].slots[0]
+    return [(1, len(slot.sets), slot.sets[0].low)] + [
+        (change.week, len(change.sets), change.sets[0].low) for change in slot.weeks
+    ]
+
+
+@pytest.mark.parametrize("name", BY_WEEK)
+def test_sets_of_single_weeks_are_kept_with_their_week(name: str) -> None:
+    assert _by_week(_block(f"Day 1\n{BY_WEEK[name]}\n")) == [(1, 3, 10), (2, 3, 9), (3, 4, 8)]
+
+
+def test_columns_of_weeks_are_weeks_and_equal_weeks_are_told_once() -> None:
+    text = "Day,Exercise,Week 1,Week 2,Week 3,Rest\n1,Back squat,3x10,3x10,4x8,90\n"
+    block = _block(text, "plan.csv")
+    assert _by_week(block) == [(1, 3, 10), (3, 4, 8)]
+    assert block.days[0].slots[0].rest == Rest(90, 90)
+
+
+def test_what_holds_for_all_weeks_is_not_lost_in_a_later_one() -> None:
+    slot = _block("Day 1\nA1 Back squat 3x10 @3110 RIR 3, rest 90s\nweek 2: 3x9 RIR 2\n").days[0].slots[0]
+    assert [(str(target.tempo), target.rir) for target in (slot.sets[0], slot.weeks[0].sets[0])] == [
+        ("3-1-1-0", Decimal(3)),
+        ("3-1-1-0", Decimal(2)),
+    ]
+
+
+def test_an_aim_of_a_week_stays_an_aim() -> None:
+    block = _block("Week 1: get used to it\nWeek 2: one rep more\nDay 1\nA1 Back squat 3x10\n")
+    assert block.week_aims == ("get used to it", "one rep more")
+    assert block.days[0].slots[0].weeks == ()
+
+
+INTERVALS = [
+    "20s on 40s off x4",
+    "4 x 20s on / 40s off",
+    "4 rounds of 20 sec work, 40 sec rest",
+    "20s/40s x 4",
+    "on 20s, off 40s, 4 times",
+    "work 20 sec, rest 40 sec, 4 rounds",
+]
+
+
+@pytest.mark.parametrize("said", INTERVALS)
+def test_intervals_are_sets_of_seconds_with_their_rest(said: str) -> None:
+    slot = _block(f"Day 1\nA1 Burpees {said}\nB1 Push-up 3x10\n").days[0].slots[0]
+    assert ([(target.low, target.measure.value) for target in slot.sets], slot.rest) == ([(20, "seconds")] * 4, Rest(40, 40))
+
+
+def test_two_numbers_with_a_stroke_are_intervals_only_where_that_is_spoken_of() -> None:
+    block = _block("Day 1 - Intervals\nA1 Burpees 30/15 x5\nDay 2\nA1 Push-up 2x12/10\n")
+    assert [len(block.days[0].slots[0].sets), block.days[0].slots[0].sets[0].low, block.days[0].slots[0].rest] == [
+        5,
+        30,
+        Rest(15, 15),
+    ]
+    assert [target.low for target in block.days[1].slots[0].sets] == [12, 10]
