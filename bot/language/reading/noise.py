@@ -63,6 +63,9 @@ _UNIT = r"(?:kg|kgs|kilos?|lbs?|pounds?)"
 _HEAVIER = re.compile(
     rf"\b(?P<by>{_N}\s*{_UNIT})\s+(?P<way>heavier|lighter|up|more|less|down)\b(?!\s+(?:in|left|to|reps?)\b|\s+than\s+(?!last|before|the last|the one before))(?:\s+than\b)?"
 )
+_MOVED_TO = re.compile(
+    r"\b(?:bumped|moved|switched|changed|increased|raised|upped|stepped|jumped|lowered|reduced|loaded)(?: (?:it|them|the weight|weight|up|down))* to (?=(?:the |a )?\d)(?!\d+ ?(?:reps?|times|sec|s\b|min))"
+)
 _THIS_SET = re.compile(
     r"(?<=\d)(?P<a>[ ,.]+(?:for |on )?(?:my |the )?(?:last|final|this|that) set)\b(?!\s*(?:was|were|is|should|of|[:=x@\d]))"
     r"|^(?P<b>\s*(?:(?:ok|and|so|for|on|my|the)\s+)*(?:last|final|this) set[ ,:-]+)(?=(?:only |just |got |with |at )*\d)"
@@ -119,6 +122,7 @@ def without_noise(text: str) -> str:
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
+    text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
     text = _THIS_SET.sub(_blank, text)
     text = _NOT_THAT.sub(_taken_back, text)
     at_rep = _AT_REP.search(text)
