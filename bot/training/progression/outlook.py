@@ -11,10 +11,11 @@ times the band before (neighbours of one published series differ by 23-40 %), a 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from math import erf, exp, log, sqrt
+from types import MappingProxyType
 
 from bot.training.blocks import Measure, SetTarget
 from bot.training.curve import HardSet, ln_per_rep, member_bend, reps_at, share_for
@@ -32,6 +33,7 @@ REP_NOISE = 0.7  # reps: rounding to whole reps and the mood of a set
 START_SD = 0.05
 BODY_KG, BAND_STEP = 75.0, 1.3
 HOLD_NOISE, HOLD_GAIN, HOLD_POWER = 0.10, 0.01, 2.0
+_WORST = 2.0
 _MOST_WEEKS = 6.0
 _SURPRISE_PRIOR = 6
 
@@ -144,9 +146,14 @@ def _stopped_at(top: float, mean: float, sd: float) -> tuple[float, float]:
 
 
 def outlook_of(
-    sessions: Sequence[SessionDone], targets: Sequence[SetTarget], *, measure: Measure, bands: tuple[str, ...] = ()
+    sessions: Sequence[SessionDone],
+    targets: Sequence[SetTarget],
+    *,
+    measure: Measure,
+    bands: tuple[str, ...] = (),
+    last_tops: Mapping[int, int] = MappingProxyType({}),
 ) -> Outlook:
-    """Follow a member through the sessions, oldest first."""
+    """Follow a member through the sessions, oldest first. last_tops: where the last suggestion asked to stop, by set number."""
     outlook = Outlook(measure, bands)
     if not sessions:
         return outlook
@@ -159,7 +166,8 @@ def outlook_of(
         week = weeks_between(start, session.on)
         for did in session.sets:
             target = target_of(targets, did.number)
-            _observe(outlook, did, target, week, squares)
+            asked = last_tops.get(did.number) if session is sessions[-1] else None
+            _observe(outlook, did, target, week, squares, stopped=asked is not None and did.count >= asked)
     outlook.surprise = min(1.6, max(0.8, sqrt((_SURPRISE_PRIOR + sum(squares)) / (_SURPRISE_PRIOR + len(squares)))))
     return outlook
 
@@ -194,8 +202,10 @@ def reserve_guess(did: Did, target: SetTarget | None) -> tuple[float, float, boo
     return 0.5, 0.7, False
 
 
-def _observe(outlook: Outlook, did: Did, target: SetTarget | None, week: float, squares: list[float]) -> None:
+def _observe(outlook: Outlook, did: Did, target: SetTarget | None, week: float, squares: list[float], *, stopped: bool) -> None:
     left, left_sd, is_bound = reserve_guess(did, target)
+    if stopped and did.rir is None:  # done as the last suggestion asked, whatever more was there
+        left, left_sd, is_bound = 1.0, 1.2, True
     if outlook.measure is not Measure.REPS:
         value = log(max(1, did.count)) + HOLD_POWER * log(outlook.effective_kg(did.load))
         noise, gain, is_bound = HOLD_NOISE, HOLD_GAIN, is_bound
@@ -219,6 +229,8 @@ def _observe(outlook: Outlook, did: Did, target: SetTarget | None, week: float, 
     if outlook.measure is Measure.REPS and ahead > 0:
         learnt = outlook.gain + GAIN_LEARNT * gap / ahead / 3
         outlook.gain = min(GAIN_MOST, max(GAIN_LEAST, learnt))
+    # A session far under what was known is more likely an easy or a bad day than lost strength: it counts as a plain bad one.
+    gap = max(gap, -_WORST * sqrt(var + noise * noise))
     weight = var / (var + noise * noise)
     outlook.levels[did.number] = _Level(mean + weight * gap, (1 - weight) * var, week)
 

@@ -50,7 +50,7 @@ from bot.training.progression.values import Kind, Reason, SetAim, Why
 HOLD_CHANCE = 0.45  # below the range, the same load is tried once more with at least that chance (ours)
 FINE_STEP = 0.035  # a step so small comes together with the reps (ours; fractional plates, pound stacks)
 BUILD_UP = 0.6  # a hold or carry of which so much is there is built up at the same load (ours)
-COARSE_DOWN = 0.12  # a step down of more than that is a big one (ours)
+COARSE_DOWN = 0.15  # a step down of more than that is a big one (ours)
 _TIRED = 1 / 3  # from first to last set such a share of the reps is lost: the rest was short (ours)
 STAND_STILL = 4  # sessions without a rep more before something else is advised (custom is three; ours is one more)
 

@@ -10,7 +10,7 @@ from bot.training.loads import BODY_WEIGHT, Load, LoadKind
 from bot.training.progression.history import Did, SessionDone, exercise_id, measure_of, sessions_of, targets
 from bot.training.progression.outlook import Outlook, outlook_of, weeks_between
 from bot.training.progression.steps import first_added, heavier, ladder_for, lighter, next_band
-from bot.training.progression.values import SlotCase
+from bot.training.progression.values import Kind, SlotCase
 from bot.training.tempo import Tempo
 
 _CAN_HOLD_ADDED = frozenset(
@@ -99,8 +99,16 @@ def scene_of(case: SlotCase) -> Scene:
     found = targets(case.slot)
     sessions = sessions_of(case)
     measure = measure_of(case)
-    outlook = outlook_of(sessions, found, measure=measure, bands=case.kit.bands)
+    outlook = outlook_of(sessions, found, measure=measure, bands=case.kit.bands, last_tops=_last_tops(case))
     return Scene(case, found, sessions, outlook, case.policy or case.slot.policy, measure)
+
+
+def _last_tops(case: SlotCase) -> dict[int, int]:
+    """Where the last suggestion asked to stop, of those that asked for less than the member had."""
+    before = case.before
+    if before is None or before.kind not in (Kind.EASE, Kind.BACK_IN, Kind.AFTER_PAIN, Kind.FIRST_WEEK):
+        return {}
+    return {aim.number: aim.aim for aim in before.sets if aim.aim is not None and not aim.amrap}
 
 
 def same_load(a: Load | None, b: Load | None) -> bool:
