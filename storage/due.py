@@ -2,7 +2,7 @@
 
 | promised | enforced by | shown in tests/storage/test_due.py |
 |---|---|---|
-| a thing is planned once | unique (kind, key), insert-or-ignore | a_planned_thing_is_planned_once |
+| a thing is planned once | unique (kind, key), one statement inserts or re-dates | a_planned_thing_is_planned_once |
 | what has happened does not happen again | a finished row opens for a later moment only | what_has_happened_stays_so |
 | its deed and "done" are one | same transaction (`storage.unit_of_work`) | (tests/clock/test_sweep.py) |
 | two workers never take the same row | SKIP LOCKED; on SQLite BEGIN IMMEDIATE | two_workers_never_share_a_row |
@@ -20,7 +20,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import CheckConstraint, Index, String, UniqueConstraint, bindparam, delete, func, insert, select, text, update
+from sqlalchemy import CheckConstraint, Index, String, UniqueConstraint, bindparam, delete, func, select, text, update
+from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import Mapped, Session, mapped_column
 
 from storage.base import Base, BigId
@@ -73,8 +74,18 @@ class DueRow:
 C = DueTable.__table__.c
 _COLUMNS = tuple(C[name] for name in DueRow.__dataclass_fields__)
 # Built once: putting a statement together takes longer than running it.
-_THERE = select(C.id, C.state, C.due_at_utc).where(C.kind == bindparam("of_kind"), C.key == bindparam("of_key")).with_for_update()
-_INSERT = insert(DueTable.__table__)  # type: ignore[arg-type]
+_GIVEN = ("due_at_utc", "try_at_utc", "fields", "member_id", "too_late_after_s")
+
+
+def _upsert(make: Any) -> Any:
+    """Insert or re-date in one statement; a row comes back when the thing is open now."""
+    statement = make(DueTable.__table__)
+    fresh = {name: statement.excluded[name] for name in _GIVEN} | {"state": "open", "attempts": 0, "finished_at_utc": None}
+    later = (C.state == "open") | (statement.excluded.due_at_utc > C.due_at_utc)
+    return statement.on_conflict_do_update(index_elements=["kind", "key"], set_=fresh, where=later).returning(C.id)
+
+
+_UPSERT = {"sqlite": _upsert(sqlite.insert), "postgresql": _upsert(postgresql.insert)}
 _CLAIM = (
     select(*_COLUMNS)
     .where(C.state == "open", C.try_at_utc <= bindparam("now"))
@@ -86,14 +97,6 @@ _DONE = (
     update(DueTable.__table__)  # type: ignore[arg-type]
     .where(C.id == bindparam("row"), C.state == "open")
     .values(state="done", finished_at_utc=bindparam("now"))
-)
-_OPEN_AGAIN = (
-    update(DueTable.__table__)  # type: ignore[arg-type]
-    .where(C.id == bindparam("row"))
-    .values(
-        {name: bindparam(f"new_{name}", type_=C[name].type) for name in ("due_at_utc", "try_at_utc", "fields", "member_id")}
-        | {"too_late_after_s": bindparam("new_too_late_after_s"), "state": "open", "attempts": 0, "finished_at_utc": None}
-    )
 )
 _DONE_ALL = (
     update(DueTable.__table__)  # type: ignore[arg-type]
@@ -129,16 +132,11 @@ class DueList:
             "due_at_utc": due_at_utc, "try_at_utc": due_at_utc, "fields": fields, "member_id": member_id,
             "too_late_after_s": too_late_after_s,
         }  # fmt: skip
-        there = connection.execute(_THERE, {"of_kind": kind, "of_key": key}).first()
-        if there is None:
-            connection.execute(_INSERT, {"kind": kind, "key": key, "state": "open", "attempts": 0, **values})
+        row = {"kind": kind, "key": key, "state": "open", "attempts": 0, **values}
+        is_open = connection.execute(_UPSERT[connection.dialect.name], row).first() is not None
+        if is_open:
             self._note(due_at_utc)
-            return True
-        if there.state != "open" and due_at_utc <= there.due_at_utc:
-            return False
-        self._note(due_at_utc)
-        connection.execute(_OPEN_AGAIN, {f"new_{name}": value for name, value in values.items()} | {"row": there.id})
-        return True
+        return is_open
 
     def cancel(self, kind: str, key: str) -> bool:
         """Take one back; says whether it was open."""
