@@ -14,7 +14,7 @@ W = r"(?:\w+ ){0,%d}"
 
 # Readers of swaps and of dates own these; nothing is returned for them.
 NOT_MINE = re.compile(
-    r"\binstead of\b|\binstead\b(?!.*\bwhy\b)|\bswap|\breplac|\bsubstitut|\balternatives?\b|\bswitch (?:out|it|this|that|[a-h]\d)|\b(?:easier|harder) (?:than|version|option|variation|exercise)|"
+    r"\binstead of\b|\bin place of\b|\binstead\b(?!.*\bwhy\b)|\bswap|\breplac|\bsubstitut|\balternatives?\b|\bswitch (?:out|it|this|that|[a-h]\d)|\b(?:easier|harder) (?:than|version|option|variation|exercise)|"
     r"\bsomething (?:easier|harder|else|different)\b|\bno (?:barbell|dumbbells?|bench|band|bands|kettlebells?|rack|bar|box|pull ?up bar|equipment|weights|gym)\b|"
     r"\b(?:is|are) (?:taken|broken|busy|in use)\b|\bdont have (?:a|an|any|the|my)\b(?! (?:idea|clue|number|video))|\bcant do\b|\bwithout (?:a |the |any )?(?:barbell|dumbbells?|bench|bands?|rack|bar|weights|equipment|kettlebell)|"
     r"\breschedul|\bpostpone|\bmove (?:it|this|today|todays|my|the|mon|tue|wed|thu|fri|sat|sun|tomorrow|session|workout|leg|day)|\bshift (?:today|todays|my|the|mon|tue|wed|thu|fri|sat|sun)|"

@@ -16,12 +16,13 @@ from functools import lru_cache
 
 from bot.language.questions.asked import Asked, Topic
 from bot.language.questions.cues import CUES, DEFINES, IS_QUESTION, NOT_MINE, WEEKDAYS
+from bot.language.questions.samples import NOTHING, Vote, vote
 from bot.language.safety.words import mend
 from bot.language.situation import Situation
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import load_catalogue
 from bot.training.tempo import Tempo, parse_tempo
-from bot.training.terms import terms_in
+from bot.training.terms import terms_by_name, terms_in
 
 _TEMPO = re.compile(
     r"(?<![\d.])(?:\d{1,2}(?P<s>[-–—/.:])\d{1,2}(?P=s)(?:\d{1,2}|[xX])(?:(?P=s)(?:\d{1,2}|[xX]))?|\d{2}[xX\d][\dxX]|\d{2}[xX])(?![\d.])"
@@ -105,7 +106,7 @@ def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
     found: dict[tuple[Topic, str, str], Asked] = {}
     for part in _parts(text[:4096]):
         asked = _read_part(part, situation)
-        if asked is not None:
+        if asked is not None and not (found and _HANGS_ON.search(_line(part))):
             found.setdefault((asked.topic, asked.label or str(asked.exercise or ""), asked.term), asked)
     asks = list(found.values())
     sure = [one for one in asks if one.topic is not Topic.FOR_COACH]
@@ -114,17 +115,35 @@ def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
 
 
 def _parts(text: str) -> list[str]:
-    return [part.strip() for part in _CUT.split(text) if part and part.strip()]
+    """The parts that can each be one question; what only names a thing ("calves, what am I ...") goes with what follows."""
+    cut = [part.strip() for part in _CUT.split(text) if part and part.strip()]
+    parts: list[str] = []
+    held = ""
+    for at, part in enumerate(cut):
+        if at + 1 < len(cut) and len(part.split()) <= _NAMES_ONLY and "?" not in part and not IS_QUESTION.search(_line(part)):
+            held = f"{held} {part}".strip()
+            continue
+        parts.append(f"{held} {part}".strip())
+        held = ""
+    return parts
+
+
+_NAMES_ONLY = 3  # words
+# Asks about what the part before has asked already: "never heard of RIR, what is it".
+_HANGS_ON = re.compile(
+    r"^(?:and |so )?(?:what|whats|how|hows)(?: the heck| on earth)?(?: is| does| do| s)? (?:it|that|this|they|those)(?: mean| work| for| about)?$"
+)
 
 
 def _read_part(part: str, situation: Situation) -> Asked | None:
     line = _line(part)
-    if not line or NOT_MINE.search(line):
+    if not line or (NOT_MINE.search(line) and not _mine_after_all(part, situation)):
         return None
     asks = "?" in part or IS_QUESTION.search(line) is not None
     tempo = _tempo(part)
     label, exercise, words = _about(part, situation)
     topic, certainty, term = _topic(part, line, tempo, words or label, asks)
+    topic, certainty, term = _weighed(topic, certainty, term, _liked(part, situation, line), line, _asks_plainly(part, line))
     if topic is None:
         return None
     if label and exercise is None:
@@ -133,6 +152,15 @@ def _read_part(part: str, situation: Situation) -> Asked | None:
     weekday = next((WEEKDAYS[word] for word in line.split() if word in WEEKDAYS), None)
     ahead = 1 if "tomorrow" in line else 2 if "day after tomorrow" in line else None
     return Asked(topic, part, certainty, label, exercise, words, tempo, term, weekday, ahead)
+
+
+def _mine_after_all(part: str, situation: Situation) -> bool:
+    """Words of a swap or a date in what is plainly a question of ours: "remind me what RIR is", "why no bench this month"."""
+    liked = vote(_shape(part, situation))
+    return liked is not None and liked.topic not in NOTHING and liked.likeness >= _LIKE_MINE
+
+
+_LIKE_MINE = 0.6
 
 
 def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) -> tuple[Topic | None, float, str]:
@@ -159,6 +187,120 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
     if len(line.split()) >= 3 and (("?" in part and _has_words(line)) or (opens and not _STATEMENT.search(line))):
         return Topic.FOR_COACH, 0.55, ""
     return None, 0.0, ""
+
+
+# How like the samples a text has to be (chosen on the tuned corpus): to be taken where no cue fits, with and without a sign of
+# asking; to take the place of a cue's topic, and by how much it must be more like the samples than that topic.
+_LIKE_ASKED, _LIKE_UNASKED, _LIKE_AGAINST, _AHEAD = 0.33, 0.55, 0.6, 0.2
+_LIKE_NOTHING = 0.55
+
+
+def _weighed(
+    topic: Topic | None, certainty: float, term: str, liked: Vote | None, line: str, asks: bool
+) -> tuple[Topic | None, float, str]:
+    """The cue's topic beside the samples' vote: the samples decide where no cue knows it, or where they are much surer."""
+    if liked is None or certainty >= 0.93:
+        return topic, certainty, term
+    known = topic is not None and topic is not Topic.FOR_COACH
+    needed = _LIKE_AGAINST if known else _LIKE_ASKED if asks else _LIKE_UNASKED
+    if liked.topic == "none" or (liked.topic in NOTHING and known):
+        needed = max(needed, _LIKE_NOTHING)
+    behind = liked.others.get(topic.value, 0.0) if known and topic is not None else 0.0
+    if (
+        liked.likeness < needed
+        or (topic is not None and liked.topic == topic.value)
+        or (known and liked.likeness - behind < _AHEAD)
+    ):
+        return topic, certainty, term
+    if liked.topic in NOTHING:
+        return None, 0.0, ""
+    if liked.topic == Topic.TERM.value:
+        terms = [one for one in terms_in(line) if one != "slot"]
+        return (Topic.TERM, 0.8, terms[0]) if terms else (topic, certainty, term)
+    return Topic(liked.topic), min(0.6 + 0.3 * liked.likeness, 0.9 if asks else _SUREST_UNASKED), ""
+
+
+# A text without any sign of asking never takes the place of a doubtful set, however like a question it is.
+_SUREST_UNASKED = 0.8
+
+
+_OPENS = re.compile(
+    r"^(?:(?:so|and|but|coach|hey|hi|hello|please|also|ok|sorry|um|then|just) )*"
+    r"(?:(?:at|in|on|with|until|for|up to|by|from|under|im up to|since) (?=what|which|when|how))?(?:what|whats|wheres|whens|whos|how|hows|when|where|who|why|which|wth|wtf|do|does|did|can|cant|could|should|would|will|is|are|am|may|shall|must|might|explain|tell|show|remind|give|send|list|describe|define|any|any idea|no idea|no clue|not sure|dunno|dont know)\b|(?:\d|\w) or (?:less|more|not|enough|longer|done|stay|same|\d+$)|yes or no|^(?:\S+ ){0,3}(?:what|how|when|which|where|why|who)\b|\bhow (?:many|much|long|heavy|often|slow)\b|\bpossible$"
+)
+_TELLS = re.compile(
+    r"^(?:did|done|got|will|can|may|might|do|have|is|was|are|am) (?:do|done|try|see|get|the same|all|my|\d|it all|good|nice|ready|back|so|not)\b(?!.*\b(?:i|we|you)\b)"
+)
+_NUMBERS = re.compile(
+    r"[#\d]|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|eighteen|twenty|thirty|forty|fifty)\b"
+)
+
+
+def _asks_plainly(part: str, line: str) -> bool:
+    return "?" in part or (_OPENS.search(line) is not None and not _TELLS.search(line))
+
+
+def _liked(part: str, situation: Situation, line: str) -> Vote | None:
+    """The samples' vote; nothing for a text that asks nothing and tells numbers: "20x12 lost the tempo"."""
+    shape = _shape(part, situation)
+    liked = vote(shape)
+    if liked and liked.likeness < _LIKE_ITSELF and not _asks_plainly(part, line) and (_NUMBERS.search(shape) or shape in _TOLD):
+        return None
+    return liked
+
+
+_LIKE_ITSELF = 0.95
+
+
+_TOLD = frozenset(("same", "one more", "same again", "more", "less", "done", "@", "left", "right"))
+
+
+_PLAIN_TERMS = frozenset(
+    (
+        "slot",
+        "tempo",
+        "warm_up",
+        "pr",
+        "per_side",
+        "failure",
+        "drop",
+        "split",
+        "frequency",
+        "elevated",
+        "volume",
+        "intensity",
+        "partials",
+        "explosive",
+        "anterior",
+        "one_rm",
+        "e1rm",
+        "eccentric",
+        "concentric",
+        "superset",
+    )
+)
+
+
+def _shape(part: str, situation: Situation) -> str:
+    """The question with what it is about taken out: exercises and slots become @, terms ~, a tempo its four numbers."""
+    catalogue = load_catalogue()
+    text = _TEMPO.sub(lambda match: match.group() if parse_tempo(match.group()) is None else " # # # # ", part)
+    text = _SLOT.sub(" @ ", text)
+    todays = situation.day.slots if situation.day else ()
+    among = [exercise for one in todays if (exercise := situation.exercise_of(one))]
+    mentions = (catalogue.names.mentions(text, among=among) if among else ()) or catalogue.names.mentions(text)
+    for one in reversed(mentions):
+        text = f"{text[: one.start]} @ {text[one.end :]}"
+    line = " ".join(re.findall(r"[a-z]+|\d+(?:\.\d+)?|[@#]", re.sub("['’‘`´]", "", text.lower())))
+    words = [word if word in "@#" or not word.isalpha() else _line(word) or word for word in line.split()]
+    return _without_terms(" ".join(words))
+
+
+def _without_terms(line: str) -> str:
+    for name, term in terms_by_name():
+        if term not in _PLAIN_TERMS and name in line:
+            line = re.sub(rf"(?<!\S){re.escape(name)}s?(?!\S)", "~", line)
+    return line
 
 
 # Short calls that ask without a question word or mark.
