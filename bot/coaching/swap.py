@@ -5,6 +5,7 @@ A substitute is taken for today or for the whole block. The slot stays what it i
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, replace
 
 from bot.coaching import replies
@@ -80,12 +81,18 @@ def _only_lacking(course: Course) -> str:
 
 
 def _ask_which(scene: Scene, course: Course, asked: SwapAsked) -> None:
-    open_slots = [slot for slot in (course.day.slots if course.day else ()) if len(course.swaps) or slot]
     choices = [
         Choice(SwapSlot(slot.label, asked.reason, asked.part, missing=asked.missing), f"{slot.label} {course.name_of(slot)}"[:40])
-        for slot in open_slots
+        for slot in _slots_left(course)
     ]
     scene.say(replies.AskWhichSlot("swap"), *choices, row=1, code="swap")
+
+
+def _slots_left(course: Course) -> list[Slot]:
+    """The day's slots with sets still to do; all of them where none has."""
+    done = Counter(kept.label for kept in course.today_records if kept.number)
+    slots = list(course.day.slots) if course.day else []
+    return [slot for slot in slots if done[slot.label] < len(slot.sets)] or slots
 
 
 @deed(SwapSlot)

@@ -80,7 +80,8 @@ class Situation:
         """The set that comes next in the order.
 
         After the last recorded one comes the first slot with a set that is neither on record nor skipped, and of that slot its first such
-        set: whoever did all of A1 at once goes on with A2 set 1.
+        set: whoever did all of A1 at once goes on with A2 set 1. What was begun together is ended together: A2 comes before B1, also
+        where it has fewer sets than A1.
         """
         if self.day is None:
             return None
@@ -99,6 +100,10 @@ class Situation:
         last = next((record.place for record in reversed(self.today) if record.place), None)
         start = order.index(last) + 1 if last in order else 0
         after = (*order[start:], *order[:start])
+        group = day.slot(last.label) if last else None
+        if group is not None:
+            letters = {slot.label for slot in day.slots if slot.group == group.group}
+            after = (*(place for place in after if place.label in letters), *after)
         slot = next((place.label for place in after if place not in gone), None)
         return next((place for place in order if place.label == slot and place not in gone), None)
 
