@@ -117,6 +117,15 @@ class OutboxRow(Protocol):
     def ready_at_utc(self) -> datetime | None: ...
 
 
+class KeptMessage(OutboxRow, Protocol):
+    """A message and what became of it."""
+
+    @property
+    def state(self) -> str: ...
+    @property
+    def message_id(self) -> int | None: ...
+
+
 class Outbox(Protocol):
     """Messages on their way out."""
 
@@ -139,6 +148,9 @@ class Outbox(Protocol):
 
     def erase(self, chat_id: int) -> int:
         """Remove all messages to a chat, sent or not, for good; returns how many."""
+
+    def find(self, key: str) -> KeptMessage | None:
+        """The message of a key, whatever became of it."""
 
     def waiting(
         self, now: datetime, *, lanes: Sequence[int], held: Iterable[int], full: Iterable[int], limit: int
@@ -201,6 +213,9 @@ class DueList(Protocol):
     def cancel_all(self, *, member_id: int | None = None, kind: str | None = None) -> int:
         """Take back all open ones of a member (of one kind); returns how many."""
 
+    def erase(self, member_id: int) -> int:
+        """Remove all of a member's rows, open or not, for good; returns how many."""
+
     def claim(self, now: datetime, limit: int) -> Sequence[DueRow]:
         """What is due, oldest first, kept from other workers until the transaction ends."""
 
@@ -239,6 +254,9 @@ class Inbox(Protocol):
 
     def take(self, row_id: int) -> bool:
         """Take one for this transaction. False when it is done, taken elsewhere, or an older one of its chat still waits."""
+
+    def erase(self, chat_id: int) -> int:
+        """Remove all of a chat's updates that are not waiting, for good; returns how many."""
 
     def done(self, row_id: int, now: datetime) -> None: ...
     def park(self, row_id: int, now: datetime, reason: str) -> None: ...

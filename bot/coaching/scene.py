@@ -14,6 +14,7 @@ from datetime import date, datetime, timedelta
 from typing import Any, Protocol, TypeVar
 from zoneinfo import ZoneInfo
 
+from bot.coaching import ports
 from bot.training import people
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise
@@ -37,9 +38,9 @@ class Shelf(Protocol[V]):
 class UnitOfWork(Protocol):
     """One transaction over everything that is kept."""
 
-    inbox: Any
-    outbox: Any
-    due: Any
+    inbox: ports.Inbox
+    outbox: ports.Outbox
+    due: ports.DueList
     groups: Shelf[people.Group]
     invites: Shelf[people.Invite]
     claims: Shelf[people.Claim]
