@@ -4,40 +4,32 @@ from __future__ import annotations
 
 import argparse
 import sqlite3
-import sys
 from contextlib import closing
 from pathlib import Path
 from typing import Any
 
+from bot.cli.data_file import NotDone, add_command, fault_of, with_data_file
 
-class NotBackedUp(RuntimeError):
+
+class NotBackedUp(NotDone):
     """Why there is no copy; one sentence for the operator."""
 
 
 def add_parser(subparsers: Any) -> argparse.ArgumentParser:
-    parser: argparse.ArgumentParser = subparsers.add_parser(
-        "backup", help="copy all data into one file, also while the companion runs"
+    return add_command(
+        subparsers,
+        "backup",
+        help="copy all data into one file, also while the companion runs",
+        file="where the copy goes; must not be there yet",
     )
-    parser.add_argument("file", type=Path, help="where the copy goes; must not be there yet")
-    parser.add_argument("--settings", type=Path, metavar="FILE", help="settings file, lines like COMPANION_DATA=...")
-    return parser
 
 
 def run(args: argparse.Namespace) -> int:
-    from bot.settings import SettingsProblems, read_settings
+    def act(database: Path) -> str:
+        kib = back_up(database, args.file) / 1024
+        return f"Backed up to {args.file}, {kib:.0f} KiB, checked. Keep it where this machine's end would not take it along."
 
-    try:
-        settings = read_settings(args.settings, needs_token=False)
-        if settings.database_file is None:
-            raise NotBackedUp(
-                "The data is in a database of its own (COMPANION_DATABASE_URL): use that database's own backup, such as pg_dump."
-            )
-        size = back_up(settings.database_file, args.file)
-    except (SettingsProblems, NotBackedUp) as error:
-        print(error, file=sys.stderr)
-        return 1
-    print(f"Backed up to {args.file}, {size / 1024:.0f} KiB, checked. Keep it where this machine's end would not take it along.")
-    return 0
+    return with_data_file(args, act, elsewhere="use that database's own backup, such as pg_dump")
 
 
 def back_up(database: Path, target: Path) -> int:
@@ -64,12 +56,3 @@ def back_up(database: Path, target: Path) -> int:
     finally:
         half.unlink(missing_ok=True)
     return target.stat().st_size
-
-
-def fault_of(connection: sqlite3.Connection) -> str | None:
-    """What is wrong with a database file; None when it is whole."""
-    try:
-        said = connection.execute("PRAGMA integrity_check(1)").fetchone()[0]
-    except sqlite3.DatabaseError as error:
-        return str(error)
-    return None if said == "ok" else str(said)

@@ -5,41 +5,33 @@ from __future__ import annotations
 import argparse
 import shutil
 import sqlite3
-import sys
 from contextlib import closing
 from pathlib import Path
 from typing import Any
 
-from bot.cli.backup import fault_of
+from bot.cli.data_file import NotDone, add_command, fault_of, with_data_file
 
 
-class NotRestored(RuntimeError):
+class NotRestored(NotDone):
     """Why nothing was restored; one sentence for the operator."""
 
 
 def add_parser(subparsers: Any) -> argparse.ArgumentParser:
-    parser: argparse.ArgumentParser = subparsers.add_parser(
-        "restore", help="put a backup in the place of the data; stop the companion first"
+    return add_command(
+        subparsers,
+        "restore",
+        help="put a backup in the place of the data; stop the companion first",
+        file="a file that `companion backup` has written",
     )
-    parser.add_argument("file", type=Path, help="a file that `companion backup` has written")
-    parser.add_argument("--settings", type=Path, metavar="FILE", help="settings file, lines like COMPANION_DATA=...")
-    return parser
 
 
 def run(args: argparse.Namespace) -> int:
-    from bot.settings import SettingsProblems, read_settings
+    def act(database: Path) -> str:
+        aside = restore(args.file, database)
+        kept = f" What was there before is kept as {aside}." if aside else ""
+        return f"Restored from {args.file}.{kept} Start the companion again."
 
-    try:
-        settings = read_settings(args.settings, needs_token=False)
-        if settings.database_file is None:
-            raise NotRestored("The data is in a database of its own (COMPANION_DATABASE_URL): use that database's own tools.")
-        aside = restore(args.file, settings.database_file)
-    except (SettingsProblems, NotRestored) as error:
-        print(error, file=sys.stderr)
-        return 1
-    kept = f" What was there before is kept as {aside}." if aside else ""
-    print(f"Restored from {args.file}.{kept} Start the companion again.")
-    return 0
+    return with_data_file(args, act, elsewhere="use that database's own tools")
 
 
 def restore(backup: Path, database: Path) -> Path | None:
