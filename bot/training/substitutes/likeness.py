@@ -59,7 +59,11 @@ class _Features:
 
 def nearness(a: Exercise, b: Exercise) -> float:
     """How near two movement patterns are: 1 for the same one, 0 for strangers."""
-    return 1.0 if a.pattern is b.pattern else _NEAR.get(frozenset((a.pattern, b.pattern)), 0.0)
+    return _share(a.pattern, b.pattern)
+
+
+def _share(one: Pattern, other: Pattern) -> float:
+    return 1.0 if one is other else _NEAR.get(frozenset((one, other)), 0.0)
 
 
 def likeness(a: Exercise, b: Exercise) -> float:
@@ -114,10 +118,10 @@ def _overlap(a: Mapping[MuscleGroup, float], b: Mapping[MuscleGroup, float]) -> 
 
 @dataclass(slots=True)
 class Kin:
-    """Everything in a catalogue that is like an exercise, likeliest first; each exercise is looked at once."""
+    """Everything of a near pattern that is like an exercise, likeliest first; each exercise is looked at once."""
 
     catalogue: Catalogue
-    _features: dict[ExerciseId, _Features] = field(default_factory=dict)
+    _features: dict[Pattern, list[_Features]] = field(default_factory=dict)
     _of: dict[ExerciseId, tuple[tuple[float, Exercise], ...]] = field(default_factory=dict)
 
     def of(self, entry: Exercise) -> tuple[tuple[float, Exercise], ...]:
@@ -128,12 +132,15 @@ class Kin:
 
     def _search(self, entry: Exercise) -> tuple[tuple[float, Exercise], ...]:
         if not self._features:
-            self._features = {each.id: _features(each) for each in self.catalogue}
+            for each in self.catalogue:
+                self._features.setdefault(each.pattern, []).append(_features(each))
         one = _features(entry)
         scored = (
             (_likeness(one, two), two.entry)
-            for two in self._features.values()
-            if two.entry.id != entry.id and _same_world(entry.pattern, two.entry.pattern) and _share_a_muscle(one, two)
+            for pattern, those in self._features.items()
+            if _share(entry.pattern, pattern) and _same_world(entry.pattern, pattern)
+            for two in those
+            if two.entry.id != entry.id and _share_a_muscle(one, two)
         )
         return tuple(sorted((pair for pair in scored if pair[0] >= _LEAST_KEPT), key=lambda pair: (-pair[0], pair[1].id)))
 
