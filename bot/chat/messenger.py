@@ -141,6 +141,12 @@ class Messenger:
             return await self._bot.send_photo(photo=part.photo or part.file_id, filename=name, caption=caption, **how)
         if part.voice is not None or part.file_kind == "voice":
             return await self._bot.send_voice(voice=part.voice or part.file_id, filename=name, caption=caption, **how)
+        if part.file_kind == "video":
+            return await self._bot.send_video(video=part.file_id, caption=caption, **how)
+        if part.file_kind == "animation":
+            return await self._bot.send_animation(animation=part.file_id, caption=caption, **how)
+        if part.file_kind == "video_note":  # the round kind bears no caption
+            return await self._bot.send_video_note(video_note=part.file_id, **{k: v for k, v in how.items() if k != "parse_mode"})
         return await self._bot.send_document(document=part.document or part.file_id, filename=name, caption=caption, **how)
 
 

@@ -14,6 +14,7 @@ from bot.chat.split import MAX_CAPTION, MAX_TEXT, shown_length, split_html
 MAX_BUTTONS = 100
 MAX_IN_ROW = 8
 MAX_DATA_BYTES = 64
+FILE_KINDS = ("photo", "document", "voice", "video", "animation", "video_note")
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,8 @@ class Outgoing:
     """One message. text: HTML as the platform reads it; with media it is the caption.
 
     buttons: rows of buttons under the message. reply_rows: rows of texts offered as a keyboard; remove_keyboard takes that away.
-    photo, document, voice: content as bytes with a `filename`, or a `file_id` that the platform gave before.
+    photo, document, voice: content as bytes with a `filename`, or a `file_id` that the platform gave before. Videos and animations
+    are only ever sent by their id.
     edit_message_id: change that message instead of sending one; if it is gone, a new one is sent.
     """
 
@@ -47,7 +49,7 @@ class Outgoing:
     voice: bytes | None = None
     filename: str = ""
     file_id: str = ""
-    file_kind: str = ""  # photo, document or voice, where file_id is given
+    file_kind: str = ""  # one of FILE_KINDS, where file_id is given
     edit_message_id: int | None = None
     reply_to: int | None = None
     silent: bool = False
@@ -58,8 +60,8 @@ class Outgoing:
     def __post_init__(self) -> None:
         if sum(len(row) for row in self.buttons) > MAX_BUTTONS or any(len(row) > MAX_IN_ROW for row in self.buttons):
             raise ValueError(f"at most {MAX_BUTTONS} buttons, {MAX_IN_ROW} a row")
-        if self.file_id and self.file_kind not in ("photo", "document", "voice"):
-            raise ValueError(f"file_kind={self.file_kind!r}, expected photo, document or voice")
+        if self.file_id and self.file_kind not in FILE_KINDS:
+            raise ValueError(f"file_kind={self.file_kind!r}, expected one of {', '.join(FILE_KINDS)}")
         if not self.text and not self.has_media:
             raise ValueError("a message needs a text or a file")
 

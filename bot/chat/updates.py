@@ -3,7 +3,7 @@
 private text      a coach's or a member's words; /start carries an invite or a claim code
 edited text       the member mends an earlier message
 button            an answer of a stored question
-file              a coach's block
+file              a coach's block; a coach's video shows an exercise
 my_chat_member    blocked or came back
 group             a coach links the shared chat; all else is left alone
 """
@@ -18,7 +18,7 @@ from typing import Any
 from telegram import Chat, Message, Update, User
 
 from bot.chat.lanes import IncomingFile
-from bot.coaching import coach, hearing, join, publish, replies
+from bot.coaching import coach, demos, hearing, join, publish, replies
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Desk, Scene, answer_by_press
 from bot.training import people
@@ -85,7 +85,9 @@ class Updates:
         scene = self._scene(uow, now, message.chat, message.from_user, message)
         if message.chat.type != Chat.PRIVATE:
             _in_group(scene, message)
-        elif message.document is not None:
+        elif (video := _video(message)) is not None and (group := coach.group_here(scene)) is not None:
+            demos.hear_video(scene, group, *video, message.caption or "")
+        elif message.document is not None and video is None:
             _file(scene, message, file)
         elif message.text:
             _words(scene, message.text)
@@ -96,9 +98,20 @@ class Updates:
 def wants_file(update: Update) -> str | None:
     """Fetch only what may be a block: a document of reasonable size in a private chat."""
     message = update.message
-    if message is None or message.document is None or message.chat.type != Chat.PRIVATE:
+    if message is None or message.document is None or message.chat.type != Chat.PRIVATE or _video(message):
         return None
     return message.document.file_id if (message.document.file_size or 0) <= MAX_BLOCK_BYTES else None
+
+
+def _video(message: Message) -> tuple[str, str] | None:
+    """(kind, id) of a video, in whichever way it was sent. An animation comes with a document of the same file."""
+    for kind in ("video", "animation", "video_note"):
+        found = getattr(message, kind, None)
+        if found is not None:
+            return kind, found.file_id
+    document = message.document
+    is_video = document is not None and (document.mime_type or "").startswith("video/")
+    return ("document", document.file_id) if document is not None and is_video else None
 
 
 def _words(scene: Scene, text: str) -> None:

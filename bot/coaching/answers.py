@@ -6,7 +6,8 @@ coach gets the question.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from decimal import Decimal
 
@@ -57,6 +58,7 @@ class Facts:
     records: this member's active records, oldest first, today's left out or not. coming: the plan's sessions from today on,
     soonest first. missed: sessions of the last two weeks that were planned and not done, oldest first. week, weeks: of the block,
     from 1; ends_on: its last day. coach: the coach's name. catalogue: the group's, None for the plain one.
+    demos: the coach's videos by exercise, as kept.
     """
 
     records: tuple[SetRecord, ...] = ()
@@ -67,6 +69,7 @@ class Facts:
     ends_on: date | None = None
     coach: str = ""
     catalogue: Catalogue | None = None
+    demos: Mapping[ExerciseId, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,6 +275,7 @@ class HowToSaid:
     by_coach: bool
     demo: str = ""
     tempo_note: str = ""
+    video: str = ""  # the coach's own, as kept ("file:...")
 
 
 @dataclass(frozen=True, slots=True)
@@ -619,11 +623,14 @@ class _Desk:
         own = slot.cues if slot and self.asked.exercise in (None, self.situation.exercise_of(slot)) else ()
         swapped = slot is not None and slot.label in dict(self.situation.swaps)
         cues = () if swapped else own
-        demo = slot.demo if slot and not swapped and not slot.demo.startswith("file:") else ""
+        shown = slot.demo if slot and own is slot.cues and not swapped else ""
+        demo, video = ("", shown) if shown.startswith("file:") else (shown, "")
+        exercise = self.exercise_id(slot)
+        video = video or (self.facts.demos.get(exercise, "") if exercise else "")
         said = cues or (entry.cues if entry else ())
-        if not said and not demo:
+        if not said and not demo and not video:
             return None
-        return HowToSaid(slot.label if slot else "", name, said, bool(cues), demo, entry.tempo_note if entry else "")
+        return HowToSaid(slot.label if slot else "", name, said, bool(cues), demo, entry.tempo_note if entry else "", video)
 
 
 def _has_term(slot: Slot, term: str) -> bool:

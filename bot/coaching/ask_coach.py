@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from bot.coaching import replies
-from bot.coaching.answers import answer
+from bot.coaching.answers import HowToSaid, answer
 from bot.coaching.course import Course, course_of
+from bot.coaching.demos import file_of
 from bot.coaching.facts import facts_for
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
@@ -64,16 +65,22 @@ def answer_questions(scene: Scene, member: people.Member, asked: Sequence[Asked]
     """Answer each question once; those for the coach go there together."""
     course = course_of(scene, member)
     facts = facts_for(scene, member, course)
-    answers = []
+    answers, videos = [], []
     for one in asked:
         if one.topic is Topic.FOR_COACH:
             continue
         given = answer(one, situation, facts)
+        if isinstance(given, HowToSaid) and (file := file_of(given.video)):
+            videos.append(replies.DemoShown(given.label, given.name, *file))
+            if not given.cues:
+                continue
         if given is not None:
             answers.append({"_": type(given).__name__, **to_plain(given)})
     if answers:
         scene.say(replies.Answered(tuple(answers)))
-    if any(one.topic is Topic.FOR_COACH for one in asked) or not answers:
+    for video in dict.fromkeys(videos):
+        scene.say(video)
+    if any(one.topic is Topic.FOR_COACH for one in asked) or not (answers or videos):
         relay(scene, member, text)
 
 

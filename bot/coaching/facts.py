@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from bot.coaching.answers import Facts, Planned
 from bot.coaching.course import Course, with_id
+from bot.coaching.demos import demos_of
 from bot.coaching.scene import Scene
 from bot.training import people
 
@@ -18,7 +19,7 @@ def facts_for(scene: Scene, member: people.Member, course: Course | None) -> Fac
     group = scene.uow.groups.get(member.group_id)
     coach = group.coach_name if group else ""
     if course is None:
-        return Facts(coach=coach, catalogue=scene.catalogue(member.group_id))
+        return Facts(coach=coach, catalogue=scene.catalogue(member.group_id), demos=demos_of(scene, member.group_id))
     today, done = course.today, course.done_days()
     names = {day.number: day.name for day in course.block.days}
     planned = course.planned(today - _BACK, today + _AHEAD)
@@ -33,4 +34,5 @@ def facts_for(scene: Scene, member: people.Member, course: Course | None) -> Fac
         ends_on=begin + timedelta(weeks=weeks, days=-1),
         coach=coach,
         catalogue=course.catalogue,
+        demos=demos_of(scene, member.group_id),
     )

@@ -229,7 +229,7 @@ def _remember_name(scene: Scene, group: people.Group, name: str, exercise: Exerc
     known = scene.uow.own_names.newest(group_id=group.id, name=name)
     value = people.OwnName(group_id=group.id, name=name, exercise=exercise, entry=to_plain(entry) if entry else {})
     if known:
-        scene.uow.own_names.save(replace(value, id=known.id))
+        scene.uow.own_names.save(replace(value, id=known.id, demo=known.demo))
     else:
         scene.uow.own_names.add(value)
 

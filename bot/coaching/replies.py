@@ -140,6 +140,41 @@ class File:
 
 
 @dataclass(frozen=True, slots=True)
+class DemoAsked:
+    """For which exercise is the video? said: what its caption said; several: that fits more than one."""
+
+    said: str
+    several: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DemoNotPlaced:
+    """has_block: there are exercises, only too many to offer."""
+
+    has_block: bool
+    said: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DemoKept:
+    """places: where in the block the exercise stands ("day 1 B2"). replaced: there was a video before."""
+
+    name: str
+    places: tuple[str, ...]
+    replaced: bool
+
+
+@dataclass(frozen=True, slots=True)
+class DemoShown:
+    """The coach's video of an exercise, to a member. kind, file_id: the platform's."""
+
+    label: str
+    name: str
+    kind: str
+    file_id: str
+
+
+@dataclass(frozen=True, slots=True)
 class HelpShown:
     coach: bool = False
 

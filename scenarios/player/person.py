@@ -155,6 +155,12 @@ class Person:
         """Send a picture."""
         return await self._sends("photo", Upload(name, content, ""), caption, group=group)
 
+    async def sends_video(
+        self, content: bytes, caption: str = "", *, name: str = "clip.mp4", group: Group | None = None
+    ) -> Message:
+        """Send a video."""
+        return await self._sends("video", Upload(name, content, "video/mp4"), caption, group=group)
+
     async def sends_voice(self, content: bytes, *, duration_s: int = 1, group: Group | None = None) -> Message:
         """Send a spoken message."""
         return await self._sends("voice", Upload("voice.ogg", content, "audio/ogg"), "", group=group, duration_s=duration_s)

@@ -21,7 +21,7 @@ from bot.training.plain import from_plain
 LOG = logging.getLogger(__name__)
 Wording = Callable[[Any], "str | Outgoing"]
 _WORDINGS: dict[str, Wording] = {}
-_MODULES = ("answers_said", "coach", "days", "joining", "pain", "session", "sets", "swaps", "week")
+_MODULES = ("answers_said", "coach", "days", "demos", "joining", "pain", "session", "sets", "swaps", "week")
 # Drawn or computed at sending, so rendered beside the event loop.
 HEAVY = frozenset({"Beat", "WeekReviewed", "BlockUnderstood", "GroupWeek", "BlockReviewed"})
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.wording.phrases import ITEMS, LONG_WEEKDAYS, say_date
-from bot.coaching import ask_coach, coach, join, log_sets, move_days, own_data, pain, publish, settings, show, swap
+from bot.coaching import ask_coach, coach, demos, join, log_sets, move_days, own_data, pain, publish, settings, show, swap
 
 _FIXED: dict[type[Any], str] = {
     join.Agree: "Yes, I agree",
@@ -26,6 +26,7 @@ _FIXED: dict[type[Any], str] = {
     publish.ChangeOver: "Begin the new one",
     publish.FinishFirst: "Finish this one first",
     publish.StayLonger: "Two weeks more",
+    demos.ForgetDemo: "Take it off",
     publish.KeepOwn: "It is my own exercise",
     swap.UndoSwap: "Undo",
     coach.TellEveryone: "Send it",

@@ -214,6 +214,7 @@ _SENTENCES = {
     "no_target": "I could not read “{2}” as a target. Write it like 22.5 x 8-10.",
     "tell_everyone": "To {0} members: “{1}” Send it?",
     "no_block_yet": "There is no block yet. Send me one as a message or a file.",
+    "demo_forgotten": "The video is taken off again.",
     "look_at_day": "Which day do you want to see as your members see it?",
     "file_too_large": "That file is larger than 2 MB. A block is a few hundred kilobytes at most: send only the sheet with the block.",
     "members_send_text": "Files are for your coach's blocks. Type your sets, or paste the whole session as text.",

@@ -130,7 +130,7 @@ _EMPTY_WORDS = frozenset(
 # Links, keyed parts and substitutes come first: their words are free text.
 
 _URL = re.compile(
-    r"(?:(?:demo|video|link|watch)\s*[:=]?\s*)?(?:\b(?P<url>https?://[^\s|)\]>,;]+|www\.[^\s|)\]>,;]+)|\b(?P<file>file:[\w-]{8,}))",
+    r"(?:(?:demo|video|link|watch)\s*[:=]?\s*)?(?:\b(?P<url>https?://[^\s|)\]>,;]+|www\.[^\s|)\]>,;]+)|\b(?P<file>file:(?:[a-z_]+:)?[\w-]{8,}))",
     re.I,
 )
 
