@@ -46,6 +46,12 @@ _PUT = re.compile(
 )
 _NOT = re.compile(r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
+# Without one of these no text is a correction; most sets stop here.
+_HINT = re.compile(
+    r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"
+    r"meant|mean|ment|said|read|not|pas|nie|nicht|niet|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|whoops|sorry|"
+    r"no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
+)
 _NUMBERS = {
     "one": 1,
     "two": 2,
@@ -72,6 +78,8 @@ Found = tuple[tuple[Heard, ...], float, Question | None]
 
 def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found | None:
     """The correction that a whole text says; None if it says none."""
+    if not situation.today or not _HINT.search(folded):
+        return None
     text = _with_digits(folded).strip(" .!\n")
     put = _PUT.fullmatch(text) if situation.today and len(text) <= 120 else None
     if put:

@@ -20,6 +20,7 @@ from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, Item, cut_last, entries_of
 from bot.language.reading.names import names_in
 from bot.language.reading.noise import without_noise
+from bot.language.reading.notes import with_notes
 from bot.language.reading.ranking import fit_count, fit_load
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import Settled, settle_entry
@@ -88,6 +89,7 @@ class _Text:
     certainty: float = 1.0
     question: Question | None = None
     ended: Heard | None = None
+    told_to: int = 0  # where the last name of the set talk ends
     forced: ToldDay | None = None  # the day that a question about days tries out
 
     def read(self) -> Reading:
@@ -135,6 +137,7 @@ class _Text:
                 and (len(parts.parts) > 1)
                 and self.situation.day is not None
                 and not any(t.kind == "n" for t in fresh[:1])
+                and "out of time" not in piece  # that is why something was left out
             ):
                 self.ended = ended
                 continue
@@ -191,9 +194,12 @@ class _Text:
             names = names_in(self.folded, tokens, there, self.catalogue)
         else:
             names = self._names(tokens)
+        self.told_to = max((name[1] for name in names), default=0)
         sets_text = self._sets_text(parts)
         if situation.day is not None and not parts.when:
             pointed = commands.point(sets_text, names, situation)
+            if pointed is not None and commands.skip_words(sets_text, names, situation.day.slots):
+                pointed = None
             if pointed is not None and not any(t.kind == "n" and not t.glued for t in tokens):
                 self.heard.append(pointed)
                 self.certainty = 0.95
@@ -207,7 +213,7 @@ class _Text:
         if any(token.kind in "nc" for token in tokens) or skipped is None:
             self._entries(tokens, names, told or ToldDay(situation.on, situation.day))
         if skipped is not None:
-            self.heard.append(SkipHeard(skipped.places, self._reason(sets_text)))
+            self.heard.append(skipped)
             self.certainty = min(self.certainty, 0.95)
         if only is not None:
             self._only_sets(only, names)
@@ -221,9 +227,6 @@ class _Text:
             if part.kind == "sets":
                 kept[part.start : part.end] = self.folded[part.start : part.end]
         return "".join(kept)
-
-    def _reason(self, sets_text: str) -> str:
-        return ""
 
     def _without_skip(
         self, tokens: list[Token], names: list[tuple[int, int, str]], sets_text: str, skipped: SkipHeard
@@ -371,11 +374,14 @@ class _Text:
         """
         day = told.day
         assert day is not None
-        slot = day.slot(entry.label or entry.exercise) if entry.label or entry.exercise else due_slot
+        named = entry.label or entry.exercise
+        if not named and len(entry.items) < 2:
+            return [entry]
+        slot = day.slot(named) if named else due_slot
         if slot is None:
             return [entry]
         first = next((s for s in day.slots if s.label == due_slot.label), None)
-        if (entry.label or entry.exercise) and slot.label != due_slot.label and first is not None and slot.group == first.group:
+        if named and slot.label != due_slot.label and first is not None and slot.group == first.group:
             cut = cut_last(entry)
             if cut is not None:
                 mine, theirs = cut
@@ -426,7 +432,8 @@ class _Text:
         surprised = question is not None and question.code == "surprise"
         if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else _CLEARLY / 2):
             return settled
-        if gain > 2 * _CLEARLY and (surprised or question is None):
+        last = next((r for r in reversed(self.situation.today) if r.place), None)
+        if gain > 1.4 * _CLEARLY and (surprised or question is None) and not _same_as_last(best, last):
             return best
         mine = question.options if question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.4),)
         theirs = Option(_label_of(best.heard)[:60], best.heard, 0.6)
@@ -523,7 +530,8 @@ class _Text:
         self.certainty = min(self.certainty, settled.certainty)
 
     def _reading(self) -> Reading:
-        heard = _joined(self.heard)
+        told_to = max(self.told_to, *(why.end for why in self.why)) if self.why else 0
+        heard = with_notes(_joined(self.heard), self.text, told_to, [aside.text for aside in self.asides if aside.kind is AsideKind.CHAT])
         if self.ended is not None and not heard and self.question is None:
             heard = (self.ended,)
             self.certainty = 0.93

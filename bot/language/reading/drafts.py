@@ -249,6 +249,8 @@ class Builder:
             self._counted(item, counts, load, words, sets[0] if sets else 0)
         elif load is not None:
             self._only_load(load, words, item)
+        if loads and counts and loads[0].bare and loads[0].each and self.setting.style not in (LoadStyle.BARBELL, LoadStyle.PAIR):
+            self.trouble = "which_one"  # "20 each side 10"
         if sets and not counts:
             self._sets = sets[0]
         for term in efforts:

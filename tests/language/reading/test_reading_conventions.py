@@ -151,8 +151,15 @@ def test_a_number_that_would_surprise_a_coach_is_asked_about(text: str) -> None:
     assert not reading.heard
 
 
-def test_a_number_meant_for_the_partner_of_a_superset_is_offered_there_first() -> None:
+def test_a_load_that_only_the_partner_of_a_superset_has_goes_to_the_partner() -> None:
     reading = read("20x10", situation("home A1.1=20x12 A2.1=12 A1.2=20x11"))
+
+    assert isinstance(reading.heard[0], SetsHeard)
+    assert [(record.place, record.done.count) for record in reading.heard[0].sets] == [(SetPlace("A1", 3), 10)]
+
+
+def test_a_set_of_the_partner_that_repeats_its_last_one_is_asked_about() -> None:
+    reading = read("20x11", situation("home A1.1=20x12 A2.1=12 A1.2=20x11"))
 
     assert reading.question is not None
     first = reading.question.options[0].heard[0]
