@@ -9,17 +9,20 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
+from math import exp, log
 
 from bot.training.blocks import ExerciseId, Measure, SetKind
 from bot.training.effort import WeekEffort, session_effort_au, week_effort
 from bot.training.exercises.muscles import prime_groups
 from bot.training.loads import LoadKind, say_load
+from bot.training.progression.asked import target_at
+from bot.training.progression.chances import slowed_from
 from bot.training.progression.engine import look_at
 from bot.training.progression.history import SessionDone, exercise_id, measure_of, sessions_of, targets
 from bot.training.progression.outlook import Outlook, outlook_of
 from bot.training.progression.scene import Scene
 from bot.training.progression.sentences import target_words
-from bot.training.progression.values import SlotCase, Suggestion
+from bot.training.progression.values import Kind, SlotCase, Suggestion
 from bot.training.records import SetRecord
 from bot.training.trend import Point, Trend, Verdict, has_dropped, has_stalled, smallest_real_change, trend_of
 
@@ -109,18 +112,48 @@ def _review(case: SlotCase, suggestion: Suggestion, scene: Scene) -> SlotReview:
     """case: as handed in, slips and all; the scene has none of them."""
     sessions = scene.sessions
     points = _points(scene.outlook, sessions)
-    trend = trend_of(points) if len(points) > 1 else None
+    # A slower tempo lowers what can be done; what lies before and after it makes no trend (Wilk et al. 2020, PMC7196738).
+    comparable = not slowed_from(scene)
+    trend = trend_of(points) if len(points) > 1 and comparable else None
     series = series_of(case, sessions, suggestion, trend)
-    return SlotReview(suggestion, trend, series, has_stalled(points), has_dropped(points))
+    stalled = comparable and not _stopped_at_top(scene) and has_stalled(points)
+    dropped = comparable and not _was_eased(case) and has_dropped(points)
+    return SlotReview(suggestion, trend, series, stalled, dropped)
+
+
+def _stopped_at_top(scene: Scene) -> bool:
+    """Every set ended where the range ends: how much more was there is not known, so nothing stands still."""
+    tops = [target_at(scene, did.number).high for did in scene.last.sets] if scene.sessions and scene.targets else []
+    return bool(tops) and all(top is not None and did.count >= top for top, did in zip(tops, scene.last.sets, strict=True))
+
+
+def _was_eased(case: SlotCase) -> bool:
+    """Was the last week lighter on purpose?"""
+    return case.before is not None and case.before.kind in (Kind.EASE, Kind.BACK_IN, Kind.AFTER_PAIN)
 
 
 def strength_points(case: SlotCase, sessions: Sequence[SessionDone]) -> list[Point]:
-    """One value a session: capacity of its best set (kg of one implement), or its best count where there are no kilograms."""
+    """One value a session: the capacity its sets show together (kg of one implement), or their count where there are no kilograms."""
     return _points(outlook_of(sessions, targets(case.slot), measure=measure_of(case), bands=case.kit.bands), sessions)
 
 
 def _points(outlook: Outlook, sessions: Sequence[SessionDone]) -> list[Point]:
-    return [Point(session.on, max(outlook.capacity(did) for did in session.sets)) for session in sessions]
+    """The sets of a session together say more than its best one. Each set number is first brought to the level of the first,
+
+    so that a session cut short does not look stronger than one with the tired sets in it.
+    """
+    capacities = [{did.number: log(outlook.capacity(did)) for did in session.sets} for session in sessions]
+    fades: dict[int, list[float]] = {}
+    for by_number in capacities:
+        for number, value in by_number.items():
+            if 1 in by_number:
+                fades.setdefault(number, []).append(value - by_number[1])
+    fade = {number: sum(values) / len(values) for number, values in fades.items()}
+    found = []
+    for session, by_number in zip(sessions, capacities, strict=True):
+        level = sum(value - fade.get(number, 0.0) for number, value in by_number.items()) / len(by_number)
+        found.append(Point(session.on, exp(level)))
+    return found
 
 
 def series_of(case: SlotCase, sessions: Sequence[SessionDone], suggestion: Suggestion, trend: Trend | None) -> Series:

@@ -21,7 +21,11 @@ TYPICAL_ERROR = 0.042  # median CV of 1RM tests (Grgic et al. 2020, Sports Med O
 _PRIOR_SESSIONS = 6  # how many sessions the published error counts for beside a member's own scatter (our choice)
 _LEAST_SESSIONS, _LEAST_DAYS = 4, 14
 _SAME_SESSIONS, _SAME_DAYS = 5, 21
-_LINE_SESSIONS = 3
+_STILL_SESSIONS, _STILL_DAYS = 5, 28
+_STILL_DOUBTS = 1.4
+# A member in training gains about so much a week (ours, low within the published gains of beginners to trained people, 0.3 to 1.5 %).
+USUAL_GAIN_A_WEEK = 0.006
+SESSION_ERROR = 0.03  # a session's mean over its sets is steadier than a single test of the maximum (ours)
 
 
 class Verdict(StrEnum):
@@ -136,23 +140,23 @@ def _own_error(x: Sequence[float], y: Sequence[float], per_day: float, published
     return sqrt((_PRIOR_SESSIONS * published**2 + own) / (_PRIOR_SESSIONS + free))
 
 
-def has_stalled(points: Sequence[Point], *, weeks: int = 4, typical_error: float = TYPICAL_ERROR) -> bool:
-    """Has a lift stood still for so many weeks, after having been worth watching?
+def has_stalled(points: Sequence[Point], *, typical_error: float = SESSION_ERROR) -> bool:
+    """Has a lift stood still: is the gain that people usually make ruled out by its slope?
 
-    No published threshold exists; ours: five sessions or more over the last `weeks`, no fitted gain over them, and none of the last three
-    sessions above the best before them by half a typical error.
+    No published threshold exists. Ours: five sessions or more over four weeks or more, and the slope's upper bound (1.4 standard errors) does
+    not reach 0.6 % a week. scenarios.simulator.stalls measures how often it cries wolf and how many it finds.
     """
     ordered = sorted(points, key=lambda point: point.on)
-    if not ordered:
+    days = (ordered[-1].on - ordered[0].on).days if ordered else 0
+    if len(ordered) < _STILL_SESSIONS or days < _STILL_DAYS:
         return False
-    recent = [point for point in ordered if (ordered[-1].on - point.on).days <= 7 * weeks]
-    if len(recent) < 5 or (recent[-1].on - recent[0].on).days < 7 * weeks:
-        return False
-    x = [float((point.on - recent[0].on).days) for point in recent]
-    slope = theil_sen(x, [log(point.value) for point in recent])
-    before = max(point.value for point in ordered[:-_LINE_SESSIONS])
-    fresh_best = max(point.value for point in ordered[-_LINE_SESSIONS:])
-    return slope.per_day * 7 <= 0.0 and fresh_best <= before * (1 + typical_error / 2)
+    x = [float((point.on - ordered[0].on).days) for point in ordered]
+    y = [log(point.value) for point in ordered]
+    per_day = theil_sen(x, y).per_day
+    middle = sum(x) / len(x)
+    spread = sqrt(sum((value - middle) ** 2 for value in x))
+    doubt = _own_error(x, y, per_day, typical_error) / spread
+    return (per_day + _STILL_DOUBTS * doubt) * 7 <= USUAL_GAIN_A_WEEK
 
 
 def has_dropped(points: Sequence[Point], *, typical_error: float = TYPICAL_ERROR) -> bool:

@@ -5,8 +5,9 @@ ranked (ranking.py) by a computed likeness (likeness.py): pattern, prime and hel
 phase. The coach's own substitute stands first whenever the limits allow it. changes.py says what is different to do; words.py why.
 """
 
-from bot.training.substitutes.ranking import substitutes_for
+from bot.training.substitutes.changes import slot_under
+from bot.training.substitutes.ranking import coachs_own, substitutes_for
 from bot.training.substitutes.same import kit_version
 from bot.training.substitutes.values import Reason, Substitute, can_do
 
-__all__ = ["Reason", "Substitute", "can_do", "kit_version", "substitutes_for"]
+__all__ = ["Reason", "Substitute", "can_do", "coachs_own", "kit_version", "slot_under", "substitutes_for"]

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from bot.training.beginnings import suggest_beginning
-from bot.training.blocks import Measure, SetTarget, Slot, work_sets
+from bot.training.blocks import Measure, SetTarget, Sides, Slot, work_sets
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern
 from bot.training.kit import Kit, KitItem
@@ -50,6 +50,14 @@ def change_to(
     ]
     sets = tuple(_target(target, entry, other, load) for target in slot.sets) if slot is not None else None
     return Change(tuple(each for each in words if each), load, sets)
+
+
+def slot_under(slot: Slot, entry: Exercise, other: Exercise) -> Slot:
+    """The slot as it is trained with a substitute: its sets and sides; the coach's load belonged to the other exercise."""
+    sides = slot.sides
+    if other.one_sided is not entry.one_sided:
+        sides = Sides.EACH if other.one_sided else Sides.BOTH
+    return replace(slot, sets=tuple(_target(target, entry, other, None) for target in slot.sets), sides=sides)
 
 
 def is_quick(exercise: Exercise) -> bool:

@@ -78,11 +78,22 @@ class Limits:
         """How the other can be done here and now; None if it cannot (see can_do; the things at hand are looked up once)."""
         return next((way for way in other.kit if way <= self.at_hand), None) if other.kit else frozenset()
 
+    def allow_alone(self) -> bool:
+        """May the exercise itself be done here and now, with nothing to compare it with?"""
+        entry = self.entry
+        return self._can_be_done(entry) and not any(strain(entry, part) > 1 for part in self.parts) and self._fits_here(entry)
+
     def allow(self, other: Exercise) -> bool:
-        if other.id in self.today or other.id == self.entry.id or self.way(other) is None:
+        if other.id == self.entry.id or not self._can_be_done(other):
             return False
         if any(strain(other, part) > self._allowed_strain(other, part) for part in self.parts):
             return False
+        return self._fits_here(other)
+
+    def _can_be_done(self, other: Exercise) -> bool:
+        return other.id not in self.today and self.way(other) is not None
+
+    def _fits_here(self, other: Exercise) -> bool:
         if self.reason is Reason.NOISE and (not other.quiet or "jump" in other.id):
             return False
         return self.reason is not Reason.NO_ROOM or _takes_less_room(other, self.entry)

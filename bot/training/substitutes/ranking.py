@@ -20,7 +20,7 @@ from bot.training.substitutes.limits import Limits, limits_of
 from bot.training.substitutes.renown import renown
 from bot.training.substitutes.same import kit_version
 from bot.training.substitutes.values import Reason, Substitute
-from bot.training.substitutes.words import is_last_resort, reasons_for
+from bot.training.substitutes.words import is_last_resort, reasons_alone, reasons_for
 
 # All figures below are our choice, set on tests/training/substitutes/cases.txt.
 _LEAST = 0.42  # less alike would puzzle a coach
@@ -91,6 +91,32 @@ def substitutes_for(
             )
         )
     return tuple(found)
+
+
+def coachs_own(
+    own: Sequence[str],
+    *,
+    kit: Kit,
+    reason: Reason,
+    catalogue: Catalogue,
+    hurting: Sequence[str] = (),
+    missing: Sequence[str] = (),
+    today: Sequence[ExerciseId] = (),
+) -> tuple[Substitute, ...]:
+    """The coach's substitutes that this member can do, where nothing is known of the slot's own exercise to be like.
+
+    Likeness is 0 and nothing is said of what changes: there is nothing to compare with. Arguments as for `substitutes_for`.
+    """
+    found: dict[ExerciseId, Substitute] = {}
+    for name in own:
+        matches = catalogue.names.find(name, limit=1)
+        other = catalogue.get(kit_version(matches[0].exercise, kit, catalogue, written=name)) if matches else None
+        if other is None or matches[0].score < _NAME_IS_SURE:
+            continue
+        limits = limits_of(other, kit=kit, reason=reason, hurting=hurting, missing=missing, today=today)
+        if limits.allow_alone():
+            found.setdefault(other.id, Substitute(other.id, other.name, reasons_alone(limits), by_coach=True))
+    return tuple(found.values())
 
 
 def _wanted(limits: Limits, wanted: ExerciseId | None, catalogue: Catalogue, taken: Sequence[Exercise]) -> list[Exercise]:

@@ -44,6 +44,11 @@ def reasons_for(limits: Limits, other: Exercise, *, wanted: bool = False) -> tup
     return tuple(why)
 
 
+def reasons_alone(limits: Limits) -> tuple[str, ...]:
+    """For an exercise that stands by itself: what it needs and what it spares."""
+    return (_needs(limits.way(limits.entry) or frozenset()), *_spares(limits, limits.entry))
+
+
 def is_last_resort(entry: Exercise, other: Exercise, alike: float) -> bool:
     """Is it a stand-in at best? alike: the likeness of the two."""
     return nearness(entry, other) <= LAST_RESORT or alike < _HARDLY_ALIKE
