@@ -25,9 +25,9 @@ _AWAY = (
     r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore)(?: (?:with|for|at|in|to) [a-z ]+?)?"
 )
 _NONE = (
-    r"(?:(?:there will be |i want |have |theres |so |doing )*(?:no training|not training|no sessions?|no workouts?|nothing|no exercise|no gym|no lifting|none)|"
+    r"(?:(?:there will be |i want |have |theres |so |doing |its )*(?:no training|not training|no sessions?|no workouts?|nothing|no exercise|no gym|no lifting|none)|"
     r"(?:i |we )?(?:cant|wont|unable to|not able to|wont be able to|couldnt|not gonna|not gonna be able to|be unable to|not be able to|no way i can)(?: be)?(?: train| training| do anything| do it| make it| lift| exercise| do any training| make any sessions| do sessions| do the sessions| do much)*|"
-    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|pausing|clear|blank|free)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off)"
+    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|pausing|clear|blank|free)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off|(?:wont be|not|not gonna be|im not|ill not be) (?:at )?(?:home|around|here|in|there|back|free|available))"
     r"(?: for me| at all| again| planned| from me| of training| training| sessions?| possible| whatsoever)*"
 )
 _TAKE = r"(?:(?:i |we |ill |im |need |needing |take |taking |want |have |having |get |getting |go on |to |could use |got |be |do with )+)"
@@ -206,7 +206,7 @@ def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 _BACKWARD = r"(?:back|return|returning|home|coming back|coming home|be back|come back|ill be back|im back|im home|returns?)(?: home)?(?: again)?"
 _TAILS_OF = rf"(?: (?:from|between|on|starting|this|for))? <D first> (?P<joint>{_TO}) {_NEXT}<D last>(?: (?:inclusive|included))?"
-_PAUSE = r"(?P<pause>pause|take a break|pausing|freeze|a break|break|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
+_PAUSE = r"(?P<pause>pause|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|a break|break|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
 
 ABSENCES = (
     *shapes(
@@ -239,6 +239,7 @@ ABSENCES = (
         rf"(?P<pause><N n>) {_REST}(?: (?:from|starting|beginning|on)(?: on)? (?:<D first>|<P p>))?",
         rf"{_PAUSE}(?: for| of)?(?: the next)? <N n>(?: (?:from|starting|beginning)(?: on)? <D first>)?",
         rf"{_PAUSE}(?: from| starting)(?: on)? <D first> for <N n>",
+        rf"{_AWAY}(?: (?:on|from|this))? <D first> for (?:the )?<N n>",
         rf"from <D first> (?:on )?(?:im |ill be )?{_AWAY} for <N n>",
     ),
     *shapes(
@@ -270,13 +271,14 @@ ABSENCES = (
     *shapes(
         _back,
         r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
-        r"(?:resume|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything| the block)?(?: (?:on|from))*(?: <D back>)?",
+        r"(?:pick up where i left off|carry on|resume|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything| the block)?(?: (?:on|from))*(?: <D back>)?",
         r"(?:go|start|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
         r"(?:im )?(?:healthy|ready|fit) again(?: (?:on|from|to train|to go))*(?: <D back>)?",
         r"(?P<soft>(?:im |i |am |ive |feel |feeling |much |all |now |fully |finally |a lot )*(?:better|recovered|well again|well|over (?:it|my cold|the flu|the cold|my flu|covid)|good to go|ready to (?:go|train|start)|healthy|fine again)(?: again| now)*)",
         r"(?:can |ready to |able to )*(?:train|start|start training|do the plan|go) again(?: (?:on|from))*(?: <D back>)?",
     ),
     *shapes(_mild, rf"(?:im |ive |i have |i |have |got |caught |feeling |feel |a |bit |the )+{_MILD}(?: D\d+)?"),
+    *shapes(_open, r"(?P<pause>stop (?:everything|all training|my plan|the plan|my training|all sessions))"),
     *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
     *shapes(
         _open,

@@ -75,7 +75,7 @@ _SPELLINGS = (
 # Words at the edges of a clause that leave its meaning alone.
 _BEFORE = (
     r"(?:hey|hi|hiya|hello|heya|yo|dear|coach|ok|okay|so|sorry|please|and|but|also|well|hm+|oh|um+|uh|ah|right|just|then|yeah|yes|yep|no worries|"
-    r"unfortunately|sadly|annoyingly|im afraid|i think|i guess|i reckon|looks like|it looks like|turns out|apparently|heads up|fyi|quick one|"
+    r"unfortunately|sadly|annoyingly|(?:my |the )?(?:doctor|doc|physio|gp|wife|husband|boss|surgeon|nurse) (?:says?|said|wants|told me|thinks)(?: that| to)?|im afraid|i think|i guess|i reckon|looks like|it looks like|turns out|apparently|heads up|fyi|quick one|"
     r"actually|btw|by the way|morning|good morning|evening|sorry but|bad news|good news|guys|mate|thing is|the thing is|instead|as (?:i|it)t? said|"
     r"because|as|since|still|now|today(?= move| swap)|for now|from today|alright|all right|anyway|hope thats (?:ok|fine)|if possible|if thats ok|something (?:has )?(?:came|come) up)"
 )
@@ -88,7 +88,7 @@ _POLITE = (
 )
 _AFTER = (
     r"(?:please|thanks|thank you|thankyou|ty|ok|okay|coach|if (?:possible|thats ok(?:ay)?|its ok(?:ay)?|thats fine|thats alright|you can|i can|i may)|instead|for me|again|too|also|"
-    r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|(?:till|til|until) (?:further notice|i (?:say|tell you|let you know|say so|say otherwise)(?: so| otherwise)?)|tho|though|mate|guys|"
+    r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|for (?:this|the) week(?: only)?|just (?:this|the) (?:once|week)|this once|(?:till|til|until) (?:further notice|i (?:say|tell you|let you know|say so|say otherwise)(?: so| otherwise)?)|tho|though|mate|guys|"
     r"sadly|unfortunately|im afraid|i think|i guess|actually|yeah|hope thats (?:ok|fine|okay)|sorry about that|my bad|anymore|any more|if poss|asap|as well|only|i suppose)"
 )
 HEDGE = re.compile(
@@ -143,7 +143,7 @@ _WEAK = re.compile(
 
 def strong_parts(words: str) -> list[str]:
     """Cut at stops and commas; dates in a list ("D0, D1 and D2") stay together."""
-    words = re.sub(r"([DWS]\d+),(?= (?:and )?[DWS]\d+(?:$|[,.]| and| only| [DWS]\d| now| from))", r"\1", words)
+    words = re.sub(r"(?<!not )([DWS]\d+),(?= (?:and )?[DWS]\d+(?:$|[,.]| and| only| [DWS]\d| now| from))", r"\1", words)
     return [part for part in (one.strip() for one in _STRONG.split(words)) if part]
 
 

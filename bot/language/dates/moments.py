@@ -16,7 +16,7 @@ DAY = (
     r"sat(?:urday)?s?|saterday|sun(?:day)?s?)"
 )
 _PART = r"(?: (?:morning|afternoon|evening|night|nite|lunchtime|noon))?"
-_FEAST = r"(?:xmas eve|christmas eve|xmas(?: day)?|christmas(?: day)?|boxing day|new years? eve|new years(?: day)?|easter(?: sunday| monday)?|good friday)"
+_FEAST = r"(?:xmas eve|christmas eve|xmas(?: day)?|christmas(?: day)?|boxing day|new years? eve|new years(?: day)?|(?<=and )new year|(?<=to )new year|(?<=until )new year|(?<=till )new year|easter(?: sunday| monday)?|good friday)"
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*"
 TODAY = r"(?:later today|today|tonight|2day|tonite|2nite|this (?:morning|afternoon|evening))"
 TOMORROW = r"(?:tomorrow|tomorow|tommorow|tommorrow|tomorro|tmrw|tmrow|tmr|tmw|2moro|2morrow|tom)"
@@ -197,7 +197,7 @@ def _easter(year: int) -> date:
 
 
 PERIOD = (
-    r"(?:(?:the )?rest of (?:the|this|next) (?:week|month)|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |next |the )?(?:week(?:end)?|month)|"
+    r"(?:(?:the )?rest of (?:the|this|next) (?:week|month)|(?<=skip )the week|(?<=cancel )the week|(?<=miss )the week|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |next |the )?(?:week(?:end)?|month)|"
     r"(?:this|next|the coming|this coming|the following) (?:week(?:end)?|month)|the week after next|over the weekend|the weekend)"
 )
 

@@ -15,7 +15,7 @@ from bot.training.plan import Deed, QuietHours, ReminderAgain, ReminderAt, Silen
 
 _MOST_WORDS = 16
 _NO = re.compile(
-    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|drop)\b"
+    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|shut up|enough|drop)\b"
 )
 # Said about a reminder that came, or to somebody else: no wish.
 _TALK = re.compile(
@@ -137,6 +137,11 @@ def _with_counts(desk: Desk, words: str, mark: str, *, refuses: bool) -> PlanRea
         return None
     if _AGAIN.search(words):
         return sure(ReminderAgain(minutes))
+    if not refuses and re.match(
+        rf"(?:remind|ping|nudge|snooze|text|message|notify)\w*(?: me)?(?: for| in| after)? {mark}$", words
+    ):
+        # Once only is not offered; a second reminder is, on every training day.
+        return ask("again_always", f"{minutes}", [(f"A second reminder {minutes} minutes later", ReminderAgain(minutes))])
     found = re.search(
         rf"\b{mark} (?:of )?(earlier|sooner|later|forward|back)\b|\b(earlier|later|back|forward)(?: by)? {mark}\b", words
     )
@@ -200,11 +205,11 @@ def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> Pl
 
 
 def _stops_all(words: str) -> bool:
-    kind = r"(?:reminders?|reminding|remind|pings?|pinging|ping|notifications?|notifying|notify|alerts?|nudges?|nudging|nudge|bothering|bugging|bug|bother|messages|messaging|message|texts|texting|text)"
+    kind = r"(?:reminders?|reminding|remind|pings?|pinging|ping|notifications?|notifying|notify|alerts?|nudges?|nudging|nudge|bothering|bugging|bug|bother|nagging|nag|messages|messaging|message|texts|texting|text)"
     tail = r"(?: me| us| at all| from now on| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| so much| all the time| them| it| sent)*"
     return (
         re.fullmatch(
-            rf"(?:stop|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|i dont (?:want|need)|dont (?:want|need|send)|without)(?: to)?(?: get| have| receive| send| be)?"
+            rf"(?:stop|shut up with|enough with|enough of|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|i dont (?:want|need)|dont (?:want|need|send)|without)(?: to)?(?: get| have| receive| send| be)?"
             rf"(?: me)?(?: the| my| all| any| more| your| these| those| sending| getting| with| of)*(?: me)? {kind}(?: me)?{tail}", words
         ) is not None
         or re.fullmatch(rf"(?:turn|switch) (?:the |my |all )?{kind} off{tail}|{kind} off|(?:the |your )?{kind} (?:are|is) (?:too )?(?:annoying|a pain|too much)(?: (?:stop|so stop) (?:them|it))?", words) is not None

@@ -35,7 +35,7 @@ _CANNOT = (
     r"(?:im )?(?:busy|tied up|unavailable|not available|not free|not around|double booked|overbooked)|(?:i )?wont manage)"
 )
 _OUT = (
-    r"(?:doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
+    r"(?:doesnt suit(?: me)?|dont suit(?: me)?|no longer (?:works|suits)|no|doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
     r"impossible|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
 )
 
@@ -165,6 +165,8 @@ def _both(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 
 def _swap(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    if all(fields[side][0] == "D" and desk.is_plural(fields[side]) for side in "ab"):
+        return replaced(desk, fields["a"], fields["b"])
     a, b = desk.what(fields["a"]), desk.what(fields["b"])
     if not a or not b:
         return None
@@ -185,6 +187,20 @@ def _cannot(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
         return None
     if len(dates) > 1:
         return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
+    desk.cannot = dates[0]
+    return without(desk, dates[0])
+
+
+_NO_EVENT = re.compile(
+    r"\b(?:question|pain|sessions?|workouts?|training|pb|pr|record|test|legs?|arms?|back|time|free|energy|idea|reps?|sets?|off|new|good|great|rest|gym)\b"
+)
+
+
+def _engaged(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "I have parents' evening on friday": said to a plan, it asks what becomes of that day's session."""
+    dates = desk.dates(fields["what"])
+    if len(dates) != 1 or dates[0] < desk.today or not desk.open_on(dates[0]) or _NO_EVENT.search(fields.get("event", "")):
+        return None
     desk.cannot = dates[0]
     return without(desk, dates[0])
 
@@ -329,7 +345,7 @@ MOVES = (
     ),
     *shapes(
         _move,
-        rf"{_MOVE} <X what> {_WHERE} <D to>",
+        rf"{_MOVE} <X what>(?: {_LATER})? {_WHERE} <D to>",
         rf"{_MOVE} <S what> (?:from D\d+ )?(?:to|on) <D to>",
         rf"{_MOVE} <X what> <D to>",
     ),
@@ -342,7 +358,7 @@ MOVES = (
         _instead,
         rf"(?:{_DO} |train |go |lift |do it )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over|in lieu of|than) (?:on )?<X what>",
         r"instead of (?:on )?<X what> (?:i |ill |do |train |can i do |its |it |go )*(?:on )?<D to>",
-        rf"(?:{_DO}) <X what> (?:on |for )?<D to> (?:instead of|rather than|not|and not) (?:on )?(?:D\d+|then|now)",
+        rf"(?:{_DO}) <X what> (?:on |for )?<D to> (?:instead of|rather than|not|and not|than) (?:on )?(?:D\d+|then|now)",
         r"<S what> (?:on )?<D to> (?:instead of|rather than|not|and not) (?:on )?D\d+",
         r"<D to> (?:works|is|would be|suits|would suit|fits|would work|would fit|looks|will be|be)(?: me)?(?: much| a lot| way| far)? (?:better|easier|best|nicer|preferable)(?: for me)? (?:than|to) <X what>(?: P\d+)?",
         r"(?:prefer |like )?<D to> (?:to|over|more than) <D what>(?P<prefer>) P\d+",
@@ -363,7 +379,7 @@ MOVES = (
     *shapes(_bare_pair, r"<D what> (?:to|->|>) <D to>"),
     *shapes(
         _move_where,
-        r"(?:move|reschedule|postpone|delay|shift) <X what>(?: to (?:another|a different|some other) (?:day|time|date)| somewhere else)?",
+        r"(?:move|reschedule|postpone|delay|shift|push|bump) <X what>(?: to (?:another|a different|some other) (?:day|time|date)| somewhere else)?",
     ),
 )
 SHORT_MOVES = shapes(
@@ -371,7 +387,7 @@ SHORT_MOVES = shapes(
     rf"{_THING} (?:up )?(?:on )?<D to>(?: (?P<instead>instead|then))?(?: instead of D\d+)?",
     r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better|of D\d+))*",
     r"(?:train|training|lift|go|do|come|exercise|how about|what about|lets say|or|then|try|can do|available|free)? ?(?:on )?<D to>",
-    r"<D to> (?:is )?(?:works|better|fine|free|ok)",
+    r"<D to> (?:is )?(?:works|better|fine|free|ok|does|would|yes|can|instead yes)",
 )
 SKIPS = (
     *shapes(_skip_ahead, r"(?:skip|jump|go) (?:ahead |straight |right )?to <Y what>"),
@@ -399,6 +415,11 @@ CANNOTS = (
     ),
     *shapes(_cannot_list, rf"{_CANNOT}(?: on)? (?P<list>D\d+(?:(?: and|,| or| nor| plus|) D\d+)+)(?: P\d+)?"),
     *shapes(
+        _engaged,
+        r"(?:im |ill be |i am |i have to be |were )(?:working|at work|on call|on shift|hosting|babysitting|out|at (?:a |an |my |the )?[a-z ]{3,25}?)(?: late| all day| nights?| a double)?(?: on| this)? <D what>(?: night| evening)?",
+        r"(?:i have|ive|ive got|i got|got|weve got|we have|theres|its) (?:a |an |my |the |his |her |our )?(?P<event>[a-z ]{3,30}?) (?:on|this) <D what>(?: night| evening)?",
+    ),
+    *shapes(
         _cannot,
         rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what>(?: (?:session|P\d+|sorry|at all))*",
         rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what> (?:have|got|stuck|working|im|ive|too|must|need|because|at|with|due)\b[a-z ]*",
@@ -406,6 +427,7 @@ CANNOTS = (
         r"(?:on )?<Y what> (?:i )?(?:cant|couldnt|wont|wont be able to|am unable to) (?:train|make it|do it|make|do|be there|come)",
         r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
         r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
+        r"not <D what>",
         r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
     ),
 )

@@ -63,6 +63,24 @@ def chosen(desk: Desk, days: tuple[int, ...], since_mark: str | None = None, *, 
     return sure(Weekdays(days, since), certainty=certainty)
 
 
+_USUAL = {
+    1: ((0,), (5,)),
+    2: ((0, 3), (1, 4), (5, 6)),
+    3: ((0, 2, 4), (1, 3, 5)),
+    4: ((0, 1, 3, 4), (0, 2, 4, 5)),
+    5: ((0, 1, 2, 4, 5), (0, 1, 3, 4, 5)),
+    6: ((0, 1, 2, 3, 4, 5),),
+}
+
+
+def _how_many(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Only three days a week": which ones is the question."""
+    found = re.fullmatch(r"(\w+) days?", desk.words(fields["n"]))
+    count = number_of(found[1]) if found else None
+    choices = _USUAL.get(count or 0, ())
+    return ask("which_weekdays", "", [(_names(days), Weekdays(days, desk.today)) for days in choices]) if choices else None
+
+
 def _no_more(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "No more sundays": the rule without that weekday."""
     marks = re.findall(r"[DW]\d+", fields["list"])
@@ -105,6 +123,7 @@ _TURN = r"(?:(?P<count>an?|one|two|three|four|five|six|seven|\d) )?(?:(?:full |w
 
 def rhythm_in(words: str) -> tuple[bool, ...] | None:
     """ "Three on, one off, two on, one off" as turns; None if the words are no rhythm."""
+    is_named = re.search(r"\b(?:rhythm|split|pattern|schedule)\b", words) is not None
     words = re.sub(r"[,/;.+]+|\b(?:and|then|followed by|with)\b", " ", words)
     words = re.sub(r"\s+", " ", words).strip()
     words = re.sub(
@@ -120,7 +139,7 @@ def rhythm_in(words: str) -> tuple[bool, ...] | None:
     if re.fullmatch(r"(?:train )?every third day", words):
         return (True, False, False)
     figures = re.fullmatch(r"(\d)[- ](\d)[- ](\d)[- ](\d)", words)
-    if figures:
+    if figures and is_named:  # "3-1-1-0" alone is a tempo
         return tuple(turn % 2 == 0 for turn, count in enumerate(figures.groups()) for _ in range(int(count)))
     turns: list[bool] = []
     counted = re.match(r"(?:an?|one|two|three|four|five|six|seven|\d) ", words) is not None
@@ -155,11 +174,12 @@ def zone_in(words: str) -> PlanReading | None:
     """The place by whose clock somebody lives now. words: plain, without marks."""
     until = r"(?: (?:now|from now on|from today|for good|permanently|at the moment|these days|this week|last week|next week|since [a-z ]+|(?:until|till|til) [a-z0-9 ]+|for (?:a while|good|now|work|(?:a|the next|\d+|one|two|three|four|couple of|a couple of|a few|few) ?(?:days?|weeks?|months?|while|years?))))*"
     for pattern in (
-        r"(?:ive|i have|i|we|weve|were|just|have|im|recently|today|finally)*(?: ?(?:ive|just|have|recently))* ?(?:moved|relocated|flown|moving|relocating|flew)(?: (?:over|house|home|back|here|from [a-z ]+?))? to (?P<place>[a-z .,'-]{2,40}?)",
+        r"(?:ive|i have|i|we|weve|were|just|have|im|recently|today|finally)*(?: ?(?:ive|just|have|recently))* ?(?:moved|relocated|flown|flew)(?: (?:over|house|home|back|here|from [a-z ]+?))? to (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:(?:im|ill be|were|well be|i) )?(?:now |currently )?(?:living|live|based|staying|stay|live now)(?: now)? in (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:im|were) (?:now |currently )in (?P<place>[a-z .,'-]{2,40}?)",
-        r"(?:change|set|switch|put|update) my (?:time ?zone|zone|place|city|clock|location|local time) to (?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
+        r"(?:change|set|switch|put|update) (?:my |the )?(?:time ?zone|zone|place|city|clock|location|local time) to (?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
         r"(?:my|the) (?:time ?zone|zone|clock|local time|place|city|location) (?:is|should be|changed to|has changed to) (?:now )?(?:on )?(?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
+        r"(?:im|were|ill be)(?: now)? (?:in|on) (?P<place>(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
         r"(?:im|were|ill be|i am)(?: now)? on (?P<place>[a-z .,'-]{2,40}?) time",
     ):
         found = re.fullmatch(pattern + until, words)
@@ -180,7 +200,7 @@ _DAYS_ARE = (
 )
 _TRAIN_ON = (
     r"(?:(?:i |we )?(?:can |could |will |only |just |now |want to |prefer to |prefer |like to |would |be |am |able to |free |have time )*"
-    r"(?:train|training|lift|exercise|go|do|do it|work|make it|available|free|have time)?(?: only| just)?(?: on)?)"
+    r"(?:train|train me|training|lift|exercise|go|do|do it|work|make it|available|free|have time)?(?: only| just)?(?: N\d+(?: a week)?)?(?: on)?)"
 )
 RULES = (
     *shapes(
@@ -210,9 +230,14 @@ RULES = (
         rf"(?:change|switch|move)(?: me| it)? to <L list>(?P<rule>){_SINCE}",
     ),
     *shapes(
+        _how_many,
+        r"(?:(?:i |we )?(?:can |could |will |want to |want |only |just |now |do |train |have |manage |make |change |switch |reduce |cut |it |down |to |go |my |plan )*)<N n> (?:N\d+|(?:per|each|every) week)(?: only| now| from now on| please)*",
+    ),
+    *shapes(
         _rolling,
         r"(?:let |make |have |keep )?(?:my |the )?(?:days|sessions|plan|week|everything|it|training|split|schedule) (?:to |should |just )*(?:move|slide|roll|shift|go|moves|slides|rolls)(?: along| on| with me)? (?:when|if|whenever|once) i (?:miss|skip|cant)[a-z ]*",
         r"(?:(?:make|switch|change|go|use|set|do|put|have)(?: it| me| my (?:days|plan|week)| the plan)?(?: to| on| with)? )?(?:a |my |the )?(?:rolling|floating|flexible)(?: (?:week|plan|schedule|rhythm|days|split|order|basis))",
+        r"(?:make it|go|switch to|change to|use|a|set it to) rolling|rolling please",
         r"(?:just )?(?:go on|carry on|continue|keep going)(?: with)? (?:the |my )?next (?:day|session|one) (?:when|if|whenever) i (?:miss|skip)[a-z ]*",
     ),
 )

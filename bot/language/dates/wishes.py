@@ -49,6 +49,7 @@ _TOO_SHORT = frozenset(
 )  # fmt: skip
 _LONGEST = 400
 _LONGEST_CLAUSE = 24  # words; longer texts are read by their clauses alone
+_MOST_MARKS = 12  # a text with more dates than that is a calendar, no wish
 _MOST_DEEDS = 4
 _ORDER = (DONES, SWAPS, STARTS, RULES, ABSENCES, MOVES, SKIPS, CANNOTS, SHORT_MOVES)
 
@@ -79,6 +80,8 @@ def read_plan_words(
     sessions = sessions_between(plan, rhythm, count, first, last, done, today=today)
     desk = Desk(today, plan, names, tuple(rhythm), sessions, dict(done or {}), locale)
     marked = mark(words, names)
+    if len(marked.said) > _MOST_MARKS:
+        return NOTHING
     desk.said, desk.session_marks = marked.said, marked.session_marks
     reading = _whole(desk, marked) or _by_clauses(desk, marked)
     return _settled(desk, reading) if reading else NOTHING
