@@ -60,6 +60,33 @@ def find_slips(history: Sequence[SetRecord], new: Sequence[SetRecord]) -> tuple[
     return tuple(found)
 
 
+def standing_slips(records: Sequence[SetRecord]) -> tuple[SetRecord, ...]:
+    """Records of earlier weeks that still look like slips of the thumb: nobody answered for them, so nothing is built on them.
+
+    Only those for which another reading lies close to everything else; a plain large number was asked about when it came.
+    """
+    loads = [kg for record in records if (kg := _kg(record))]
+    counts = [count for record in records if (count := record.done.worst_count)]
+    far_load = bool(loads) and _far(max(loads), min(loads))
+    far_count = bool(counts) and max(counts) > _COUNT_FAR * min(counts)
+    if not (far_load or far_count):
+        return ()
+    middle_kg, middle = (median(loads) if loads else None), (median(counts) if counts else 0)
+    odd = [
+        record
+        for record in records
+        if ((kg := _kg(record)) and middle_kg and _far(kg, middle_kg)) or (record.done.worst_count or 0) > _COUNT_FAR * middle
+    ]
+    marked = {id(record) for record in odd}
+    usual = [record for record in records if id(record) not in marked]
+    return tuple(slip.record for slip in find_slips(usual, odd) if slip.meant is not None)
+
+
+def _kg(record: SetRecord) -> Decimal | None:
+    load = record.done.load
+    return load.kg if load is not None and load.kind is LoadKind.IMPLEMENT else None
+
+
 def _alike(records: Sequence[SetRecord], record: SetRecord) -> list[SetRecord]:
     """The last dozen records of the same exercise, measure and kind of load; the same day's stand first for a first session."""
     load = record.done.load

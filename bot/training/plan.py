@@ -96,6 +96,8 @@ def going_on(deed: Deed, sessions: Sequence[PlannedSession], *, day_count: int, 
     """
     if not isinstance(deed, Weekdays | Rolling) or deed.first_day is not None:
         return deed
+    if deed.since in (done or {}):  # that day's session was done by the rule as it was
+        deed = replace(deed, since=deed.since + _DAY)
     if isinstance(deed, Weekdays) and len(deed.weekdays) == day_count:
         return deed  # each weekday has its own day of the split
     coming = [one for one in sessions if one.date >= deed.since and one.date not in (done or {})]

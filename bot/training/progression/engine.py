@@ -16,7 +16,7 @@ from statistics import fmean as mean
 
 from bot.training.blocks import Measure, PolicyKind, slot_in_week
 from bot.training.loads import Load, LoadKind, say_load
-from bot.training.outliers import Slip, find_slips, slip_question
+from bot.training.outliers import Slip, find_slips, slip_question, standing_slips
 from bot.training.progression.aims import carried_on, forecasts, with_drops
 from bot.training.progression.asked import Decision, aim_for, target_at
 from bot.training.progression.chances import slowed_from
@@ -25,7 +25,8 @@ from bot.training.progression.history import Did, exercise_id, has_usable, hurts
 from bot.training.progression.rules import decide
 from bot.training.progression.scene import Scene, groups_of, scene_of
 from bot.training.progression.steps import at_most, ladder_for
-from bot.training.progression.values import CoachNote, Kind, NoteCode, Reason, SetAim, SlotCase, Suggestion, Why
+from bot.training.progression.values import CoachNote, Kind, NoteCode, Reason, SetAim, SlotCase, Suggestion, WeekOfRecords, Why
+from bot.training.records import SetRecord
 
 AWAY_DAYS = 14
 _BACK_SHARES = (
@@ -51,8 +52,9 @@ def suggest(case: SlotCase) -> Suggestion:
 def look_at(case: SlotCase) -> tuple[Suggestion, Scene]:
     """The suggestion beside everything that it was made from, so that a review need not work it out again."""
     case = replace(case, slot=slot_in_week(case.slot, case.week))
+    case = _without(case, standing_slips(_mine(case, case.history[:-1])))
     slips = _slips(case)
-    scene = scene_of(_without(case, slips))
+    scene = scene_of(_without(case, [slip.record for slip in slips]))
     return _suggestion(scene, slips), scene
 
 
@@ -72,18 +74,22 @@ def _slips(case: SlotCase) -> tuple[Slip, ...]:
     week = last_week(case)
     if week is None:
         return ()
-    mine = [r for w in case.history[:-1] for r in w.records if r.place is not None and r.place.label == case.slot.label]
-    new = [r for r in week.records if r.place is not None and r.place.label == case.slot.label and not r.painful]
-    return find_slips(mine, new)
+    new = [record for record in _mine(case, (week,)) if not record.painful]
+    return find_slips(_mine(case, case.history[:-1]), new)
 
 
-def _without(case: SlotCase, slips: Sequence[Slip]) -> SlotCase:
-    if not slips:
+def _mine(case: SlotCase, weeks: Sequence[WeekOfRecords]) -> list[SetRecord]:
+    label = case.slot.label
+    return [r for week in weeks for r in week.records if r.place is not None and r.place.label == label]
+
+
+def _without(case: SlotCase, records: Sequence[SetRecord]) -> SlotCase:
+    """The case without some of its records."""
+    if not records:
         return case
-    bad = {id(slip.record) for slip in slips}
-    last = case.history[-1]
-    kept = tuple(record for record in last.records if id(record) not in bad)
-    return replace(case, history=(*case.history[:-1], replace(last, records=kept)))
+    bad = {id(record) for record in records}
+    weeks = (replace(week, records=tuple(r for r in week.records if id(r) not in bad)) for week in case.history)
+    return replace(case, history=tuple(weeks))
 
 
 def _decide(scene: Scene, slips: Sequence[Slip]) -> tuple[Decision, CoachNote | None]:
