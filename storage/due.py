@@ -183,12 +183,17 @@ class DueList:
     def drop(self, row_id: int, now: datetime, reason: str) -> None:
         self._move(row_id, state="dropped", finished_at_utc=now, last_error=reason[:300])
 
-    def failed(self, row_id: int, now: datetime, reason: str, retry_at_utc: datetime | None) -> None:
-        """Count a failure; without a moment for the next try it is given up."""
-        ended: dict[str, Any] = (
-            {"state": "failed", "finished_at_utc": now} if retry_at_utc is None else {"try_at_utc": retry_at_utc}
-        )
-        self._move(row_id, attempts=C.attempts + 1, last_error=reason[:300], **ended)
+    def count_try(self, row_id: int) -> None:
+        """Count a try, whatever becomes of it."""
+        self._move(row_id, attempts=C.attempts + 1)
+
+    def try_again(self, row_id: int, at_utc: datetime, reason: str) -> None:
+        """It failed, and is to be tried again at this moment."""
+        self._move(row_id, try_at_utc=at_utc, last_error=reason[:300])
+
+    def give_up(self, row_id: int, now: datetime, reason: str) -> None:
+        """It failed, and is tried no more."""
+        self._move(row_id, state="failed", finished_at_utc=now, last_error=reason[:300])
 
     def count(self, state: str) -> int:
         return self._session.scalar(select(func.count()).select_from(DueTable).where(DueTable.state == state)) or 0

@@ -54,7 +54,8 @@ SWEEPS_AT_MOST = 300  # of settling at one moment; more means that something goe
 class Hooks:
     """What chat and coaching plug in. All but on_start's lines run inside the transaction that they are given.
 
-    handle: the deed for an update. render: a row's message. deeds: what runs when a due row's time has come, by kind.
+    handle: the deed for an update. render: a row's message. deeds: what runs when a due row's time has come, by kind; missed: what runs
+    in the place of one that came too late or was given up.
     on_start: returns lines for the operator's terminal. on_bot: told the bot's own name and id once the platform has said it.
     instead: what stands in for a message of a kind that cannot be rendered or is refused. wants_file: the id of a file that `handle` needs, or None. heavy: kinds of messages whose rendering takes long.
     routes: further paths of the web server. unit_of_work: the class with the domain's repositories on it.
@@ -63,6 +64,7 @@ class Hooks:
     handle: Handle
     render: Render
     deeds: Mapping[str, Deed] = field(default_factory=dict)
+    missed: Mapping[str, Deed] = field(default_factory=dict)
     on_start: Callable[[Any, datetime], Sequence[str]] | None = None
     on_bot: Callable[[str, int], None] | None = None
     on_sent: Callable[[Any, OutboxRow, dict[str, Any]], None] | None = None
@@ -109,7 +111,12 @@ class Program:
             clock=clock, workers=1 if self.engines.is_sqlite else 4,
         )  # fmt: skip
         self.sweep = Sweep(
-            open_uow=self.open_uow, in_database=self.in_database, deeds=hooks.deeds, clock=clock, alone=self.engines.is_sqlite
+            open_uow=self.open_uow,
+            in_database=self.in_database,
+            deeds=hooks.deeds,
+            missed=hooks.missed,
+            clock=clock,
+            alone=self.engines.is_sqlite,
         )
         self.web: WebServer | None = None
         self.web_port = 0

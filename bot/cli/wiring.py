@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any
 
@@ -18,6 +18,7 @@ from bot.language import read
 from bot.language.questions import read_questions
 from bot.language.safety import read_safety
 from bot.language.situation import Situation
+from bot.training import people
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from storage.shelves import Shelves
 from storage.unit_of_work import UnitOfWork
@@ -47,6 +48,7 @@ def make_hooks(public_url: str = "") -> Hooks:
         handle=Updates(desk).handle,
         render=_render,
         deeds=_deeds(desk),
+        missed=_missed(desk),
         on_start=_on_start,
         on_bot=lambda name, _id: setattr(desk, "bot_name", name),
         on_unreachable=lambda uow, chat_id: mark_reachable(uow, chat_id, uow.now, desk, reachable=False),
@@ -110,6 +112,29 @@ def _deeds(desk: Desk) -> dict[str, Any]:
         "group_week": lambda uow, fields, row, now: review.group_week_due(scene(uow, now), fields["group"]),
         "publish": lambda uow, fields, row, now: publish.publish_due(scene(uow, now), fields["revision"]),
         "deliver": lambda uow, fields, row, now: publish.deliver_due(scene(uow, now), fields["revision"], fields["member"]),
+    }
+
+
+def _missed(desk: Desk) -> dict[str, Any]:
+    """What comes again every day or week goes on although one time was missed: the machine was off, or the deed failed."""
+
+    def of_member(plan: Callable[[Scene, people.Member], None]) -> Any:
+        def run(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+            member = uow.members.get(fields["member"])
+            if member is not None:
+                plan(Scene(uow=uow, now=now, desk=desk, chat_id=member.chat_id), member)
+
+        return run
+
+    def group_week(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        group = uow.groups.get(fields["group"])
+        if group is not None:
+            review.schedule_group(Scene(uow=uow, now=now, desk=desk, chat_id=group.coach_chat_id), group)
+
+    return {
+        "reminder": of_member(reminders.schedule),
+        "week_end": of_member(reminders.schedule_week_end),
+        "group_week": group_week,
     }
 
 

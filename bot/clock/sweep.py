@@ -6,6 +6,8 @@
 | one deed's failure harms no other | a savepoint for a batch, and each alone when one failed | a_failing_deed_harms_no_other |
 | a late thing is done late or dropped, as its own limit says | too_late_after_s | what_is_too_late_is_dropped_and_counted |
 | a failing deed is tried again, then given up | five tries, growing pauses | a_deed_that_keeps_failing_is_given_up |
+| a deed that ends the whole program is given up as well | what was due at the start counts its try first, alone | a_deed_that_ends_the_program_is_given_up |
+| what comes again comes again although one time was missed | `missed` runs in its place | after_a_missed_time_the_next_one_is_planned |
 | answers wait for one batch at most | small batches, a transaction each | (tests/bench/bench_sweep.py) |
 """
 
@@ -43,6 +45,7 @@ class Swept:
 class Sweep:
     """Call `once()` every few seconds; calls that meet take turns.
 
+    missed: what runs, by kind, in the place of a deed that came too late or was given up, so that its next time is planned.
     alone: all work on this database takes turns in one thread, and whoever plans calls `planned()`; so one look holds for long.
     """
 
@@ -53,8 +56,10 @@ class Sweep:
         in_database: Callable[..., Awaitable[Any]],
         deeds: Mapping[str, Deed],
         clock: Clock,
+        missed: Mapping[str, Deed] | None = None,
         alone: bool = False,
     ) -> None:
+        self._missed, self._started_at = missed or {}, clock.now()
         self._open_uow, self._in_database, self._deeds, self._clock = open_uow, in_database, deeds, clock
         self._turn = asyncio.Lock()
         self._alone, self._is_seen = alone, False
@@ -90,18 +95,22 @@ class Sweep:
     def _batch(self, now: datetime) -> Swept:
         """Runs in the database's thread."""
         swept = Swept()
+        waited: list[DueRow] = []
         uow: Queues
         first = self._look()
         if first is None or first > now:
             return swept
         with self._open_uow() as uow:
-            timely = []
+            timely: list[DueRow] = []
             for row in uow.due.claim(now, BATCH):
                 late_s = (now - row.due_at_utc).total_seconds()
                 if row.too_late_after_s is not None and late_s > row.too_late_after_s:
                     uow.due.drop(row.id, now, f"{late_s:.0f} s late")
                     swept.too_late += 1
                     LOG.info("due_too_late row=%s kind=%s late_s=%.0f", row.id, row.kind, late_s)
+                    self._plan_next(uow, row, now)
+                elif self._alone and row.due_at_utc <= self._started_at:
+                    waited.append(row)
                 else:
                     timely.append(row)
             # One that failed before is likely to fail again: it goes alone, and so does a single one.
@@ -110,12 +119,11 @@ class Sweep:
                 swept.done += len(timely)
             else:
                 for row in timely:
-                    if self._run(uow, row, now):
-                        swept.done += 1
-                    else:
-                        swept.failed += 1
+                    self._note(swept, self._run(uow, row, now))
             if swept.total:
                 uow.commit()
+        for row in waited:
+            self._note(swept, self._run_counted(row, now))
         self._is_seen = False  # those that are done, and those to be tried again, are known to the table only
         return swept
 
@@ -125,6 +133,41 @@ class Sweep:
             self._next_at = uow.due.next_due_at()
         self._is_seen = self._alone
         return self._next_at
+
+    @staticmethod
+    def _note(swept: Swept, went_well: bool) -> None:
+        if went_well:
+            swept.done += 1
+        else:
+            swept.failed += 1
+
+    def _run_counted(self, row: DueRow, now: datetime) -> bool:
+        """One that was due when the program started may be what ended it: its try is on disk before it begins, and it goes alone."""
+        uow: Queues
+        with self._open_uow() as uow:
+            if row.attempts >= MAX_TRIES:
+                LOG.error("due_given_up row=%s kind=%s tries=%d", row.id, row.kind, row.attempts)
+                uow.due.give_up(row.id, now, f"{row.attempts} tries, and the program ended at the last")
+                self._plan_next(uow, row, now)
+                uow.commit()
+                return False
+            uow.due.count_try(row.id)
+            uow.commit()
+        with self._open_uow() as uow:
+            went_well = self._run(uow, row, now, is_counted=True)
+            uow.commit()
+        return went_well
+
+    def _plan_next(self, uow: Queues, row: DueRow, now: datetime) -> None:
+        """This time is missed; what comes again must come again all the same."""
+        deed = self._missed.get(row.kind)
+        if deed is None:
+            return
+        try:
+            with uow.savepoint():
+                deed(uow, row.fields, row, now)
+        except Exception as error:
+            LOG.error("due_next_not_planned row=%s kind=%s cause=%r", row.id, row.kind, where(error))
 
     def _run_together(self, uow: Queues, rows: Sequence[DueRow], now: datetime) -> bool:
         """All of a batch under one savepoint; says whether it went well. When one fails all are undone, to be run one by one."""
@@ -137,7 +180,7 @@ class Sweep:
         except Exception:  # said by the one that fails again alone
             return False
 
-    def _run(self, uow: Queues, row: DueRow, now: datetime) -> bool:
+    def _run(self, uow: Queues, row: DueRow, now: datetime, *, is_counted: bool = False) -> bool:
         deed = self._deeds.get(row.kind)
         try:
             if deed is None:
@@ -152,5 +195,12 @@ class Sweep:
             again = None if tries >= MAX_TRIES else now + timedelta(seconds=30 * 4 ** (tries - 1))
             next_at = again.isoformat() if again else None
             LOG.error("due_failed row=%s kind=%s attempt=%d cause=%r next_at=%s", row.id, row.kind, tries, where(error), next_at)
-            uow.due.failed(row.id, now, f"{type(error).__name__}: {error}", again)
+            if not is_counted:
+                uow.due.count_try(row.id)
+            reason = f"{type(error).__name__}: {error}"
+            if again is None:
+                uow.due.give_up(row.id, now, reason)
+                self._plan_next(uow, row, now)
+            else:
+                uow.due.try_again(row.id, again, reason)
             return False

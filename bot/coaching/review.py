@@ -49,6 +49,7 @@ def member_week_due(scene: Scene, member_id: int, last: date) -> None:
         _member_week(scene, course, last)
     reminders.check_silence(scene, member)
     reminders.schedule_week_end(scene, member)
+    reminders.schedule(scene, member)  # none is planned while an absence is longer than reminders look ahead
 
 
 def _member_week(scene: Scene, course: Course, last: date) -> None:

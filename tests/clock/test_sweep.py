@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Mapping
+from contextlib import suppress
 from datetime import datetime, timedelta
 from itertools import pairwise
 from pathlib import Path
@@ -19,13 +20,18 @@ from tests.builders.pipes import NOON, at_once, fresh_engines
 
 
 class Rig:
-    def __init__(self, folder: Path, deeds: Mapping[str, Any]) -> None:
+    def __init__(self, folder: Path, deeds: Mapping[str, Any], *, alone: bool = False, **more: Any) -> None:
         self.engines: Engines = fresh_engines(folder)
         self.clock = PlayedClock(NOON)
-        self.sweep = Sweep(open_uow=self.open_uow, in_database=at_once, deeds=deeds, clock=self.clock)
+        self._how: dict[str, Any] = {"deeds": deeds, "alone": alone, **more}
+        self.start()
+
+    def start(self) -> None:
+        """The program's start: a new sweep on the same tables."""
+        self.sweep = Sweep(open_uow=self.open_uow, in_database=at_once, clock=self.clock, **self._how)
 
     def open_uow(self, *, reads: bool = False) -> UnitOfWork:
-        return UnitOfWork(self.engines, self.clock.now, reads=reads)
+        return UnitOfWork(self.engines, self.clock.now, reads=reads, on_planned=lambda at: self.sweep.planned(at))
 
     def plan(self, key: str, moment: datetime, *, kind: str = "reminder", too_late_after_s: int | None = None) -> None:
         with self.open_uow() as uow:
@@ -176,3 +182,76 @@ def test_a_kind_that_nobody_knows_is_kept_as_failed_and_stops_nothing(tmp_path: 
 
     assert rig.sweep_at(NOON) == Swept(done=1, failed=1)
     assert rig.count("open") == 1
+
+
+class Killed(BaseException):
+    """Stands for the end of the process: nothing of the program catches it."""
+
+
+def test_a_deed_that_ends_the_program_is_given_up(tmp_path: Path) -> None:
+    begun: list[str] = []
+
+    def poison(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        begun.append(fields["key"])
+        if fields["key"] == "poison":
+            raise Killed
+        say(uow, fields, row, now)
+
+    rig = Rig(tmp_path, {"reminder": poison}, alone=True)
+    rig.plan("poison", NOON)
+    rig.plan("a", NOON + timedelta(seconds=1))
+    lives = 0
+    while rig.count("open"):
+        lives += 1
+        assert lives < 20
+        rig.start()
+        with suppress(Killed):
+            rig.sweep_at(NOON + timedelta(minutes=1))
+
+    assert begun.count("poison") == MAX_TRIES
+    assert begun.count("a") == 1
+    assert (spoken(rig), rig.count("failed"), rig.count("done")) == (["a"], 1, 1)
+
+
+def test_after_a_missed_time_the_next_one_is_planned(tmp_path: Path) -> None:
+    """Missed because the machine was off, or because the deed kept failing."""
+
+    def fails(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        raise ValueError
+
+    def plan_next(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        uow.due.put("daily", fields["key"], row.due_at_utc + timedelta(days=30), fields, too_late_after_s=600)
+
+    rig = Rig(tmp_path, {"daily": fails}, missed={"daily": plan_next})
+    rig.plan("late", NOON - timedelta(days=1), kind="daily", too_late_after_s=600)
+    rig.plan("failing", NOON, kind="daily")
+    for minutes in range(600):
+        rig.sweep_at(NOON + timedelta(minutes=minutes))
+
+    with rig.open_uow() as uow:
+        planned = [
+            (key, row.due_at_utc) for key in ("late", "failing") if (row := uow.due.find("daily", key)) and row.state == "open"
+        ]
+    assert planned == [("late", NOON + timedelta(days=29)), ("failing", NOON + timedelta(days=30))]
+
+
+def test_the_sweep_of_one_alone_knows_what_is_due_without_looking(tmp_path: Path) -> None:
+    rig = Rig(tmp_path, {"reminder": say}, alone=True)
+    looks = 0
+    look = rig.sweep._look
+
+    def counted() -> datetime | None:
+        nonlocal looks
+        looks += 1
+        return look()
+
+    rig.sweep._look = counted  # type: ignore[method-assign]
+    rig.plan("a", NOON + timedelta(hours=5))
+    assert [rig.sweep_at(NOON + timedelta(minutes=minutes)) for minutes in range(60)] == [Swept()] * 60
+    assert looks == 1
+
+    rig.plan("b", NOON + timedelta(minutes=90))
+    assert rig.sweep_at(NOON + timedelta(minutes=89)) == Swept()
+    assert rig.sweep_at(NOON + timedelta(minutes=90)) == Swept(done=1)
+    assert rig.sweep_at(NOON + timedelta(hours=5)) == Swept(done=1)
+    assert spoken(rig) == ["b", "a"]

@@ -74,12 +74,13 @@ def test_a_failed_thing_waits_for_its_next_try_and_is_given_up_without_one(engin
     with UnitOfWork(engines, lambda: noon) as uow:
         uow.due.put("weekly", "7", noon, {}, too_late_after_s=None)
         row = uow.due.claim(noon, 1)[0]
-        uow.due.failed(row.id, noon, "ValueError", noon + HOUR)
+        uow.due.count_try(row.id)
+        uow.due.try_again(row.id, noon + HOUR, "ValueError")
 
         assert uow.due.claim(noon + HOUR - timedelta(seconds=1), 9) == []
         assert uow.due.next_due_at() == noon + HOUR
         assert [(again.attempts, again.due_at_utc) for again in uow.due.claim(noon + HOUR, 9)] == [(1, noon)]
-        uow.due.failed(row.id, noon + HOUR, "ValueError", None)
+        uow.due.give_up(row.id, noon + HOUR, "ValueError")
         assert (uow.due.claim(noon + 9 * HOUR, 9), uow.due.count("failed"), uow.due.next_due_at()) == ([], 1, None)
 
 
