@@ -1,0 +1,164 @@
+"""A member's week and block in review: what went well, the trend with its doubt, the chart's series, who stands still."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from bot.training.loads import BODY_WEIGHT, weight
+from bot.training.progression import Kind, SlotCase, WeekOfRecords
+from bot.training.progression.history import sessions_of
+from bot.training.reviews import SeriesPoint, review_block, review_slot, review_week, strength_points
+from bot.training.trend import Verdict
+from tests.builders.slot_cases import MONDAY, USUAL, ask, exercise, missed, straight, week
+
+RANGED = straight(8, 12)
+
+
+def case(*weeks: WeekOfRecords, **more: object) -> SlotCase:
+    at = more.pop("week", max(2, len(weeks) + 1))
+    return SlotCase(RANGED, USUAL, week=at, history=weeks, **more)  # type: ignore[arg-type]
+
+
+def rising(weeks: int, *, from_kg: float = 20.0, gain: float = 0.02) -> list[WeekOfRecords]:
+    return [week(n, weight(str(round(from_kg * (1 + gain * n), 1))), 10, 10, 10) for n in range(weeks)]
+
+
+def test_the_best_three_gains_are_told_the_largest_first() -> None:
+    cases = [
+        case(week(0, weight(20), 10, 10, 10), week(1, weight(20), 11, 10, 10)),
+        case(week(0, weight(20), 10, 10, 10), week(1, weight(25), 8, 8, 8)),
+        case(week(0, weight(20), 10, 10, 10), week(1, weight(20), 12, 12, 12)),
+        case(week(0, weight(20), 10, 10, 10), week(1, weight(20), 9, 9, 9)),
+        case(week(0, BODY_WEIGHT, 10, 10, 10), week(1, BODY_WEIGHT, 10, 10, 12)),
+    ]
+
+    assert review_week(cases).well == (
+        "Lift went up to 25 kg", "Lift: 6 reps more than the time before", "Lift: 2 reps more than the time before",
+    )  # fmt: skip
+
+
+def test_a_lift_that_was_missed_this_week_is_not_praised_for_the_last() -> None:
+    assert review_week([case(week(0, weight(20), 10, 10, 10), week(1, weight(25), 8, 8, 8), missed(2))]).well == ()
+
+
+@pytest.mark.parametrize(
+    ("gain", "weeks", "verdict"),
+    [(0.03, 8, Verdict.BETTER), (0.0, 8, Verdict.SAME), (-0.03, 8, Verdict.WORSE), (0.03, 3, Verdict.TOO_LITTLE)],
+)
+def test_better_same_and_worse_mean_more_than_noise(gain: float, weeks: int, verdict: Verdict) -> None:
+    trend = review_slot(case(*rising(weeks, gain=gain))).trend
+
+    assert trend is not None and trend.verdict is verdict
+
+
+def test_a_session_cut_short_does_not_look_stronger() -> None:
+    """The first set alone, where three with the usual fading were done before and after."""
+    weeks = [week(n, weight(20), 12, 10, 8) for n in range(6)]
+    weeks[3] = week(3, weight(20), 12)
+    one = case(*weeks)
+    values = [point.value for point in strength_points(one, sessions_of(one))]
+
+    assert max(values) / min(values) == pytest.approx(1, abs=1e-6)
+
+
+def test_a_member_who_stands_still_is_told_to_the_coach_and_one_who_gains_is_not() -> None:
+    still = [week(n, weight(20), 10, 9, 8) for n in range(8)]
+
+    assert review_slot(case(*still)).stalled
+    assert not review_slot(case(*rising(8, gain=0.015))).stalled
+    assert not review_slot(case(*still[:4])).stalled  # too short to say
+
+
+def test_who_stops_at_the_top_every_week_does_not_stand_still() -> None:
+    """How much more was there is not known."""
+    assert not review_slot(case(*(week(n, weight(20), 12, 12, 12) for n in range(8)))).stalled
+
+
+def test_a_slower_tempo_makes_no_trend_with_what_was_before() -> None:
+    before = ask(RANGED, week(0, weight(30), 17, 17, 17))
+    assert before.kind is Kind.SLOWER
+    slowed = case(
+        *(week(n, weight(30), 17, 17, 17) for n in range(6)),
+        week(6, weight(30), 9, 9, 9),
+        week(7, weight(30), 9, 9, 9),
+        before=before,
+    )
+    found = review_slot(slowed)
+
+    assert (found.trend, found.dropped, found.stalled) == (None, False, False)
+
+
+@pytest.mark.parametrize(
+    ("counts", "dropped"), [(((6, 6, 5), (6, 5, 5)), True), (((6, 6, 5), (10, 10, 10)), False), (((9, 9, 9), (9, 9, 9)), False)]
+)
+def test_two_clearly_lower_sessions_are_a_drop(counts: tuple[tuple[int, ...], ...], dropped: bool) -> None:
+    weeks = [week(n, weight(20), 11, 11, 11) for n in range(6)]
+    lower = [week(6 + n, weight(20), *one) for n, one in enumerate(counts)]
+
+    assert review_slot(case(*weeks, *lower)).dropped is dropped
+
+
+# --- the chart's series ---
+
+
+def test_a_series_holds_the_weeks_the_band_and_the_next_target() -> None:
+    series = review_slot(case(week(0, weight(20), 10, 9, 8), missed(1), week(2, weight("22.5"), 9, 8, 8))).series
+
+    assert series.points == (SeriesPoint(1, (10, 9, 8), "20 kg"), SeriesPoint(3, (9, 8, 8), "22.5 kg"))
+    assert (series.low, series.high, series.unit) == (8, 12, "reps")
+    assert series.next == "22.5 kg: 10, 9, 9"
+
+
+def test_what_is_not_built_on_is_marked_and_kept_apart() -> None:
+    hurt = week(1, weight(20), 8, 8, 8)
+    hurt = replace(hurt, records=tuple(replace(record, painful=True) for record in hurt.records))
+    slipped = week(2, weight(200), 12, 12, 12)
+    points = review_slot(case(week(0, weight(20), 10, 10, 10), hurt, slipped)).series.points
+
+    assert points == (
+        SeriesPoint(1, (10, 10, 10), "20 kg"), SeriesPoint(2, (8, 8, 8), unsure=True), SeriesPoint(3, (12, 12, 12), unsure=True),
+    )  # fmt: skip
+
+
+def test_weeks_are_the_blocks_even_when_the_day_of_the_week_moves() -> None:
+    late, early = week(0, weight(20), 10), week(1, weight(20), 10)
+    late = replace(late, records=tuple(replace(record, on=MONDAY + timedelta(days=5)) for record in late.records))
+    points = review_slot(case(late, early)).series.points
+
+    assert [point.week for point in points] == [1, 2]
+
+
+# --- the block ---
+
+
+def test_a_block_is_reviewed_first_week_against_last_with_honest_error() -> None:
+    still = [week(n, weight(20), 10, 9, 8) for n in range(8)]
+    better, same, short = review_block([case(*rising(8, gain=0.03)), case(*still), case(*rising(2))])
+
+    assert better.verdict is Verdict.BETTER and "stronger by about" in better.sentence and "more than noise" in better.sentence
+    assert better.sentence.startswith("Lift: 20 kg x 10, 10, 10 -> 24.2 kg x 10, 10, 10, ")
+    assert same.verdict is Verdict.SAME and "about the same" in same.sentence
+    assert short.verdict is Verdict.TOO_LITTLE and "too few sessions to say" in short.sentence
+
+
+def test_a_slot_done_once_or_never_is_left_out_of_the_blocks_review() -> None:
+    assert review_block([case(week(0, weight(20), 10, 10, 10)), case(missed(0))]) == ()
+
+
+def test_totals_count_work_sets_groups_and_nothing_doubtful() -> None:
+    plain = case(week(0, weight(20), 10, 10, 10), exercise=exercise("goblet_squat"))
+    doubtful = week(0, weight(20), 10, 10)
+    doubtful = replace(doubtful, records=tuple(replace(record, doubtful=True) for record in doubtful.records))
+    totals = review_week([plain, case(doubtful)]).totals
+
+    assert (totals.sets, totals.volume_load_kg) == (3, 600)
+    assert dict(totals.hard_sets)["quadriceps"] == 3
+
+
+def test_a_week_without_anything_is_a_review_without_anything() -> None:
+    found = review_week([])
+
+    assert (found.slots, found.well, found.totals.sets, found.questions) == ((), (), 0, ())
