@@ -25,6 +25,8 @@ from bot.training.loads import Unit
 
 SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
 NEAREST = 4
+SLOTS_LIMIT = 300  # written out for four weeks, 7 days of 10 exercises are 280
+MISTAKES_LIMIT = 60
 _DEFAULT_RHYTHM = Block("", ()).rhythm
 # On and off days for splits whose coach writes none: evenly spread over a week (common practice).
 _USUAL_RHYTHM = {1: "1000000", 2: "1001000", 3: "1010100", 4: "1101100", 5: "1110110", 6: "1111110", 7: "1111111"}
@@ -140,6 +142,22 @@ class Assembler:
         self.aliases: list[tuple[str, str]] = []
         self.superset: Superset | None = None
         self.slot: SlotDraft | None = None
+
+    def gives_up(self, place: Place) -> bool:
+        """Is so much wrong, or so much there, that reading on helps nobody? Said once, at the place reached."""
+        slots = sum(len(day.slots) for day in self.days)
+        mistakes = sum(problem.is_error for problem in self.problems)
+        if slots <= SLOTS_LIMIT and mistakes <= MISTAKES_LIMIT:
+            return False
+        if slots > SLOTS_LIMIT:
+            wrong, instead = f"there are more than {SLOTS_LIMIT} exercises up to here", "send the plan of one block only"
+        else:
+            wrong, instead = (
+                f"there are more than {MISTAKES_LIMIT} mistakes up to here, so I stopped reading",
+                "mend these and send it again",
+            )
+        self.problems.append(error(place, "", wrong, instead))
+        return True
 
     @property
     def day(self) -> DayDraft | None:

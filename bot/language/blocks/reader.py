@@ -13,7 +13,7 @@ from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import Catalogue
 
 LINES_LIMIT = 1_200
-TEXT_LIMIT, FILE_LIMIT = 200_000, 1_500_000  # bytes; a block of 60 slots is about 8 000 as text and 20 000 as a spreadsheet
+TEXT_LIMIT, FILE_LIMIT = 100_000, 1_500_000  # bytes; a block of 60 slots is about 8 000 as text and 20 000 as a spreadsheet
 _KINDS: tuple[tuple[bytes, str], ...] = (
     (b"%PDF", "a PDF"),
     (b"\x89PNG", "a picture"),
@@ -67,7 +67,7 @@ def _read(content: str | bytes, filename: str, catalogue: Catalogue, own_names: 
 
         return read_sheets(content, catalogue=catalogue, own_names=own_names)
     if len(content) > TEXT_LIMIT:
-        raise Refused("the file is too large for a block", "send one block only, as text, CSV or .xlsx under 200 kB")
+        raise Refused("the file is too large for a block", "send one block only, as text, CSV or .xlsx under 100 kB")
     return _read_text(decode(content), filename, catalogue, own_names)
 
 

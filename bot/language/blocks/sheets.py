@@ -105,10 +105,13 @@ def _refusal(content: bytes) -> Problem | None:
 def _rows(sheet: object) -> tuple[list[list[str]], list[Problem]]:
     rows: list[list[str]] = []
     problems: list[Problem] = []
-    for number, row in enumerate(sheet.iter_rows(max_row=_ROWS, max_col=_COLUMNS)):  # type: ignore[attr-defined]
+    for number, row in enumerate(sheet.iter_rows(max_row=_ROWS)):  # type: ignore[attr-defined]
         cells = []
-        for column, cell in enumerate(row):
+        for column, cell in enumerate(row[:_COLUMNS]):  # asked for as max_col, every row would be filled up to it
             value = cell.value
+            if value is None:
+                cells.append("")
+                continue
             if isinstance(value, int | float) and "%" in str(getattr(cell, "number_format", "")):
                 value = f"{round(value * 100, 1):g}%"  # a spreadsheet keeps 80% as 0.8
             where = Place(sheet=sheet.title, cell=f"{_letters(column)}{number + 1}")  # type: ignore[attr-defined]

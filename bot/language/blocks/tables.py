@@ -106,18 +106,21 @@ def _header(row: Row) -> dict[int, Column]:
 def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     """Hand a table's rows to the reader of typed lines, row by row."""
     columns: dict[int, Column] = {}
+    guess: dict[int, Column] | None = None
     day = ""
     for number, row in enumerate(rows):
         cells = {n: cell for n, cell in enumerate(row) if cell}
         if not cells:
             continue
+        if reader.to.gives_up(place_of(number, min(cells))):
+            return
         header = _header(row)
         if header:
             columns = header
             _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
         elif all(re.fullmatch(r"[-:=_\s]*", cell) for cell in cells.values()):
             continue  # the rule below a table's head
-        elif not columns and len(cells) > 2 and (guess := _guessed(rows, reader.to)):
+        elif not columns and len(cells) > 2 and (guess := _guessed(rows, reader.to) if guess is None else guess):
             columns = guess
             day = _row(reader, cells, columns, day, number, place_of)
         elif not columns or len(cells) == 1:
@@ -139,12 +142,18 @@ def _next_words(rows: Sequence[Row], number: int) -> str:
     return next((" ".join(cell for cell in row if cell) for row in rows[number + 1 : number + 6] if any(row)), "")
 
 
+_GUESSED_FROM = 50  # rows
+_WORD = re.compile(r"[^\W\d_]{3}")
+
+
 def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
     """Columns of a table without a head, by what most of their cells look like; empty where no column holds exercises."""
-    full = [row for row in rows if sum(bool(cell) for cell in row) > 2]
+    full = [row for row in rows if sum(bool(cell) for cell in row) > 2][:_GUESSED_FROM]
     width = max((len(row) for row in full), default=0)
     columns = {n: [row[n] for row in full if n < len(row) and row[n]] for n in range(width)}
-    known = {n: sum(to.names.find(cell)[0] is not None for cell in cells) for n, cells in columns.items()}
+    known = {
+        n: sum(bool(_WORD.search(cell)) and to.names.find(cell)[0] is not None for cell in cells) for n, cells in columns.items()
+    }
     exercise = max(known, key=lambda n: known[n], default=0)
     if not full or known.get(exercise, 0) * 2 < len(full):
         return {}

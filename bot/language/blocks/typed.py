@@ -60,6 +60,8 @@ def read_typed(text: str, *, catalogue: Catalogue, own_names: Mapping[str, Exerc
     for number, line in enumerate(lines, start=1):
         follows = next((later for later in lines[number:] if later.strip()), "")
         reader.take(line, Place(line=number), follows)
+        if reader.to.gives_up(Place(line=number)):
+            break
     return reader.to.reading()
 
 

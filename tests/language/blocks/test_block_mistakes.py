@@ -73,3 +73,21 @@ def test_a_hostile_or_foreign_file_is_refused_with_one_sentence(name: str) -> No
 
     assert reading.block is None
     assert len(reading.problems) == 1
+
+
+def test_after_sixty_mistakes_reading_stops_and_says_so() -> None:
+    reading = read_block("Day 1\n" + "A1 Goblet squat 3x8\n" * 90, catalogue=CATALOGUE)
+
+    said = "Line 63: there are more than 60 mistakes up to here, so I stopped reading; mend these and send it again."
+    assert said in [problem.sentence for problem in reading.errors]
+    assert len(reading.errors) == 62
+
+
+def test_far_more_exercises_than_a_block_has_are_no_block() -> None:
+    days = "\n".join(
+        f"Day {day}\n" + "\n".join(f"{letter}1 Goblet squat 3x8" for letter in "ABCDEFGHIJKLMN") for day in range(1, 26)
+    )
+
+    reading = read_block(days, catalogue=CATALOGUE)
+
+    assert "there are more than 300 exercises up to here; send the plan of one block only." in reading.errors[0].sentence
