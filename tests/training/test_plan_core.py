@@ -273,6 +273,11 @@ def test_a_new_rule_goes_on_with_the_day_that_is_due(deed: Weekdays | Rolling, f
     assert found.first_day == first
 
 
+def test_a_new_rule_begins_the_day_after_when_that_day_s_session_is_done() -> None:
+    deed = going_on(Weekdays((1, 3), TODAY), _sessions(_plan(), done={TODAY: 3}), day_count=5, done={TODAY: 3})
+    assert deed == Weekdays((1, 3), _march(5), 4)
+
+
 def test_a_session_done_on_another_day_leaves_its_place() -> None:
     assert _days(_plan(), 2, 8, done={_march(5): 4}, today=_march(5)) == "2:1 3:2 4:3 7:5"
 

@@ -23,7 +23,7 @@ _TALK = re.compile(
     r"her|him|them|she|he|they|coach|wife|husband|doctor|boss|reminds me of|remind me (?:what|how|which|who|why|of)|what time|when)\b"
 )
 _WISHES = re.compile(
-    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|texting|messaging|pinging|mute|before)\b"
+    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|texting|messaging|pinging|mute|before)\b"
 )
 _AGAIN = re.compile(
     r"\b(?:again|second|twice|once more|one more|another|follow ?up|if i (?:havent|dont|didnt|forget|miss)|a 2nd|repeat)\b"

@@ -137,7 +137,8 @@ def _clause(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
 def _read(desk: Desk, marked: Marked, clause: Clause, whole: str) -> PlanReading | None:
     if not clause.words:
         return _among_shapes(desk, clause, (whole,)) if re.fullmatch(r"(?:im )?ill", whole) is None else None
-    reminding = read_reminding(desk, clause)
+    several = desk.whole and re.search(r"[DSP]\d", clause.words) is not None and len(strong_parts(marked.words)) > 1
+    reminding = None if several else read_reminding(desk, clause)
     if reminding is not None:
         return reminding
     rhythm = rhythm_in(marked.plain(clause.words))
