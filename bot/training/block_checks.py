@@ -13,7 +13,7 @@ from bot.training.exercises.entry import Exercise, FirstPhase, Pattern
 from bot.training.exercises.muscles import prime_groups
 from bot.training.kit import Kit
 from bot.training.substitutes import can_do, kit_version
-from bot.training.volume import hard_sets, session_minutes, weekly_sets
+from bot.training.volume import hard_sets, say_sets, session_minutes, weekly_sets
 
 _PUSH = frozenset({Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH})
 _PULL = frozenset({Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL, Pattern.REAR_SHOULDER})
@@ -103,7 +103,7 @@ def _balance(block: Block, catalogue: Catalogue) -> Iterable[Remark]:
 def _volume(block: Block, catalogue: Catalogue) -> Iterable[Remark]:
     counted = weekly_sets(block, catalogue)
     few = [
-        f"{group} {counted.fractional.get(group, Decimal(0)):g}"
+        f"{group} {say_sets(counted.fractional.get(group, Decimal(0)))}"
         for group in _MAIN_GROUPS
         if counted.fractional.get(group, Decimal(0)) < _FEW and group in _known_groups()
     ]
@@ -113,7 +113,7 @@ def _volume(block: Block, catalogue: Catalogue) -> Iterable[Remark]:
             f"Few weekly sets (helping muscles counted half): {', '.join(few)}.",
             "Schoenfeld et al. 2017: least growth under 5; ACSM 2026: about 10",
         )
-    many = [f"{group} {sets:g}" for group, sets in counted.direct.items() if sets > _MANY]
+    many = [f"{group} {say_sets(sets, up=True)}" for group, sets in counted.direct.items() if sets > _MANY]
     if many:
         yield Remark("many_sets", f"Over 20 direct sets a week: {', '.join(many)}.", "Baz-Valle et al. 2022: 12 to 20 suggested")
     if counted.unmatched:
@@ -135,7 +135,7 @@ def _jumps(block: Block, last: Block | None, catalogue: Catalogue) -> Iterable[R
         if old >= 4 and sets >= old * _JUMP and sets - old >= 4:
             yield Remark(
                 "jump",
-                f"{group}: {sets:g} sets a week after {old:g} in the last block.",
+                f"{group}: {say_sets(sets)} sets a week after {say_sets(old)} in the last block.",
                 "common practice: volume grows by steps",
             )
 

@@ -103,6 +103,16 @@ def _decimal(value: Fraction) -> Decimal:
     return (Decimal(value.numerator) / Decimal(value.denominator)).quantize(Decimal("0.1"))
 
 
+def say_sets(sets: Decimal, *, up: bool = False) -> str:
+    """A number of sets as people count them: wholes and halves ("6", "6.5"); down to the half below, or up to the one above.
+
+    A rhythm that is no week leaves sevenths and eighths, which nobody can do. Down beside "too few" and up beside "too many", so that
+    the number said never contradicts the limit it is held against.
+    """
+    halves = ceil(sets * 2) if up else floor(sets * 2)
+    return f"{halves / 2:g}"
+
+
 def session_minutes(day: Day, catalogue: Catalogue | None = None) -> tuple[int, int]:
     """How long a day takes, (low, high) in whole minutes; see `session_seconds`."""
     low, high = session_seconds(day, catalogue)
