@@ -14,7 +14,7 @@ from bot.training.exercises.catalogue import Catalogue
 from bot.training.plain import from_plain
 from bot.training.plan import PlannedSession, sessions_between
 from bot.training.records import SetRecord
-from bot.training.substitutes import kit_version
+from bot.training.substitutes import kit_version, slot_under
 
 # A session begun in the evening may run past midnight; so long after its start it still takes the sets (our choice).
 _SESSION_HOURS = 5
@@ -111,8 +111,15 @@ class Course:
 
     @cached_property
     def day(self) -> Day | None:
+        """Today's day, each slot that was swapped with the sets and sides that its substitute asks for."""
         number = self.trainable_day
-        return self.block_of(self.session).day(number) if number is not None else None
+        day = self.block_of(self.session).day(number) if number is not None else None
+        return replace(day, slots=tuple(self._as_trained(slot) for slot in day.slots)) if day and self.swaps else day
+
+    def _as_trained(self, slot: Slot) -> Slot:
+        entry = self.catalogue.get(slot.exercise) if slot.exercise else None
+        other = self.catalogue.get(self.swaps[slot.label]) if slot.label in self.swaps else None
+        return slot_under(slot, entry, other) if entry and other else slot
 
     def records_of(self, session: people.Session) -> list[people.KeptRecord]:
         return self.scene.uow.records.find(session_id=session.id, active=True)

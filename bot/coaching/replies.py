@@ -466,27 +466,34 @@ class SorenessNoted:
 
 @dataclass(frozen=True, slots=True)
 class SwapChoice:
-    """One offered substitute. why, change: short reasons as the substitutes engine gives them."""
+    """One offered substitute. why, change: short reasons as the substitutes engine gives them. last_resort: far from the slot's."""
 
     exercise: str
     name: str
     why: tuple[str, ...]
     change: tuple[str, ...]
     by_coach: bool = False
+    last_resort: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class SwapsOffered:
+    """part: what hurts, where that is the reason."""
+
     label: str
     name: str
     reason: str
     choices: tuple[SwapChoice, ...]
+    part: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class NoSwapFound:
+    """written: substitutes that the coach wrote beside the slot and that cannot be offered here."""
+
     label: str
     name: str
+    written: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

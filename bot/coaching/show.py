@@ -52,7 +52,7 @@ def no_block(scene: Scene, member: people.Member) -> None:
 
 
 def session_shown(course: Course, number: int) -> replies.SessionShown:
-    day = course.block_of(course.session if course.session and course.session.day == number else None).day(number)
+    day = course.day if course.day and course.day.number == number else course.block_of(None).day(number)
     assert day is not None, f"the plan names day {number}, which the block has not"
     on = course.session.on if course.session else course.today
     week = course.week_of(on)

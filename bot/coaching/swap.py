@@ -17,7 +17,7 @@ from bot.language.situation import Situation
 from bot.language.swaps import SwapAsked, read_swap
 from bot.training import people
 from bot.training.blocks import ExerciseId, Slot
-from bot.training.substitutes import Reason, Substitute, substitutes_for
+from bot.training.substitutes import Reason, Substitute, coachs_own, substitutes_for
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,37 +122,46 @@ def offer(
     found = _find(course, slot, reason, part, missing, wanted)
     name = course.name_of(slot)
     if not found:
-        scene.say(replies.NoSwapFound(label, name))
+        scene.say(replies.NoSwapFound(label, name, slot.substitutes))
         return
-    choices = tuple(replies.SwapChoice(one.exercise, one.name, one.why, one.change, one.by_coach) for one in found)
+    choices = _choices(found)
     buttons = [Choice(TakeSwap(label, day.number, one.exercise, reason.value), one.name[:40]) for one in found]
-    scene.say(replies.SwapsOffered(label, name, reason.value, choices), *buttons, row=1, code="swap")
+    scene.say(replies.SwapsOffered(label, name, reason.value, choices, part), *buttons, row=1, code="swap")
 
 
 def _find(
     course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[str, ...], wanted: ExerciseId | None = None
 ) -> tuple[Substitute, ...]:
     exercise = course.exercise_of(slot)
-    if exercise is None:
-        return ()
     others = [course.exercise_of(other) for other in (course.day.slots if course.day else ()) if other.label != slot.label]
     records = course.scene.uow.records.find(member_id=course.member.id, active=True)
-    hurting = tuple(pain.part for pain in course.scene.uow.pains.find(member_id=course.member.id, open=True) if pain.part)
+    pains = tuple(pain.part for pain in course.scene.uow.pains.find(member_id=course.member.id, open=True) if pain.part)
+    hurting = tuple(dict.fromkeys((*((part,) if part else ()), *pains)))
+    today = tuple(one for one in others if one)
+    if exercise is None:
+        kit, catalogue = course.member.kit, course.catalogue
+        return coachs_own(
+            slot.substitutes, kit=kit, reason=reason, catalogue=catalogue, hurting=hurting, missing=missing, today=today
+        )
     return substitutes_for(
         exercise,
         kit=course.member.kit,
         reason=reason,
         catalogue=course.catalogue,
         own=slot.substitutes,
-        hurting=tuple(dict.fromkeys((*((part,) if part else ()), *hurting))),
+        hurting=hurting,
         missing=missing,
-        today=tuple(one for one in others if one),
+        today=today,
         records=tuple(kept.record for kept in records),
         slot=slot,
         unit=course.member.unit,
         wanted=wanted,
         on=course.today,
     )
+
+
+def _choices(found: tuple[Substitute, ...]) -> tuple[replies.SwapChoice, ...]:
+    return tuple(replies.SwapChoice(one.exercise, one.name, one.why, one.change, one.by_coach, one.last_resort) for one in found)
 
 
 def offer_for_pain(scene: Scene, course: Course, pain: people.Pain) -> None:
@@ -162,9 +171,10 @@ def offer_for_pain(scene: Scene, course: Course, pain: people.Pain) -> None:
     found = _find(course, slot, Reason.PAIN, pain.part, ()) if slot else ()
     if day is None or slot is None or not found:
         return
-    choices = tuple(replies.SwapChoice(one.exercise, one.name, one.why, one.change, one.by_coach) for one in found)
+    choices = _choices(found)
     buttons = [Choice(TakeSwap(pain.label, day.number, one.exercise, Reason.PAIN.value), one.name[:40]) for one in found]
-    scene.say(replies.SwapsOffered(pain.label, course.name_of(slot), Reason.PAIN.value, choices), *buttons, row=1, code="swap")
+    offered = replies.SwapsOffered(pain.label, course.name_of(slot), Reason.PAIN.value, choices, pain.part)
+    scene.say(offered, *buttons, row=1, code="swap")
 
 
 @deed(TakeSwap)

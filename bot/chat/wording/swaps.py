@@ -10,9 +10,13 @@ from bot.coaching import replies
 
 @says(replies.SwapsOffered)
 def swaps_offered(reply: replies.SwapsOffered) -> str:
-    head = f"Instead of <b>{esc(reply.label)} {esc(reply.name)}</b>:"
+    instead = f"nstead of <b>{esc(reply.label)} {esc(reply.name)}</b>"
+    head = f"I{instead}:"
     if reply.reason == "pain":
-        head = f"This should spare it, instead of <b>{esc(reply.label)} {esc(reply.name)}</b>; stop if it hurts too:"
+        where = f" on your {esc(reply.part)}" if reply.part else ""
+        head = f"This should be easier{where}, i{instead}; stop if it is not:"
+    elif all(choice.last_resort for choice in reply.choices):
+        head = f"Nothing close to it can be done here. A stand-in at best, i{instead}:"
     rows = []
     for number, choice in enumerate(reply.choices, 1):
         own = "your coach's choice; " if choice.by_coach else ""
@@ -24,8 +28,9 @@ def swaps_offered(reply: replies.SwapsOffered) -> str:
 
 @says(replies.NoSwapFound)
 def no_swap_found(reply: replies.NoSwapFound) -> str:
+    own = f" Your coach wrote beside it: {esc(', '.join(reply.written))}." if reply.written else ""
     return (
-        f"With your kit I know nothing that does the work of {esc(reply.label)} {esc(reply.name)} well. Leave it out with "
+        f"With your kit I know nothing that does the work of {esc(reply.label)} {esc(reply.name)} well.{own} Leave it out with "
         f"<code>skip {esc(reply.label)}</code>, or ask your coach: just type the question."
     )
 
