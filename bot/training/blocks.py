@@ -6,6 +6,7 @@ amendment is a new revision, and a set record names the revision it was done und
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from enum import StrEnum
@@ -210,6 +211,17 @@ def slot_in_week(slot: Slot, week: int) -> Slot:
     weeks = slot.weeks if slot.weeks[0].week == 1 else (WeekSets(1, slot.sets), *slot.weeks)
     held = [change.sets for change in weeks if change.week <= max(1, week)]
     return replace(slot, sets=held[-1], weeks=weeks)
+
+
+def with_weeks(slot: Slot, by_week: Mapping[int, tuple[SetTarget, ...]]) -> Slot:
+    """The slot with these sets in these weeks; a week like the one before it needs no word. by_week has week 1."""
+    weeks: list[WeekSets] = []
+    before = by_week[1]
+    for week in sorted(by_week):
+        if by_week[week] != before:
+            weeks.append(WeekSets(week, by_week[week]))
+        before = by_week[week]
+    return replace(slot, sets=by_week[1], weeks=tuple(weeks))
 
 
 def block_in_week(block: Block, week: int) -> Block:

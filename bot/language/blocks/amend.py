@@ -14,11 +14,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.letters import even
 from bot.language.blocks.results import AmendmentReading, UnknownName
+from bot.language.blocks.slots import SlotDraft, finish
 from bot.language.blocks.typed import read_typed
+from bot.language.blocks.weeks import WeekPart, split_weeks
 from bot.language.blocks.written import slot_lines
 from bot.language.problems import Place, error
-from bot.training.blocks import Block, Day, ExerciseId, SetTarget, Slot
+from bot.training.blocks import Block, Day, ExerciseId, SetTarget, Slot, with_weeks
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 
@@ -86,6 +89,9 @@ def read_amendment(
 def _one_slot(
     what: str, swaps: bool, slot: Slot, day: Day, block: Block, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]
 ) -> AmendmentReading:
+    before, weeks = split_weeks(even(what))
+    if weeks and not re.search(r"\w", before):
+        return _weeks_of_slot(weeks, slot, day, block)
     named = swaps or (
         bool(re.match(r"[A-Za-z]{3,}", what))
         and not re.match(r"(?:tempo|rest|rpe|rir|amrap|each|per|sets?|reps?)\b", what, re.IGNORECASE)
@@ -96,7 +102,7 @@ def _one_slot(
         and not swaps
         and (not named or re.match(r"(?:cues?|subs?|notes?|grip|kit|demo|tempo|load)\s*:", what, re.IGNORECASE))
     ):
-        return _part_of_slot(what, slot, day, block, catalogue, own_names)
+        return _part_in_each_week(what, slot, day, block, catalogue, own_names)
     line = what if named else f"{slot.exercise_name} {what}"
     reading = read_typed(f"Day 1\n{slot.label} {line}", catalogue=catalogue, own_names=own_names)
     if named and not has_sets:
@@ -109,6 +115,7 @@ def _one_slot(
     changed = replace(
         slot,
         sets=new.sets if has_sets or not named else slot.sets,
+        weeks=new.weeks if has_sets or not named else slot.weeks,
         exercise_name=new.exercise_name if named else slot.exercise_name,
         exercise=new.exercise if named else slot.exercise,
         rest=new.rest or slot.rest,
@@ -120,6 +127,43 @@ def _one_slot(
     return _with_day(
         block, replace(day, slots=tuple(changed if each.label == slot.label else each for each in day.slots)), reading.unknown
     )
+
+
+def _weeks_of_slot(weeks: tuple[WeekPart, ...], slot: Slot, day: Day, block: Block) -> AmendmentReading:
+    """ "day 1 A1 week 3: 4x8": the sets from that week on, until the next week that the block names."""
+    draft = SlotDraft(Place(slot=slot.label), slot.label, slot.exercise_name)
+    for part in weeks:
+        draft.add_week(part.week, part.said, Place())
+    new = finish(draft, kit_of=lambda _: frozenset(), later=True)
+    if any(problem.is_error for problem in draft.problems):
+        return AmendmentReading(None, (), tuple(draft.problems))
+    by_week = (
+        {1: slot.sets} | {change.week: change.sets for change in slot.weeks} | {change.week: change.sets for change in new.weeks}
+    )
+    return _with_day(block, _with_slot_in(day, with_weeks(slot, by_week)), ())
+
+
+def _part_in_each_week(
+    what: str, slot: Slot, day: Day, block: Block, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]
+) -> AmendmentReading:
+    """A wish about some part of a slot holds for all its weeks; a week whose sets it does not fit stays as it is."""
+    reading = _part_of_slot(what, replace(slot, weeks=()), day, block, catalogue, own_names)
+    first = reading.block.day(day.number) if reading.block else None
+    changed = first.slot(slot.label) if first else None
+    if changed is None or not slot.weeks:
+        return reading
+    by_week = {1: changed.sets}
+    for change in slot.weeks:
+        again = _part_of_slot(what, replace(slot, sets=change.sets, weeks=()), day, block, catalogue, own_names)
+        there = again.block.day(day.number) if again.block else None
+        found = there.slot(slot.label) if there else None
+        grows = found is not None and len(found.sets) - len(change.sets) != len(changed.sets) - len(slot.sets)
+        by_week[change.week] = found.sets if found and not grows else change.sets
+    return _with_day(block, _with_slot_in(day, with_weeks(changed, by_week)), ())
+
+
+def _with_slot_in(day: Day, slot: Slot) -> Day:
+    return replace(day, slots=tuple(slot if each.label == slot.label else each for each in day.slots))
 
 
 def _part_of_slot(

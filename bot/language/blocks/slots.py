@@ -13,7 +13,7 @@ from typing import Any
 from bot.language.blocks.counts import SETS_LIMIT, Count
 from bot.language.blocks.scan import Clauses, Mark, Scheme, Which
 from bot.language.problems import Place, Problem, error, quoted, warning
-from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets
+from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets, with_weeks
 from bot.training.kit import KitItem
 
 _POLICY_WORDS = {
@@ -111,9 +111,9 @@ def merge_fields(into: dict[str, Any], fields: dict[str, Any]) -> None:
             into[name] = value
 
 
-def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]]) -> Slot:
-    """Put a slot together; what is wrong goes into the draft's problems."""
-    sets, weeks = _sets_by_week(draft)
+def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]], later: bool = False) -> Slot:
+    """Put a slot together; what is wrong goes into the draft's problems. later: week 1 is known already, only weeks are said."""
+    sets, weeks = _sets_by_week(draft, later=later)
     fields = draft.fields
     policy = PolicyKind.USUAL
     if "policy" in fields:
@@ -140,11 +140,13 @@ def finish(draft: SlotDraft, *, kit_of: Callable[[str], frozenset[KitItem]]) -> 
     )
 
 
-def _sets_by_week(draft: SlotDraft) -> tuple[list[SetTarget], tuple[WeekSets, ...]]:
+def _sets_by_week(draft: SlotDraft, *, later: bool) -> tuple[list[SetTarget], tuple[WeekSets, ...]]:
     """The sets of week 1 and those of later weeks, as far as they differ from the week before."""
     if not draft.weeks:
         return _sets(draft), ()
     by_week = {week: tuple(_sets(_in_week(draft, week))) for week in sorted(draft.weeks)}
+    if later:
+        return [], tuple(WeekSets(week, sets) for week, sets in by_week.items())
     first = by_week.pop(1, None)
     if first is None and not draft.has_own_sets:
         week = min(by_week)
@@ -152,13 +154,8 @@ def _sets_by_week(draft: SlotDraft) -> tuple[list[SetTarget], tuple[WeekSets, ..
         draft.problems.append(error(draft.place.of_slot(draft.label), draft.name, wrong, "write those of week 1 too"))
         return [], ()
     base = _sets(draft) if first is None else list(first)
-    weeks: list[WeekSets] = []
-    before = tuple(base)
-    for week, sets in by_week.items():
-        if sets != before:
-            weeks.append(WeekSets(week, sets))
-        before = sets
-    return base, tuple(weeks)
+    slot = with_weeks(Slot(draft.label, draft.name, ()), {1: tuple(base), **by_week})
+    return base, slot.weeks
 
 
 def _in_week(draft: SlotDraft, week: int) -> SlotDraft:

@@ -20,6 +20,20 @@ CHANGES = {
     "remove day 1 A2": ["Day 1, A2 Push-up: taken out."],
     "day 1 add B1 Plank 3x30s": ["Day 1, B1 Plank: new, 3 x 30 s."],
 }
+WEEKLY = read_block("Day 1\nA1 Back squat\nweek 1: 3x10 RIR 3\nweek 2: 3x9\nweek 4: 2x8\n", catalogue=CATALOGUE).block
+CHANGES_OF_WEEKS = {
+    "day 1 A1 week 2: 4x9": ["Day 1, A1 Back squat: sets from week 2 on now 4 x 9 reps (was 3 x 9 reps)."],
+    "day 1 A1 week 3: 4x8": ["Day 1, A1 Back squat: sets from week 3 on now 4 x 8 reps (was 3 x 9 reps)."],
+    "day 1 A1: 5x5": [
+        "Day 1, A1 Back squat: sets now 5 x 5 reps (was 3 x 10 reps, RIR 3).",
+        "Day 1, A1 Back squat: sets from week 2 on now 5 x 5 reps (was 3 x 9 reps).",
+        "Day 1, A1 Back squat: sets from week 4 on now 5 x 5 reps (was 2 x 8 reps).",
+    ],
+    "day 1 A1 set 3: 6 reps": [  # week 4 has no third set, and stays
+        "Day 1, A1 Back squat: set 3 now 6 reps, RIR 3 (was 10 reps, RIR 3).",
+        "Day 1, A1 Back squat: sets from week 2 on now 2 x 9 reps; 1 x 6 reps (was 3 x 9 reps).",
+    ],
+}
 MISTAKES = {
     "day 9 A1 3x8": "The block, slot A1: there is no A1 on day 9; name the day and the slot, like: day 2 A1: 4x8-10.",
     "day 1 A2 3x": 'The block, slot A2: "3x" is half of a prescription; write sets x reps, such as 3x10.',
@@ -33,6 +47,15 @@ def test_a_change_says_just_what_is_different(text: str) -> None:
     reading = read_amendment(text, BLOCK, catalogue=CATALOGUE)
 
     assert [change.sentence for change in reading.changes] == CHANGES[text]
+
+
+@pytest.mark.parametrize("text", CHANGES_OF_WEEKS)
+def test_a_change_of_a_slot_with_weeks_says_which_weeks_are_different(text: str) -> None:
+    assert WEEKLY is not None
+
+    reading = read_amendment(text, WEEKLY, catalogue=CATALOGUE)
+
+    assert [change.sentence for change in reading.changes] == CHANGES_OF_WEEKS[text]
 
 
 @pytest.mark.parametrize("text", MISTAKES)
