@@ -8,8 +8,8 @@ from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
+from bot.language.dates.left_out import spans_of, without
 from bot.language.dates.moments import DAY, weekday_of
-from bot.language.dates.sessions import spans_of, without
 from bot.language.dates.shapes import shapes
 from bot.training.plan import Away, Deed, Pause, Resume
 
@@ -226,9 +226,8 @@ ABSENCES = (
         _until,
         rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST})(?: from <D first>)? (?:till|til|until|up to|before|not before|up until|thru|through)(?: after)? <D back>(?: at least| earliest| at the earliest)?",
         rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST}) (?:till|til|until|up to|before|up until) <P back>",
-        rf"{_PAUSE} (?:till|til|until|up to|up until) (?:<D back>|(?P<x>x^))",
+        rf"{_PAUSE} (?:till|til|until|up to|up until) <D back>",
         rf"{_PAUSE} (?:till|til|until|up to|up until) <P back>",
-        r"(?:ill )?(?:start|train|begin|resume|continue|go on) again (?:only )?(?:not )?(?:after|from) <D back>(?P<x>x^)",
         r"(?:nothing|no training|not) before <D back>",
     ),
     *shapes(
@@ -250,7 +249,6 @@ ABSENCES = (
         r"(?:i )?(?:cant|wont|not able to|wont be able to|unable to|no time to|not gonna) (?:train|do anything|make it|do any training|lift|exercise|work)(?: at all)?(?: for| on| in)? <P p>",
         r"<P p> (?:off|is off|out|im (?:away|off|out|on holiday)|no training|i cant train|i cant|is impossible|is out|wont work|doesnt work|is a write off|is no good)(?: for me)?",
         rf"{_LEAD}(?:{_ILL}|{_MILD})(?: (?:for|all))? <P p>",
-        r"(?:make |have |a )?<P p> (?:a |be a |my )?(?:rest|deload|recovery|off) week(?P<x>x^)",
     ),
     *shapes(
         _list,

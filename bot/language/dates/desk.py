@@ -7,7 +7,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, time, timedelta
 
-from bot.language.dates.moments import DAY, number_of, read_date, read_period, times_of_day, weekday_of
+from bot.language.dates.moments import DAY, number_of, read_date, read_period, weekday_of
+from bot.language.dates.times import times_of_day
 from bot.training.plan import Deed, Plan, PlannedSession, next_free_day
 
 DEFAULT_SURE = 0.9

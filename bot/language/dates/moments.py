@@ -1,4 +1,4 @@
-"""Which date or time does one short field name? Weekdays and the trade's words are ours; dateparser reads what is left.
+"""Which date does one short field name? Weekdays and the trade's words are ours; dateparser reads what is left.
 
 dateparser is asked one cut-out field at a time, in English, and only for fields that carry a month or a plain date: alone it takes "10",
 "may", "sat" and "8" for dates and fills what was not said (platform measurements: "friday" and "next friday" are one to it).
@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 DAY = (
@@ -281,65 +281,3 @@ def _near(day: int, month: int, year: str | None, today: date, past: bool) -> da
         if year or (on <= today if past else on >= today):
             return on
     return None
-
-
-def read_time_of_day(text: str) -> time | None:
-    """A time as people write it: "6:30am", "7", "18h", "half past six pm", "noon". A bare hour of 1 to 4 is taken as afternoon.
-
-    None where it is none, or unclear ("half six", which is 6:30 to some and 5:30 to others).
-    """
-    readings = times_of_day(text)
-    return readings[0] if len(readings) == 1 else None
-
-
-def times_of_day(text: str) -> tuple[time, ...]:
-    """Every time that a field may mean, likeliest first."""
-    words = re.sub(r"\s+", " ", text.lower().strip(" .,!?"))
-    words = re.sub(r"^(?:at|around|about|by) ", "", words).replace("o'clock", "").replace("oclock", "").strip()
-    if words in ("noon", "midday", "12 noon"):
-        return (time(12),)
-    if words == "midnight":
-        return (time(0),)
-    words = _in_figures(words)
-    if re.match(r"half|(?:a )?quarter", words):  # "half past 6 in the evening" is "half past 6 pm"
-        words = re.sub(r" (?:in the )?(?:(morning)|afternoon|evening|night)$", lambda said: " am" if said[1] else " pm", words)
-    halves = re.fullmatch(r"half (past )?(\d{1,2}) ?(am|pm)?", words)
-    if halves:
-        hour = int(halves[2])
-        if not 1 <= hour <= 12:
-            return ()
-        past, before = _clock(hour, 30, halves[3]), _clock(hour - 1 or 12, 30, halves[3])
-        return tuple(at for at in ((past,) if halves[1] else (past, before)) if at)
-    quarter = re.fullmatch(r"(?:a )?quarter (past|to) (\d{1,2}) ?(am|pm)?", words)
-    if quarter:
-        hour = int(quarter[2])
-        at = _clock(hour, 15, quarter[3]) if quarter[1] == "past" else _clock(hour - 1 or 12, 45, quarter[3])
-        return (at,) if at else ()
-    part = r"(?: ?(?P<half>am|pm|a\.m\.?|p\.m\.?|a|p))?(?: (?:in the )?(?P<part>morning|afternoon|evening|night|tonight))?"
-    found = re.fullmatch(rf"(?P<hour>\d{{1,2}})(?:[:.h](?P<minute>\d{{2}})|h|(?P<packed>\d{{2}}))?(?: ?uhr)?{part}", words)
-    if not found:
-        return ()
-    half = (found["half"] or "")[:1]
-    if found["part"]:
-        half = "a" if found["part"] == "morning" else "p"
-    at = _clock(int(found["hour"]), int(found["minute"] or found["packed"] or 0), {"a": "am", "p": "pm"}.get(half))
-    return (at,) if at else ()
-
-
-def _in_figures(words: str) -> str:
-    names = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-    for number, name in enumerate(names, 1):
-        words = re.sub(rf"\b{name}\b", str(number), words)
-    return re.sub(r"\b(\d{1,2}) thirty\b", r"\1:30", words)
-
-
-def _clock(hour: int, minute: int, half: str | None) -> time | None:
-    if minute > 59 or hour > 23 or (half and not 1 <= hour <= 12):
-        return None
-    if half == "pm" and hour < 12:
-        hour += 12
-    elif half == "am" and hour == 12:
-        hour = 0
-    elif not half and 1 <= hour <= 4:
-        hour += 12  # nobody asks to be reminded at three at night
-    return time(hour, minute)

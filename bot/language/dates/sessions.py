@@ -1,4 +1,4 @@
-"""Wishes about single sessions: moved, swapped, left out, impossible, missed, pushed along, done on another day."""
+"""Wishes that put single sessions elsewhere: moved, swapped, pushed along."""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from collections.abc import Mapping
 from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
-from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
+from bot.language.dates.desk import Desk, PlanReading, ask, say, sure
 from bot.language.dates.moments import number_of
-from bot.language.dates.shapes import IT, shapes
+from bot.language.dates.shapes import shapes
 from bot.language.dates.weeks import FOR_GOOD, replaced
-from bot.training.plan import Away, Backdate, Deed, Missed, Move, Shift, Skip, Swap
+from bot.training.plan import Away, Deed, Move, Shift, Swap
 
 Fields = Mapping[str, str]
 
@@ -21,22 +21,6 @@ _LATER = r"(?:back|forward|forwards|backwards|on|out|along|up|later|earlier|soon
 _ALL = (
     r"(?:everything(?: else)?|it all|all(?: of it| of them)?|all (?:my |the |of my )?(?:sessions|days|workouts|training)|(?:the |my )?(?:whole |entire )?"
     r"(?:week|plan|block|schedule|split|calendar|sessions|workouts|days|training days)|(?:my |the )?P\d+)"
-)
-_SKIP = (
-    r"(?:skip|skipping|cancel|cancelling|canceling|drop|dropping|leave out|leaving out|miss|missing|sit out|sitting out|pass on|passing on|bail on|bailing on|"
-    r"forget about|forget|scrap|scratch|call off|calling off|not doing|bin|ditch|delete|remove|take out|take off|omit|give up|ignore|giving up)"
-)
-_CANNOT = (
-    r"(?:(?:i |we )?(?:cant|wont be able to|not able to|unable to|wont|couldnt|could not|no way i can|no way im|no chance i can|no chance im|theres no way i can|theres no way im|dont think i can|dont think ill be able to|dont think ill|"
-    r"dont have (?:the )?time(?: to| for)?|ive no time(?: to| for)?|got no time(?: to| for)?|no time(?: to| for)?|not gonna(?: be able to)?|wouldnt be able to|be unable to|not be able to|"
-    r"struggle to|cant seem to|im not|not)"
-    r"(?: (?:make it|make|do|train|lift|exercise|come|be training|manage|get to|fit in|fit|squeeze in|be there|attend|training|doing|coming|making it|making|anything|workout|be able to))+|"
-    r"(?:i )?(?:cant|couldnt)|no (?:time|chance|training|session|workout|gym|exercise|class)(?: for me)?|(?:i have |ive |have |got )?no time|"
-    r"(?:im )?(?:busy|tied up|unavailable|not available|not free|not around|double booked|overbooked)|(?:i )?wont manage)"
-)
-_OUT = (
-    r"(?:doesnt suit(?: me)?|dont suit(?: me)?|no longer (?:works|suits)|no|doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
-    r"impossible|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
 )
 
 
@@ -138,9 +122,6 @@ def _move_where(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | Non
     return ask("which_date", say(froms[0]), [(f"Move it to {say(on)}", Move(froms[0], on)) for on in free]) if free else None
 
 
-_TIED = re.compile(r"\b(?:it|this|that|mine|session|workout|instead|then|make up|catch)\b")
-
-
 def _then(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "Tomorrow then", "I'll do it tomorrow": what was spoken of, else today's session, goes there."""
     tos = desk.dates(fields["to"])
@@ -177,94 +158,6 @@ def _swap(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     )
 
 
-def _cannot(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """A session cannot be done: slides or drops as the plan says, else one question."""
-    what = fields.get("what")
-    if what is None and not desk.mentioned and fields.get("alone") and not desk.whole:
-        return None
-    dates = desk.what(what) if what else (desk.mentioned[-1:] or (desk.today,))
-    if not dates or dates[0] < desk.today:
-        return None
-    if len(dates) > 1:
-        return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
-    desk.cannot = dates[0]
-    return without(desk, dates[0])
-
-
-_NO_EVENT = re.compile(
-    r"\b(?:question|pain|sessions?|workouts?|training|pb|pr|record|test|legs?|arms?|back|time|free|energy|idea|reps?|sets?|off|new|good|great|rest|gym)\b"
-)
-
-
-def _engaged(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """ "I have parents' evening on friday": said to a plan, it asks what becomes of that day's session."""
-    dates = desk.dates(fields["what"])
-    if len(dates) != 1 or dates[0] < desk.today or not desk.open_on(dates[0]) or _NO_EVENT.search(fields.get("event", "")):
-        return None
-    desk.cannot = dates[0]
-    return without(desk, dates[0])
-
-
-def without(desk: Desk, on: date) -> PlanReading:
-    """What becomes of the session of a day on which it cannot be done."""
-    free = next(iter(desk.free_after(on)), None)
-    if desk.open_on(on) is None or desk.plan.missed is Missed.DROPS or free is None:
-        return sure(Skip(on))
-    if desk.plan.missed is Missed.SLIDES:
-        return sure(Move(on, free))
-    return ask("move_or_skip", say(on), [(f"Move it to {say(free)}", Move(on, free)), ("Leave it out", Skip(on))])
-
-
-def _cannot_list(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """ "Can't do monday and tuesday": both are left free."""
-    dates = [on for mark in re.findall(r"D\d+", fields["list"]) for on in desk.dates(mark)[:1]]
-    if len(dates) < 2 or any(desk.is_plural(mark) for mark in re.findall(r"D\d+", fields["list"])):
-        return None
-    return sure(*spans_of(dates))
-
-
-def spans_of(dates: list[date]) -> tuple[Away, ...]:
-    """Dates as absences, neighbours joined."""
-    spans: list[Away] = []
-    for on in sorted(set(dates)):
-        if spans and spans[-1].last == on - timedelta(days=1):
-            spans[-1] = Away(spans[-1].first, on)
-        else:
-            spans.append(Away(on, on))
-    return tuple(spans)
-
-
-def _missed(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """ "I missed yesterday": make it up on the next free day, or let it go?"""
-    marks = re.findall(r"[DS]\d+", fields["what"])
-    dates = tuple(on for mark in marks if mark[0] == "D" for on in desk.dates(mark, past=True))
-    if not dates and marks:
-        numbers = desk.numbers(marks[0])
-        dates = tuple(one.date for one in desk.sessions if one.day_number in numbers and one.date < desk.today)[-1:]
-    if len(dates) != 1 or dates[0] > desk.today or not desk.open_on(dates[0]):
-        return None
-    on = desk.cannot = dates[0]
-    free = [desk.today] if desk.open_on(desk.today) is None and desk.today != on else []
-    free += desk.free_after(desk.today)
-    options: list[tuple[str, Deed]] = [(f"Make it up on {say(to)}", Move(on, to)) for to in free[:2]]
-    return ask("missed", say(on), [*options, ("Leave it out", Skip(on))])
-
-
-def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    what = fields.get("what")
-    if what is None:
-        dates = desk.it() or ((desk.today,) if not desk.mentioned else ())
-    elif re.fullmatch(r"(?:this|that)(?: one)?|them|mine|it", what) and not desk.mentioned:
-        return None  # "scratch that", "skip this one" are said of sets
-    else:
-        dates = desk.what(what)
-    if not dates or (what is not None and re.fullmatch(IT, what) and not desk.open_on(dates[0])):
-        return None
-    if len(dates) > 1:
-        return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
-    return sure(Skip(dates[0])) if dates[0] >= desk.today or desk.open_on(dates[0]) else None
-
-
 def _skip_ahead(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     froms = desk.what(fields["what"])
     return _moved(froms[0], desk.today) if len(froms) == 1 and froms[0] > desk.today else None
@@ -282,28 +175,6 @@ def _shift(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return sure(sooner if earlier else later)
 
 
-def _done(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    """Done on another day than today, or before it was texted."""
-    if clause.polite or clause.hedged:
-        return None
-    dates = desk.dates(fields["on"], past=True) if "on" in fields else (desk.today - timedelta(days=1),)
-    if not dates or dates[0] > desk.today:
-        return None
-    number: int | None = None
-    what = fields.get("what", "")
-    marks = re.findall(r"[DS]\d+", what)
-    if marks and marks[0][0] == "S":
-        numbers = desk.numbers(marks[0])
-        if not numbers:
-            return None
-        number = numbers[0]
-    elif marks:
-        planned = desk.dates(marks[0], past="yesterday" in desk.words(marks[0]))
-        past = [on - timedelta(days=7) if on > desk.today + timedelta(days=3) else on for on in planned]
-        number = next((one.day_number for one in desk.sessions for on in past if one.date == on), None)
-    return sure(Backdate(dates[0], number), certainty=LESS_SURE)
-
-
 _WHERE = r"(?:to|till|til|until|onto|on|for|over to|into|to be|be|to be on)"
 _THING = r"(?P<thing>(?:do|doing|make|move|get|have|put|train|catch|finish|complete) (?:it|this|that|mine|(?:my|the|this|todays) (?:session|workout|training|one)|it up|up)|it|that one|make (?:it|that) up)"
 
@@ -318,10 +189,11 @@ SWAPS = (
 )
 GOOD = rf"(?: {FOR_GOOD})"
 MOVES = (
+    *shapes(_skip_ahead, r"(?:skip|jump|go) (?:ahead |straight |right )?to <Y what>"),
     *shapes(
         _for_good,
         rf"{_MOVE} <Y what> {_WHERE} <D to>{GOOD}",
-        rf"{FOR_GOOD} (?:{_MOVE} <Y what> {_WHERE} <D to>|(?P<x>x^))",
+        rf"{FOR_GOOD} {_MOVE} <Y what> {_WHERE} <D to>",
         rf"{FOR_GOOD} (?:train |do )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over) (?:on )?<D what>",
         rf"(?:train |do )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over) (?:on )?<D what>{GOOD}",
     ),
@@ -352,7 +224,6 @@ MOVES = (
     *shapes(
         _both,
         r"(?:do |have |train |fit )?(?:both )?<Y a> (?:and|plus|with) <Y b>(?: both)?(?: together)? on <D to>",
-        r"(?:do |have )?<Y a> (?:and|plus) <Y b> on the same day(?P<to>x^)",
     ),
     *shapes(
         _instead,
@@ -388,55 +259,4 @@ SHORT_MOVES = shapes(
     r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better|of D\d+))*",
     r"(?:train|training|lift|go|do|come|exercise|how about|what about|lets say|or|then|try|can do|available|free)? ?(?:on )?<D to>",
     r"<D to> (?:is )?(?:works|better|fine|free|ok|does|would|yes|can|instead yes)",
-)
-SKIPS = (
-    *shapes(_skip_ahead, r"(?:skip|jump|go) (?:ahead |straight |right )?to <Y what>"),
-    *shapes(
-        _skip,
-        rf"{_SKIP} (?:out )?(?:on )?<X what>(?: out)?(?: (?:session|P\d+|entirely|completely|altogether|off))*",
-        rf"{_SKIP} (?:my |the )?(?:session|workout|training|gym|one)(?: on| for)? <D what>",
-        r"(?:leave|sit|leaving|sitting|take|cross|strike|call|count) <X what> (?:out|off)(?: P\d+)?",
-        r"(?:give|giving) (?:it|<Y what>) a (?:miss|rest|pass|skip)",
-        r"(?:take|taking|have|having|get|making|make|want|need) <Y what> (?:off|as (?:a )?rest(?: day)?|a rest day|free)",
-        r"(?:take|taking|have|having|need|want|its|make it|today is|be)? ?(?:a )?rest(?: day)? (?:on |for )?<D what>",
-        r"(?:take|taking|have|having|need|want|its|make it) (?:a )?rest(?: day)?",
-        r"(?:(?:take|taking|have|having|need|want) )?(?:a |my )?(?:day off|night off|evening off|free day|off day)(?: from training)? (?:on |for |this )?<D what>",
-        r"(?:take|taking|have|having|need|want) N\d+ (?:off|of rest|rest) (?:on )?<D what>",
-        r"<Y what> off(?: P\d+)?",
-        r"no <S what>(?: D\d+| P\d+)?",
-    ),
-)
-CANNOTS = (
-    *shapes(
-        _missed,
-        r"(?:i |ive |we )?(?:missed|skipped|didnt do|didnt make|didnt train|didnt manage|forgot|forgot about|couldnt do|couldnt make|couldnt train|havent done|didnt get to|never did|overslept|slept through|bailed on|had to skip|had to miss)(?: to (?:do|train))?(?: on)? <Y what>(?: at all)?",
-        r"(?:i )?(?:didnt|couldnt|forgot to) (?:train|do (?:it|anything|my session|my workout|the session)|make it)(?: on)? <D what>",
-        r"<Y what> (?:i )?(?:didnt happen|got missed|was missed|didnt train|missed it|didnt do it|couldnt train)",
-    ),
-    *shapes(_cannot_list, rf"{_CANNOT}(?: on)? (?P<list>D\d+(?:(?: and|,| or| nor| plus|) D\d+)+)(?: P\d+)?"),
-    *shapes(
-        _engaged,
-        r"(?:im |ill be |i am |i have to be |were )(?:working|at work|on call|on shift|hosting|babysitting|out|at (?:a |an |my |the )?[a-z ]{3,25}?)(?: late| all day| nights?| a double)?(?: on| this)? <D what>(?: night| evening)?",
-        r"(?:i have|ive|ive got|i got|got|weve got|we have|theres|its) (?:a |an |my |the |his |her |our )?(?P<event>[a-z ]{3,30}?) (?:on|this) <D what>(?: night| evening)?",
-    ),
-    *shapes(
-        _cannot,
-        rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what>(?: (?:session|P\d+|sorry|at all))*",
-        rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what> (?:have|got|stuck|working|im|ive|too|must|need|because|at|with|due)\b[a-z ]*",
-        rf"(?:on )?<Y what>(?<!S\d) (?:i |is |are |its |just |a |was |will be |looks |s )*{_OUT}(?: for me)?(?: P\d+)?(?: train| to train| make it| do it)?",
-        r"(?:on )?<Y what> (?:i )?(?:cant|couldnt|wont|wont be able to|am unable to) (?:train|make it|do it|make|do|be there|come)",
-        r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
-        r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
-        r"not <D what>",
-        r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
-    ),
-)
-DONES = shapes(
-    _done,
-    r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done|have done|managed|got through|knocked out|ticked off|logged)(?: already)? (?:<X what>(?: already)?(?: on)? )?(?:on )?<D on>(?: already| in fact| though)?",
-    r"(?:i |ive )?(?:already |actually )?(?:did|trained|finished|completed|done)(?: already)? <D on>",
-    r"<S what> (?:was|were|got|is|are|has been) (?:already )?(?:done|finished|completed) (?:already )?(?:on )?<D on>(?: already)?",
-    r"<D on> (?:(?:was|is|got|has been|all) )?(?:already )?(?:done|finished|completed|complete)(?: already)?",
-    r"<D on> i (?:already |actually )?(?:trained|did (?:it|<S what>|my session|the session|my workout|the workout)|was training)(?: already)?",
-    r"(?:i )?(?:trained|did (?:it|my session|my workout|the session|the workout))(?: already)? (?:on )?<D on>",
 )

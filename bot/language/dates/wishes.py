@@ -21,8 +21,9 @@ from bot.language.dates.absence import ABSENCES
 from bot.language.dates.clauses import DOUBLE_BACK, Clause, bare, strong_parts, tidy, weak_parts
 from bot.language.dates.desk import NOTHING, Desk, PlanOption, PlanQuestion, PlanReading, say, sure
 from bot.language.dates.fields import Marked, mark
+from bot.language.dates.left_out import CANNOTS, DONES, SKIPS
 from bot.language.dates.reminding import read_reminding
-from bot.language.dates.sessions import CANNOTS, DONES, MOVES, SHORT_MOVES, SKIPS, SWAPS
+from bot.language.dates.sessions import MOVES, SHORT_MOVES, SWAPS
 from bot.language.dates.weeks import RULES, STARTS, rhythm_in, zone_in
 from bot.training.plan import (
     Away,
