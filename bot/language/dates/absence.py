@@ -140,17 +140,30 @@ def _until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return ask("which_date", said, options) if options else None
 
 
+# One day of these may well be made up for on another.
+_ENGAGED = re.compile(r"\b(?:shifts?|call|conference|course|house|busy|hospital|site|wedding|trip|visiting|staying)\b")
+
+
 def _one(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """Away on one date; "from friday" is open."""
     dates = desk.dates(fields["on"])
     if not dates:
         return None
+    if len(dates) == 1 and not fields.get("from") and _ENGAGED.search(clause.words):
+        desk.cannot = dates[0]
+        return without(desk, dates[0]) if dates[0] >= desk.today else None
     last = None if fields.get("from") else dates[0]
     if len(dates) > 1:
         return ask(
             "which_date", desk.words(fields["on"]), [(say(on), Away(on, None if fields.get("from") else on)) for on in dates]
         )
     return sure(Away(dates[0], last), certainty=0.9 if last else OPEN)
+
+
+def _maybe(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Next week I'm swamped" is said of training, too, or only sighed."""
+    span = desk.period(fields["p"])[0]
+    return ask("confirm", "", [(f"No training {say(span[0])} to {say(span[1])}", Away(*span))])
 
 
 def _list(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -220,6 +233,7 @@ ABSENCES = (
         rf"{_LEAD}(?:{_ILL}|{_MILD}){_TAILS_OF}",
         rf"{_PAUSE}{_TAILS_OF}",
         rf"<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |i am )?(?:away|off|out|holiday|on holiday|no training|unavailable|gone|travelling|vacation|abroad|not available|cant train|i cant train)",
+        rf"(?:from )?<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |were |well be |i am |i go |going )(?:in|at|to) [a-z .]{3, 30}",
         rf"{_TAKE}<D first> (?P<joint>{_TO}) {_NEXT}<D last> (?:off|free|out)",
     ),
     *shapes(
@@ -251,7 +265,12 @@ ABSENCES = (
         rf"{_LEAD}(?:{_ILL}|{_MILD})(?: (?:for|all))? <P p>",
     ),
     *shapes(
+        _maybe,
+        r"<P p> (?:im |i am |is |ill be |looks |its )*(?:swamped|busy|packed|crazy|hectic|mad|slammed|full|chaos|a nightmare|not good|tricky)(?: for me)?",
+    ),
+    *shapes(
         _list,
+        rf"{_NONE}(?: on)? (?P<list>D\d+(?:(?: and| or| plus| nor|,|) D\d+)+)",
         rf"{_AWAY}(?: on)? (?P<list>D\d+(?:(?: and| or| plus|,|) D\d+)+)",
         rf"{_TAKE}(?P<list>D\d+(?:(?: and| or| plus|,|) D\d+)+) off",
     ),
@@ -271,10 +290,12 @@ ABSENCES = (
         r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
         r"(?:pick up where i left off|carry on|resume|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything| the block)?(?: (?:on|from))*(?: <D back>)?",
         r"(?:go|start|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
+        r"(?P<soft>returning|home|return)(?: home)?(?: on| by| from)* <D back>",
         r"(?:im )?(?:healthy|ready|fit) again(?: (?:on|from|to train|to go))*(?: <D back>)?",
         r"(?P<soft>(?:im |i |am |ive |feel |feeling |much |all |now |fully |finally |a lot )*(?:better|recovered|well again|well|over (?:it|my cold|the flu|the cold|my flu|covid)|good to go|ready to (?:go|train|start)|healthy|fine again)(?: again| now)*)",
         r"(?:can |ready to |able to )*(?:train|start|start training|do the plan|go) again(?: (?:on|from))*(?: <D back>)?",
     ),
+    *shapes(_open, r"(?:im |ill be |i am )?(?:off|out|away|gone|unavailable) (?:(?:until|till|til) further notice|indefinitely)"),
     *shapes(_mild, rf"(?:im |ive |i have |i |have |got |caught |feeling |feel |a |bit |the )+{_MILD}(?: D\d+)?"),
     *shapes(_open, r"(?P<pause>stop (?:everything|all training|my plan|the plan|my training|all sessions))"),
     *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),

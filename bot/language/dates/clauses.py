@@ -20,9 +20,12 @@ def tidy(text: str) -> str:
     words = re.sub(r"→|➡\ufe0f?|[-=]+>", " to ", words).replace("&", " and ")
     words = re.sub(r"[–—]", " - ", words)
     words = re.sub(
-        rf"\b(\d{{1,2}})(?:st|nd|rd|th)?\.? ?(?:-|to|till|until|through) ?(\d{{1,2}})(?:st|nd|rd|th)? (?:of )?({_MONTHS})\b",
+        rf"\b(\d{{1,2}})(?:st|nd|rd|th)?\.? ?(?:-|to|till|until|through) ?(\d{{1,2}})(?:st|nd|rd|th)?\.? (?:of )?({_MONTHS})\b",
         r"\1 \3 to \2 \3",
         words,
+    )
+    words = re.sub(
+        rf"\b({_MONTHS}) (\d{{1,2}})(?:st|nd|rd|th)? ?- ?(\d{{1,2}})(?:st|nd|rd|th)?\b(?![:.]\d)", r"\2 \1 to \3 \1", words
     )
     words = re.sub(r"\b(\d{1,2})(st|nd|rd|th) ?- ?(\d{1,2})(st|nd|rd|th)\b", r"the \1\2 to the \3\4", words)
     words = re.sub(r"(\d{1,2}\.\d{1,2})\.? ?- ?(\d{1,2}\.\d{1,2})\.?(?!\d)", r"\1 to \2", words)

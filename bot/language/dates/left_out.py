@@ -106,6 +106,8 @@ def _missed(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     what = fields.get("what")
+    if what is None and not desk.mentioned:
+        return None
     if what is None:
         dates = desk.it() or ((desk.today,) if not desk.mentioned else ())
     elif re.fullmatch(r"(?:this|that)(?: one)?|them|mine|it", what) and not desk.mentioned:
@@ -154,6 +156,9 @@ SKIPS = (
         r"(?:(?:take|taking|have|having|need|want) )?(?:a |my )?(?:day off|night off|evening off|free day|off day)(?: from training)? (?:on |for |this )?<D what>",
         r"(?:take|taking|have|having|need|want) N\d+ (?:off|of rest|rest) (?:on )?<D what>",
         r"<Y what> off(?: P\d+)?",
+        r"(?:give|get) me <Y what> off",
+        r"(?:turn|make) <Y what> (?:into )?(?:a |my )?rest day",
+        r"(?:ill |im )?(?:skip|skipping|cancel|pass|passing|giving it a miss)",
         r"no <S what>(?: D\d+| P\d+)?",
     ),
 )
@@ -164,10 +169,12 @@ CANNOTS = (
         r"(?:i )?(?:didnt|couldnt|forgot to) (?:train|do (?:it|anything|my session|my workout|the session)|make it)(?: on)? <D what>",
         r"<Y what> (?:i )?(?:didnt happen|got missed|was missed|didnt train|missed it|didnt do it|couldnt train)",
     ),
+    *shapes(_cannot_list, rf"(?:both )?(?P<list>D\d+(?:(?: and|,| or| plus|) D\d+)+) (?:are |is |both )*{_OUT}(?: for me)?"),
     *shapes(_cannot_list, rf"{_CANNOT}(?: on)? (?P<list>D\d+(?:(?: and|,| or| nor| plus|) D\d+)+)(?: P\d+)?"),
     *shapes(
         _engaged,
         r"(?:im |ill be |i am |i have to be |were )(?:working|at work|on call|on shift|hosting|babysitting|out|at (?:a |an |my |the )?[a-z ]{3,25}?)(?: late| all day| nights?| a double)?(?: on| this)? <D what>(?: night| evening)?",
+        r"(?:hospital|dentist|doctors?|appointment|exam|interview|wedding|funeral|party|birthday party|parents evening|night shift|conference|flight|concert|course) (?:on |this )?<D what>(?: night| evening)?",
         r"(?:i have|ive|ive got|i got|got|weve got|we have|theres|its) (?:a |an |my |the |his |her |our )?(?P<event>[a-z ]{3,30}?) (?:on|this) <D what>(?: night| evening)?",
     ),
     *shapes(

@@ -19,7 +19,7 @@ _NO = re.compile(
 )
 # Said about a reminder that came, or to somebody else: no wish.
 _TALK = re.compile(
-    r"\b(?:came|got|arrived|sent|received|didnt (?:get|come|receive)|was|were|helpful|late|love|like (?:the|your)|thanks for|you (?:guys|all)|ill (?:text|message|remind|ping|let)|i (?:text|message)d?|"
+    r"\b(?:came|got|arrived|sent|received|didnt (?:get|come|receive)|was|were|helpful|love|like (?:the|your)|thanks for|you (?:guys|all)|ill (?:text|message|remind|ping|let)|i (?:text|message)d?|"
     r"her|him|them|she|he|they|coach|wife|husband|doctor|boss|reminds me of|remind me (?:what|how|which|who|why|of)|what time|when)\b"
 )
 _WISHES = re.compile(
@@ -75,7 +75,7 @@ def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> P
     if len(times) > 1:
         return None
     mark = times[0]
-    before = re.search(rf"\b(?:before|until|till|til|earlier than|ahead of|prior to) {mark}", words)
+    before = re.search(rf"\b(?:before (?:[a-z]+ ){{0,4}}|(?:until|till|til|earlier than|ahead of|prior to) ){mark}", words)
     after = re.search(rf"\b(?:after|past|later than|from) {mark}", words)
     if limits and (before or after):
         # "Only after 9" is "not before 9".
@@ -190,7 +190,8 @@ def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> Pl
         return sure(ReminderAgain(120))
     if refuses:
         return sure(ReminderAt(None)) if _stops_all(words) else None
-    earlier = re.search(r"\b(earlier|sooner|later)$", words)
+    words = words.replace("too late", "earlier").replace("too early", "later")
+    earlier = re.search(r"\b(earlier|sooner|later)\b", words)
     if earlier and desk.plan.reminder_local is not None:
         hours = (-60, -120) if earlier[1] != "later" else (60, 120)
         moved = [datetime.combine(desk.today, desk.plan.reminder_local) + timedelta(minutes=minutes) for minutes in hours]

@@ -8,10 +8,10 @@ from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import Desk, PlanReading, ask, say, sure
-from bot.language.dates.moments import number_of
+from bot.language.dates.moments import WEEKDAYS, number_of
 from bot.language.dates.shapes import shapes
 from bot.language.dates.weeks import FOR_GOOD, replaced
-from bot.training.plan import Away, Deed, Move, Shift, Swap
+from bot.training.plan import Away, Deed, Move, Shift, Swap, Weekdays
 
 Fields = Mapping[str, str]
 
@@ -73,6 +73,12 @@ def _bare_pair(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None
         return None
     first, last = firsts[0], lasts[0]
     options: list[tuple[str, Deed]] = []
+    named = [desk.weekdays(fields[side]) for side in ("what", "to")]
+    if len(named[0]) == len(named[1]) == 1 and named[1][0] - named[0][0] >= 3:
+        days = tuple(range(named[0][0], named[1][0] + 1))
+        options.append(
+            (f"Train {WEEKDAYS[days[0]][:3].title()} to {WEEKDAYS[days[-1]][:3].title()} every week", Weekdays(days, desk.today))
+        )
     if desk.open_on(first):
         options.append((f"Move {say(first)} to {say(last)}", Move(first, last)))
     if last > first >= desk.today:
@@ -143,6 +149,15 @@ def _both(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     tos = desk.dates(fields["to"])
     froms = [on for mark in ("a", "b") for on in desk.what(fields[mark]) if desk.open_on(on) and on not in tos]
     return _moved(froms[0], tos[0]) if len(froms) == 1 and len(tos) == 1 else None
+
+
+def _merged(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Combine friday and saturday": on which of the two?"""
+    a, b = desk.what(fields["a"]), desk.what(fields["b"])
+    if len(a) != 1 or len(b) != 1 or a == b or not (desk.open_on(a[0]) and desk.open_on(b[0])):
+        return None
+    options = [(f"Both on {say(to)}", Move(on, to, both=True)) for on, to in ((b[0], a[0]), (a[0], b[0]))]
+    return ask("which_date", f"{say(a[0])}, {say(b[0])}", options)
 
 
 def _swap(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -228,7 +243,7 @@ MOVES = (
     *shapes(
         _instead,
         rf"(?:{_DO} |train |go |lift |do it )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over|in lieu of|than) (?:on )?<X what>",
-        r"instead of (?:on )?<X what> (?:i |ill |do |train |can i do |its |it |go )*(?:on )?<D to>",
+        r"instead of (?:on )?<X what> (?:i |ill |let me |id like to |i want to |do |train |can i do |its |it |go )*(?:on )?<D to>",
         rf"(?:{_DO}) <X what> (?:on |for )?<D to> (?:instead of|rather than|not|and not|than) (?:on )?(?:D\d+|then|now)",
         r"<S what> (?:on )?<D to> (?:instead of|rather than|not|and not) (?:on )?D\d+",
         r"<D to> (?:works|is|would be|suits|would suit|fits|would work|would fit|looks|will be|be)(?: me)?(?: much| a lot| way| far)? (?:better|easier|best|nicer|preferable)(?: for me)? (?:than|to) <X what>(?: P\d+)?",
@@ -241,6 +256,12 @@ MOVES = (
         rf"{_DO} <Y what> <D to>",
         r"(?:have|do|get) <Y what> done (?:on )?<D to>",
     ),
+    *shapes(_move, r"<D to> (?:i |ill |id like to |i want to |lets |can i |i will |we )*(?:do|train|have) <S what>"),
+    *shapes(
+        _merged,
+        r"(?:merge|combine|join|put together|do|have) <Y a> (?:and|with|plus) <Y b>(?: together| into one| in one(?: day| session)?| on (?:one|the same) day| at once)",
+    ),
+    *shapes(_merged, r"(?:merge|combine|join) <Y a> (?:and|with|plus) <Y b>"),
     *shapes(
         _asked_move,
         r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall)(?: to| on| onto)? <D to>(?: P\d+)?",
@@ -255,6 +276,7 @@ MOVES = (
 )
 SHORT_MOVES = shapes(
     _then,
+    r"<D to> (?P<instead>it is)(?: then)?",
     rf"{_THING} (?:up )?(?:on )?<D to>(?: (?P<instead>instead|then))?(?: instead of D\d+)?",
     r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better|of D\d+))*",
     r"(?:train|training|lift|go|do|come|exercise|how about|what about|lets say|or|then|try|can do|available|free)? ?(?:on )?<D to>",

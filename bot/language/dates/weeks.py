@@ -93,6 +93,14 @@ def _no_more(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return chosen(desk, days, fields.get("since")) if days and gone else None
 
 
+def _rest_days(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Rest days wed and sun": trained on all others, where the split has as many days."""
+    rest = {day for mark in re.findall(r"[DW]\d+", fields["list"]) for day in desk.weekdays(mark)}
+    first = desk.plan.weekdays[0] if desk.plan.weekdays else 0
+    days = tuple(day for day in ((first + n) % 7 for n in range(7)) if day not in rest)
+    return chosen(desk, days, fields.get("since")) if len(rest) == 2 and len(days) == sum(desk.rhythm) else None
+
+
 def _also(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "Add sundays"."""
     marks = re.findall(r"[DW]\d+", fields["list"])
@@ -206,10 +214,15 @@ RULES = (
     *shapes(
         _no_more,
         rf"(?:no|no more|never|not on|stop|drop|cut|remove|without|dont train|never train|no training|no sessions|not)(?: on| training on| any more| the)? <L list>{_SINCE}",
-        rf"(?:i )?(?:cant|cannot|wont|dont|no longer|never|not able to|unable to|cant ever|dont want to|cant)(?: be able to)? (?:train|do|make|work|exercise|have time(?: for| to train)?|can(?: train| do)?|make it)(?: anymore| any more)?(?: on)? <L list>{_SINCE}",
+        rf"(?:i )?(?:cant|cannot|wont|dont|no longer|never|not able to|unable to|cant ever|dont want to|cant)(?: be able to)? (?:(?:train|do|make|work|exercise|have time(?: for| to train)?|can(?: train| do)?|make it)(?: anymore| any more)?(?: on)?|on) <L list>{_SINCE}",
         rf"(?:i )?(?:no longer have time|have no time(?: anymore| any more)?|no time(?: anymore)?)(?: on| for)? <L list>{_SINCE}",
-        rf"<L list> (?:are|dont|wont) ?(?:out|work|no good|impossible|bad|gone|off|not possible|no longer possible|always bad)?(?: for me)?{_SINCE}",
+        rf"<L list> (?:are|dont|wont|no longer) (?:out|work|suit(?: me)?|no good|impossible|bad|gone|off|not possible|no longer possible|always bad|a no go|difficult)(?: for me)?{_SINCE}",
         rf"(?:on )?<L list> i (?:can never|cant ever|never can|can no longer|no longer can) ?(?:train|do it|make it)?{_SINCE}",
+    ),
+    *shapes(_no_more, rf"(?:keep|leave|have|want)(?: my)? <L list> free{_SINCE}"),
+    *shapes(
+        _rest_days,
+        rf"(?:my |the |make |put |have |set |i want |want )*rest(?: days?)?(?: (?:are|is|on|be|should be|to be|to))* (?P<list>D\d+(?:,? and| or|,) D\d+){_SINCE}",
     ),
     *shapes(
         _also, rf"(?:add|also add|also train|train also|include|also|plus)(?: on)? <L list>(?: as well| too| to my days)?{_SINCE}"
@@ -245,7 +258,9 @@ STARTS = shapes(
     _start,
     r"(?:start|begin|starting|beginning|kick off|launch)(?: with)?(?: the| my| a| our)?(?: new| next| coming| this)* (?:block|plan|cycle|month|week 1|week one|phase)(?: on| from| only)? <D on>",
     r"(?:start|begin|starting|beginning|kick off)(?: with)?(?: the| my| a| our)?(?: new| next| coming| this)* (?:block|plan|cycle|phase)(?: on| from| in)? <P period>",
-    r"(?:start|begin|starting|beginning) (?:on |from )?<D on>",
+    r"(?:im |ill )?(?:start|begin|starting|beginning) (?:on |from )?<D on>",
+    r"(?:push|move|put) (?:the |my )?start(?: date)? (?:to|till|until|on|back to) <D on>",
+    r"(?:i )?wont (?:start|begin) (?:before|until|till) <D on>",
     r"(?:the |my )?(?:new |next )*(?:block|cycle|plan) (?:to )?(?:starts?|begins?|starting|from|start on|begin on)(?: on| from)? <D on>",
     r"(?:start|begin) (?:it |training )?(?:on )<D on>",
 )

@@ -37,6 +37,7 @@ from bot.training.plan import (
     Rolling,
     Shift,
     Skip,
+    Weekdays,
     sessions_between,
 )
 from bot.training.plan_doubts import Way, doubt_about
@@ -124,8 +125,8 @@ def _remember(desk: Desk, words: str) -> None:
 def _clause(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
     clause = bare(words)
     desk.next_week = False
-    if (found := re.match(r"(P\d+) (?=.*D\d)", clause.words)) and desk.words(found[1]) == "next week":
-        desk.next_week = True
+    if (found := re.match(r"(P\d+) (?=.*D\d)", clause.words)) and desk.words(found[1]) in ("next week", "this week"):
+        desk.next_week = desk.words(found[1]) == "next week"
         clause = replace(clause, words=clause.words[found.end() :])
         clause = replace(bare(clause.words), polite=clause.polite, asks=clause.asks, hedged=clause.hedged)
     if (found := re.fullmatch(r"(.*[DS]\d.*?),? (P\d+)", clause.words)) and desk.words(found[2]) == "this week":
@@ -174,7 +175,8 @@ def _joined(found: list[PlanReading]) -> PlanReading | None:
         return None
     deeds = tuple(dict.fromkeys(deed for reading in kept for deed in reading.deeds))
     question = next((reading.question for reading in kept if reading.question), None)
-    if len(deeds) > _MOST_DEEDS:
+    rules = [deed for deed in deeds if isinstance(deed, Weekdays | Rolling)]
+    if len(deeds) > _MOST_DEEDS or len(rules) > 1:  # two rules at once: a person has to say which
         return None
     return PlanReading(deeds, question, min(reading.certainty for reading in kept))
 
