@@ -37,7 +37,7 @@ _PAIN = re.compile(
 )
 _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
 _CHAT = re.compile(
-    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
+    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
 _MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|kilomet\w+|miles?|°c?|degrees)(?!\w)"
@@ -64,6 +64,9 @@ _WHEN = re.compile(
     r"^(?:(?:i forgot(?: to (?:log|send|say|add|tell you|write|record|note|put(?: in)?|enter|mention)(?: it| this| that| my)?)?|did|my|was|to log|note|quick|catch up|missed|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
     r"(?P<when>yesterday(?:'?s)?|yday|yest|ystrday|yesterdy|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?|(?:two|2|three|3) days ago)"
     r"(?:\s+(?:session|workout|training|sets|numbers|was|were|i did|i got|did|evening|morning|night|stuff|log))*\s*[:\-,]?\s*"
+)
+_WHEN_INSIDE = re.compile(
+    r"^[^\d\n:]{1,40}?(?<!than)(?<!as)(?<!like)(?<!since)(?<!from)(?<!vs)(?<!sore)(?<!before)\s(?P<when>yesterday(?:'?s)?|yday|last night)\b[^\d\n]{0,40}?[:,]\s*"
 )
 _WHEN_LATE = re.compile(
     r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
@@ -100,6 +103,8 @@ def parts_of(folded: str) -> Parts:
     found = _WHEN.match(folded)
     if found and _SET_LIKE.search(folded[found.end() :]):
         when, start = found["when"], found.end()
+    elif (inside := _WHEN_INSIDE.match(folded)) and _SET_LIKE.search(folded[inside.end() :]):
+        when, start = inside["when"], inside.end("when")
     else:
         late = _WHEN_LATE.search(folded)
         if late and _SET_LIKE.search(folded[: late.start()]):
@@ -211,6 +216,8 @@ def pained(piece: str) -> bool:
     return bool(_PAIN.search(piece)) and not _NO_PAIN.search(piece)
 
 
+_THING_IS = re.compile(r"^(?:my |the |this )?(?:bag|backpack|pack|bell|kettlebell|bar|band|dumbbells?|plates?) (?:is|weighs|are) (?:about |only )?\d")
+_CONDITION = re.compile(r"(?:so |and |but |also |hey |coach )*(?:if|unless|once i|when i)\b")
 _FUTURE = re.compile(
     r"\b(?:i'?ll|i will|we'?ll|gonna|going to|about to|planning (?:to|on)|thinking (?:of|about)|hoping to|want to|wanna|need to|have to|might)\b"
     r"(?!\s+(?:log|record|put|count|call|say|write|note|add|take)\b)"
@@ -229,8 +236,10 @@ def _kind(piece: str, asked: bool) -> str:
         scored = _PHYSICAL_SCORE.sub("", piece)
         if not (re.search(r"\d\s*[x×*@]\s*\d", scored)):
             return "pain"
-    if NO_LIFT.search(piece):
+    if NO_LIFT.search(piece) or _THING_IS.search(piece):
         return "chat"
+    if _CONDITION.match(bare):
+        return "question" if asked else "chat"
     if _FUTURE.search(piece) and _ANY_NUMBER.search(_LABEL.sub("", piece)) and not _PAST.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d|\d\s*(?:kg|lbs?|kilos|pounds|reps)", piece):
         return "chat"
     if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):

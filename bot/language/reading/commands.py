@@ -11,7 +11,7 @@ from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
 
 _LEAD = r"(?:(?:bas|basta|bruh|bro|yaar|lol|ugh|pfff?|sry|net issue|ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
-_TAIL = r"(?:[\s,.!]*(?:yaar|fam|hun|honey|luv|dear|man|dude|lads|love|x+|bye|sorry|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
+_TAIL = r"(?:[\s,.!]*(?:yaar|fam|hun|honey|luv|dear|man|dude|lads|love|x+|bye|sorry|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|ignore|once again|out again|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
 _IT = r"(?:that|it|this|the last (?:one|set|entry|message|bit)?|last(?: one| set| entry| message| bit)?|my last(?: one| set| entry| message)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
     rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|"
@@ -21,7 +21,7 @@ _REDO = re.compile(
     rf"{_LEAD}(?:redo(?: {_IT})?|undo (?:the|that|my) undo|un-?undo|put {_IT} back(?: in| on)?|bring {_IT} back|restore(?: {_IT})?|undelete(?: {_IT})?|(?:it|that) was (?:right|correct)(?: after all)?|keep {_IT}(?: after all)?|add {_IT} back(?: in)?|i want {_IT} back|undo was (?:a mistake|wrong)|didn'?t mean to undo(?: {_IT})?){_TAIL}"
 )
 _TWICE = re.compile(
-    rf"{_LEAD}(?:i |that |it |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|in|through|off|send|the same(?: thing)?|same thing))* (?:twice|two times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
+    rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|in|through|off|send|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
 )
 _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
@@ -30,7 +30,7 @@ _FINISH = re.compile(
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
 _LONGEST_FINISH = 160
-_CLAUSES = re.compile(r"[,.;!]+\s*|\s+so\s+|\s+-\s+")
+_CLAUSES = re.compile(r"[,.;!/]+\s*|\s+so\s+|\s+-\s+")
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
@@ -44,6 +44,8 @@ _NO_NAMED = re.compile(
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
     r"(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
 )
+_GOING_ON = re.compile(r"\b(?:and|then|,)?\s*(?:straight|go|going|moving|move|on|onto|jump\w*|head\w*)\s+(?:to|on|onto|with|into)\b")
+_THEM = re.compile(r"(?:them|those|these|it)\b")
 _ONLY_SETS = re.compile(
     r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of (?!them|that|those|it|the|my|[a-z]+s\b)\w| x|\s*[x@:]\s*\d| (?:with|at|@) )"
 )
@@ -69,12 +71,12 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
         return None
     if _UNDO.fullmatch(text):
         return (UndoHeard(),)
-    if not re.search(r"\d", text) and any(_UNDO.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)[1:]):
+    if not re.search(r"\d", text) and any(_UNDO.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)):
         return (UndoHeard(),)  # "oh no I pressed the wrong thing, please take that one off"
     if _REDO.fullmatch(text):
         return (UndoHeard(redo=True),)
     if _TWICE.fullmatch(text) or (
-        not re.search(r"\d", text) and any(_TWICE.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)[1:])
+        not re.search(r"\d", text) and any(_TWICE.fullmatch(piece.strip()) for piece in _CLAUSES.split(text))
     ):
         return (UndoHeard(),) if _recorded_twice(situation) else (RepeatHeard(),)
     return None
@@ -115,6 +117,11 @@ def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situatio
         line = [name for name in names if begun <= name[0] < found.start()]
         if len(line) == 1 and not what.strip(" .!") and not re.search(r"\d", folded[line[0][1] : found.start()]):
             rest = rest_of_slot(situation, line[0][2])  # "hip thrust - skipped"
+            return SkipHeard(rest, "") if rest else None
+        what = _GOING_ON.split(what)[0]
+        pointed = [name[2] for name in names if name[1] <= found.start() and situation.slot(name[2])]
+        if _THEM.match(what.strip()) and pointed:
+            rest = rest_of_slot(situation, pointed[-1])  # "calves are toast, skip them and straight to holds"
             return SkipHeard(rest, "") if rest else None
         places = _skipped_places(what, found.start(group), names, situation)
         return SkipHeard(tuple(places), "") if places else None

@@ -273,12 +273,18 @@ class _Text:
         if due_slot is not None and clause.unknown:
             _know_words_of(due_slot, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
+        items = [item for entry in entries for item in entry.items]
+        if situation.today and not any(item.numbers for item in items) and not clause.unknown:
+            for mark in (mark for item in items for mark in item.marks if mark.kind == "M"):
+                mark.kind = "A"  # "same on both": as the set before
+        if due_slot is not None and base is not None and self._same_for_both(entries, clause, told, due_slot):
+            return
         completed = self._other_side(entries)
         if completed is not None:
             self.heard.append(completed)
             self.certainty = min(self.certainty, 0.95)
             return
-        surely = _tells_sets(clause, entries)
+        surely = _tells_sets(clause, entries, running=bool(situation.today))
         if not surely:
             surely = _maybe_sets(clause, entries, base, self.folded, running=bool(situation.today))
         if not surely:
@@ -309,11 +315,14 @@ class _Text:
         """ "12/15" while a superset is done in turns: two sets of this exercise, or one of each?"""
         items = [item for item in entry.items if item.numbers]
         numbers = [term for item in items for term in item.numbers]
-        if len(numbers) != 2 or not all(term.bare for term in numbers) or not self._in_turns(due_slot) or "sets" in self.folded:
+        if len(numbers) != 2 or not all(term.bare for term in numbers) or "sets" in self.text.lower():
             return settled
+        turns, fresh = self._in_turns(due_slot), self._not_begun(due_slot)
         parted = items[0].ops[0] if len(items) == 1 else items[1].before
+        if not turns and not (fresh and parted in "/&+|"):
+            return settled
         partner = next((slot for slot in self._nearby(told, due_slot) if slot.group == due_slot.group), None)
-        if partner is None or parted not in "/,&+|- ":
+        if partner is None or parted not in "/,&+|-h ":
             return settled
         halves = [
             settle_entry(
@@ -327,21 +336,54 @@ class _Text:
         fits = [half.score or 0.0 for half in halves]
         own = self._setting(due_slot, told)
         second_here = fit_count(numbers[1].number, own.target(min(own.free_numbers[1:2] or (1,))), own)
-        if parted in ", " and second_here > _HARDLY:
+        if parted in ", " and second_here > _HARDLY and not _ROUND.search(self.folded):
             return settled
         if sum(fits) < _HARDLY:
             return settled
         heard = _joined([*halves[0].heard, *halves[1].heard])
+        if own.sided and parted not in "h":
+            return settled  # the two sides of a set, perhaps
+        if turns and parted in "/&+|" or _ROUND.search(self.folded):
+            return Settled(heard, 0.9, said=settled.said, score=sum(fits))
         each = Option(_label_of(heard)[:60], heard, 0.55)
         mine = settled.question.options if settled.question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.45),)
         return Settled(question=Question("which_slot", settled.said[:80], (each, *mine)[:4]), certainty=0.5, said=settled.said)
 
     def _in_turns(self, due_slot: Slot) -> bool:
-        """Were the last two sets of two exercises of this group?"""
-        last = [record.place.label for record in self.situation.today if record.place][-2:]
+        """Is the group done in turns? Whoever does all sets of one exercise first has none of its partner while some are left."""
+        day = self.situation.day
+        partners = {slot.label for slot in day.slots if slot.group == due_slot.group and slot is not due_slot} if day else set()
+        return any(record.place is not None and record.place.label in partners for record in self.situation.today)
+
+    def _not_begun(self, due_slot: Slot) -> bool:
+        """Is nothing of this group on record yet?"""
         day = self.situation.day
         group = {slot.label for slot in day.slots if slot.group == due_slot.group} if day else set()
-        return len(last) == 2 and last[0] != last[1] and set(last) <= group
+        return not any(record.place is not None and record.place.label in group for record in self.situation.today)
+
+    def _same_for_both(self, entries: list[Entry], clause: Clause, told: ToldDay, due_slot: Slot) -> bool:
+        """ "same for both", "same again round 3", while a superset is done in turns: each exercise again."""
+        marks = [mark for entry in entries for item in entry.items for mark in item.marks]
+        numbers = [term for entry in entries for item in entry.items for term in item.numbers]
+        sames = sum(mark.kind == "A" for mark in marks)
+        wanted = sames and not numbers and not any(entry.label or entry.exercise for entry in entries)
+        day = told.day
+        if not wanted or day is None or not _ROUND.search(self.folded):
+            return False
+        if not self._in_turns(due_slot) or len(clause.unknown) > 1 or "side" in self.folded:
+            return False
+        heard: list[Heard] = []
+        for slot in day.slots:
+            if slot.group != due_slot.group:
+                continue
+            again = Entry(items=[Item(marks=[Term("A", "same", 0, 0)])])
+            settled = settle_entry(again, self._setting(slot, told), "same", "same", self.situation, sure=_SURE, alone=True)
+            if settled.question is not None or not settled.heard:
+                return False
+            heard += settled.heard
+        self.heard += heard
+        self.certainty = min(self.certainty, 0.9)
+        return True
 
     def _other_side(self, entries: list[Entry]) -> CorrectionHeard | None:
         """ "right 7" after "left 9", "other side 8", "same on the other side": the set on record gets its second side."""
@@ -389,6 +431,8 @@ class _Text:
                 return [mine, theirs] if self._fit_better(mine, theirs, entry, told) else [entry]
             return [entry]
         partner = next((s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s, told).free_numbers), None)
+        while len(entry.items) > 1 and not entry.items[-1].numbers and not entry.items[-1].has("cbAF"):
+            entry.items[-2].marks += entry.items.pop().marks
         if partner is None or len(entry.items) < 2 or not self._of_partner(entry.items[-1], slot, partner, told):
             return [entry]
         last = entry.items.pop()
@@ -413,7 +457,11 @@ class _Text:
         here, there = self._setting(slot, told), self._setting(partner, told)
         banded = item.has("cb") and there.style is LoadStyle.BAND and here.style is not LoadStyle.BAND and not here.helped
         timed = any(term.measure is Measure.SECONDS for term in item.numbers)
-        return banded or (timed and there.measure is Measure.SECONDS and here.measure is Measure.REPS)
+        plural = len(item.numbers) == 1 and item.numbers[0].plural
+        held = there.measure is Measure.SECONDS and here.measure is not Measure.SECONDS and (timed or plural)
+        paired = len(item.numbers) > 1 and item.numbers[0].plural and there.style is LoadStyle.PAIR and here.style is not LoadStyle.PAIR
+        sided = there.sided and not here.sided and (item.has("E") or any(term.each for term in item.numbers))
+        return banded or held or paired or sided
 
     def _elsewhere(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
         """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
@@ -433,7 +481,7 @@ class _Text:
         if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else _CLEARLY / 2):
             return settled
         last = next((r for r in reversed(self.situation.today) if r.place), None)
-        if gain > 1.4 * _CLEARLY and (surprised or question is None) and not _same_as_last(best, last):
+        if gain > 1.2 * _CLEARLY and (surprised or question is None) and not _same_as_last(best, last):
             return best
         mine = question.options if question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.4),)
         theirs = Option(_label_of(best.heard)[:60], best.heard, 0.6)
@@ -536,7 +584,8 @@ class _Text:
             heard = (self.ended,)
             self.certainty = 0.93
         if self.question is not None and not self.question.options and self.question.code != "bar_weight":
-            self.question = replace(self.question, code="unclear")
+            open_code = {"missing_load": "which_load", "missing_count": "which_count"}.get(self.question.code, "unclear")
+            self.question = replace(self.question, code=open_code)
         if self.question is not None:
             verdict, certainty = Verdict.ASK, self.certainty
         elif heard:
@@ -555,6 +604,9 @@ class _Text:
 
 
 _OF_ANOTHER = re.compile(r"\b(?:before|instead of|rather than|after|not)\s+(?:the\s+|my\s+|doing\s+)*$")
+
+
+_ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
 
 
 def _without_others(names: list[tuple[int, int, str]], folded: str) -> list[tuple[int, int, str]]:
@@ -586,7 +638,7 @@ def _merged(entries: list[Entry], reader: _Text) -> list[Entry]:
     return list(merged.values())
 
 
-def _tells_sets(clause: Clause, entries: list[Entry]) -> float:
+def _tells_sets(clause: Clause, entries: list[Entry], *, running: bool) -> float:
     """Is there enough that speaks of sets? 1 if so, 0 if not; bare numbers among unknown words are not enough by themselves."""
     items = [item for entry in entries for item in entry.items]
     numbers = [term for item in items for term in item.numbers]
@@ -595,18 +647,22 @@ def _tells_sets(clause: Clause, entries: list[Entry]) -> float:
         return 0.0
     if not numbers:
         told = marks & set("AO") or ("l" in marks and marks & set("+v")) or (marks & set("+v") and not clause.unknown)
-        return float(bool(told) and len(clause.unknown) <= 1)
+        return (0.6 if clause.unknown else 1.0) if told and len(clause.unknown) <= 1 else 0.0
     named = any(entry.label or entry.exercise for entry in entries)
     strong = any(
-        (item.ops and any(op in "x@" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))
+        (item.ops and any(op in "x@wf" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))
         or any(term.role in ("load", "count", "minutes_or_metres") or term.plural or term.sign for term in item.numbers)
         or item.lone_x or item.set_number
         for item in items
     )  # fmt: skip
     if strong or named:
+        crossed = any(op == "x" for item in items for op in item.ops)
+        full = any(t.role == "load" or t.plural for t in numbers) and any(t.role == "count" for t in numbers)
+        if not running and not named and not crossed and not full and len(clause.unknown) > 1:
+            return 0.6
         return float(len(clause.unknown) <= 6 + 3 * len(numbers))
     if clause.verbs or marks & set("EFBcKWAO*$"):
-        return float(len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms))
+        return float(len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms) and not _before_a_word(clause.terms))
     return float(not clause.unknown)
 
 
@@ -642,7 +698,7 @@ def _maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, fold
     beside = any(
         one.kind == "?" and two.kind == "n" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms)
     )
-    return 0.6 if beside or len(numbers) > 1 else 1.0
+    return 0.6 if beside or len(numbers) > 1 or _before_a_word(terms) else 1.0
 
 
 def _is_of_something(number: Term, folded: str, unknown: list[Token]) -> bool:
@@ -665,7 +721,15 @@ def _know_words_of(slot: Slot, clause: Clause) -> None:
 
 
 def _counts_a_thing(terms: list[Term]) -> bool:
-    """ "12 biscuits": a number just before a word that nobody says between sets."""
+    """ "12 biscuits": a number just before a plural that nobody says between sets."""
+    return any(
+        one.bare and two.kind == "?" and two.start - one.end <= 1 and two.text.endswith("s") and len(two.text) > 3
+        for one, two in itertools.pairwise(terms)
+    )
+
+
+def _before_a_word(terms: list[Term]) -> bool:
+    """ "9 annnd", "21 lesgo": a number just before a word that nobody knows."""
     return any(one.bare and two.kind == "?" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms))
 
 
@@ -685,6 +749,14 @@ _OTHER_REPS = re.compile(
 )
 
 
+# Words that turn a sentence round: what follows or precedes them may be no set at all, or not as it stands.
+_DOUBTFUL = re.compile(
+    r"^(?:\w+ ){0,2}(?:if|unless)\b|\b(?:would(?:'?ve| have)?|used to|mistake|no idea|how heavy|unsure|dunno|exchanged|swap(?:ped)? (?:those|them|that|it))\b"
+    r"|\bthen (?:another|one|a) ?\d* (?:on|more|extra)\b|\bthen another\b|\bsame as the first (?:two|three|\d)\b"
+)
+_LAST_REPS_HELPED = re.compile(
+    r"\b(?:last|final) (?:\d|one|two|three|few|couple)(?: of them| reps?)? (?:with|on|using|w/?|by) |\b\d+ (?:slow )?(?:negatives?|negs|eccentrics?)\b"
+)
 _OTHER_TIME = re.compile(
     r"^(?!.*\b(?:more|less|fewer|than|up|down|same|like|as|vs|beat|better|compared|instead|not|this time|today|now)\b)"
     r"(?=.*\b(?:did|got|had|was|were|managed|hit|made|used)\b)(?=.*\blast (?:week|month|year|session)\b)"
@@ -694,7 +766,7 @@ _LAST_FEW = re.compile(r"\blast (?:two|three|[2-5]) sets (?:were|was)\b")
 
 def _leaves_out(folded: str) -> bool:
     """Is something told beside the sets that no set record says as it was meant: "then two more", "and 2 negatives"?"""
-    if _OTHER_TIME.search(folded) or _LAST_FEW.search(folded):
+    if _DOUBTFUL.search(folded) or _LAST_REPS_HELPED.search(folded) or _OTHER_TIME.search(folded) or _LAST_FEW.search(folded):
         return True
     more = _AND_MORE.search(folded)
     could = re.search(r"\b(?:could|had|have|coulda|maybe|reserve|tank)\b", folded)

@@ -196,6 +196,23 @@ def _pull_pair(item: Item, setting: Setting) -> None:
     if len(item.numbers) < 2:
         return
     at = 1 if len(item.numbers) > 2 and item.ops[0] in "w@" and item.numbers[2].plural else 0  # "20 steps with two 12s"
+    two = item.numbers[0].value == 2 and not item.numbers[0].role and item.ops[0] in " o"
+    if two and setting.style is LoadStyle.BARBELL and item.numbers[1].plural and (item.numbers[1].each or item.has("E")):
+        load = item.numbers[1]  # "two 20s each side"
+        load.value, load.plural, load.role, load.each = load.number * 2, False, "load", True
+        del item.numbers[0], item.ops[0]
+        return
+    if two and setting.style is LoadStyle.PAIR and setting.measure is Measure.SECONDS and len(item.numbers) == 3 and item.ops[1] in "f,":
+        item.numbers[1].role, item.numbers[1].hand, item.numbers[1].thing = "load", True, "pair"  # "two 32 for 35 sec"
+        del item.numbers[0], item.ops[0]
+        return
+    if not at and len(item.numbers) == 3 and item.numbers[0].role in ("count", "minutes_or_metres") and item.ops[1] == "x":
+        at = 1 if setting.style is LoadStyle.PAIR else 0  # "40 m 2x24"
+        if at and item.numbers[1].value == 2 and item.numbers[2].bare:
+            item.numbers[2].role, item.numbers[2].hand, item.numbers[2].thing = "load", True, "pair"
+            del item.numbers[1], item.ops[1]
+            return
+        at = 0
     first, second = item.numbers[at], item.numbers[at + 1]
     paired = setting.style is LoadStyle.PAIR and item.ops[:2] in (["x", "f"], ["x", ","]) and len(item.numbers) == 3
     if paired and first.value == 2 and not first.role and not second.role:
@@ -253,6 +270,9 @@ class Builder:
             self.trouble = "which_one"  # "20 each side 10"
         if sets and not counts:
             self._sets = sets[0]
+            if len(self.drafts) == 1 and load is None and 1 < sets[0] <= 10:
+                self.drafts = [replace(self.drafts[0]) for _ in range(sets[0])]  # "9 each, three times"
+                self._sets = 0
         for term in efforts:
             self._mark_last(term)
         if item.set_number and not counts:
@@ -382,6 +402,8 @@ class Builder:
             draft = _counted_draft(counts[0][1], self.setting)
             draft.count, draft.bouts, draft.end = sum(values), values, counts[-1][1].end
             return [draft]
+        if self._both_alike(item, counts):
+            counts = counts[:1]
         for _, term in counts:
             if term.side and made and _other_side_open(made[-1], term.side):
                 _give_side(made[-1], term)
@@ -396,9 +418,19 @@ class Builder:
             made.append(_counted_draft(term, self.setting))
         return made
 
+    def _both_alike(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
+        """ "10 and 10", "8/8" on a one-sided exercise: one set, the same on both sides."""
+        bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
+        joined = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&"
+        return joined and self.setting.sided and counts[0][1].number == counts[1][1].number
+
     def _sides_or_sets(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
         """ "9/11" on a one-sided exercise of several sets: two sides of one set, or two sets."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
+        if bare and counts[0][1].number == counts[1][1].number and item.ops[counts[0][0]] in "/&":
+            return False  # "10 and 10": both sides the same
+        if bare and item.ops[counts[0][0]] == " " and counts[0][1].number == counts[1][1].number:
+            return self.setting.sided and len(self.setting.free_numbers) > 1 and not self.drafts
         slash = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&"
         return slash and self.setting.sided and not item.has("E") and len(self.setting.free_numbers) > 1 and not self.drafts
 
@@ -407,6 +439,9 @@ class Builder:
         if not self.setting.sided or item.before != "&" or said_here or len(self.drafts) != 1 or len(fresh) != 1:
             return False
         told = [self.drafts[0], fresh[0]]
+        if told[0].count is not None and told[0].count == told[1].count and not item.set_number and not any(t.each for d in told for t in d.count_words):
+            fresh.clear()  # "40 lb 10 and 10": the same on the other side
+            return False
         return all(draft.count is not None and not any(term.each for term in draft.count_words) for draft in told) and not item.set_number
 
     def _completes_side(self, fresh: list[Draft]) -> bool:
@@ -497,6 +532,8 @@ def _load_comes_last(item: Item, counts: list[tuple[int, Term]], words: Term | N
 def _counted_draft(term: Term, setting: Setting) -> Draft:
     value, measure = _measured(term, setting)
     draft = Draft(measure=measure, about=term.about, start=term.start, end=term.end, count_words=[term])
+    if measure in (None, Measure.REPS) and setting.measure is Measure.REPS and term.number - value == Decimal("0.5"):
+        draft.partials = 1  # "5 and a half"
     if term.side == "L":
         draft.left = value
     elif term.side == "R":
@@ -589,6 +626,8 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
             and setting.situation.kit.bar
         ):
             return Load(LoadKind.IMPLEMENT, *setting.situation.kit.bar), ""
+        if helped and not setting.needs_load and "B" not in kinds:
+            return None, "missing_help"  # "6 assisted": by which band?
         return (BODY_WEIGHT, "") if "B" in kinds else (None, "")
     own_unit = term.unit or unit
     amount = term.number

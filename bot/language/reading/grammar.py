@@ -204,7 +204,11 @@ def cut_last(entry: Entry) -> tuple[Entry, Entry] | None:
         return mine, Entry(entry.label, entry.exercise, others, others[0].start, entry.end)
     if len(items) > 1 and len(last.numbers) == 1:
         before, after = items[:-1], Item(last.numbers, [], last.marks)
-    elif len(items) == 1 and len(last.numbers) > 1 and last.ops[-1] in "/,&+-":
+    elif (
+        len(items) == 1
+        and len(last.numbers) > 1
+        and (last.ops[-1] in "/,&+-" or (last.ops[-1] == " " and (last.numbers[-2].measure or last.numbers[-2].each)))
+    ):
         before = [Item(last.numbers[:-1], last.ops[:-1], [])]
         after = Item(last.numbers[-1:], [], last.marks)
     else:

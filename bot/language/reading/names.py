@@ -71,6 +71,8 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         if label and due and (slot := situation.slot(due.label)) and situation.exercise_of(slot) == exercise:
             label = due.label
         words = re.findall(r"[^\W\d_]+", folded[start:end])
+        if label and due and label != due.label and (own_slot := situation.slot(due.label)) and _all_of(words, own_slot.exercise_name):
+            label = due.label
         if all(LEXICON.get(word, "?") in "cbkuQq.x" for word in words):
             continue
         if label is None and all(word in _EVERYDAY or word in LEXICON for word in words):
@@ -88,6 +90,13 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
     if "\n" in folded:
         found += _headings(folded, first, last, found, here, catalogue)
     return sorted(found)
+
+
+def _all_of(words: list[str], name: str) -> bool:
+    """Are these words, by their stems, all in this name?"""
+    stems = [word[:5] for word in re.findall(r"[a-z]+", name.lower())]
+    words = [word for word in words if LEXICON.get(word) != "."]
+    return bool(words) and all(any(word[:5] == stem or (len(word) > 3 and stem.startswith(word[:4])) for stem in stems) for word in words)
 
 
 def _headings(

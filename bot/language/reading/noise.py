@@ -70,6 +70,17 @@ _THIS_SET = re.compile(
     r"(?<=\d)(?P<a>[ ,.]+(?:for |on )?(?:my |the )?(?:last|final|this|that) set)\b(?!\s*(?:was|were|is|should|of|[:=x@\d]))"
     r"|^(?P<b>\s*(?:(?:ok|and|so|for|on|my|the)\s+)*(?:last|final|this) set[ ,:-]+)(?=(?:only |just |got |with |at )*\d)"
 )
+_COULD_HAVE = re.compile(rf"\bcould(?:'?ve| have|a)?\s+(?:easily\s+|maybe\s+|probably\s+)?(?:done|got|gone|managed|hit|do)\s+(?:about\s+|like\s+|maybe\s+)?{_NTH}\b(?!\s*(?:more|in|extra|left))(?:\s+but\b)?")
+_STUCK = re.compile(rf"\b{_NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go|wouldn'?t go|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned)\b")
+_QUARTERS = re.compile(r"\b(?P<n>three|3|a|one)?[ -]?quarters? of a min(?:ute)?\b|\bthree[- ]quarter minute\b")
+_NOTHING_LEFT = re.compile(r"(?<=[\d ,.])(?:absolutely )?(?:nothing|none|zero|nil) (?:left|more)(?: in (?:the tank|me|reserve))?\b|\bnothing in the tank\b")
+_MATCHED = re.compile(r"\b(?:and )?(?:made|had|let|cut|kept|stopped) (?:the |my )?(?:left|right|l|r|other)(?: (?:side|leg|arm))?(?: off| back)?(?: to| at \d+\w*)?(?: to)? match(?:ed)?\b")
+_PUT_IN = re.compile(
+    rf"\b(?:put|added|add|adding|chucked|threw|stuck|with)\s+(?:in\s+)?(?:another|an extra|extra|a|the)?\s*(?P<by>{_N}\s*{_UNIT})\s+(?:more\s+)?(?:in|on|into|onto|to)(?:\s+(?:the|my)\s+\w+)?"
+)
+_DOWN = re.compile(r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))")
+_AND_A_HALF = re.compile(rf"\b(?P<n>\d+) (?:and|n|&) a half\b(?!\s*(?:{_UNIT}|min|plates?))")
+_TWO_ALIKE = re.compile(rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?![\d.,]|\s*(?:reps?|x))\b")
 _AT_REP = re.compile(
     rf"\b(?:at|on|by|from|around|about|until|till|after)\s+(?:the\s+)?(?:rep|reps|number)\s+{_NTH}\b|(?:tempo|form|grip|balance|technique|it|speed|breath|shape)\b[^,.;\d]{{0,24}}\b(?P<after>(?:after|from|at|around|by|on|past)\s+(?:about\s+)?(?:the\s+)?(?:rep\s+)?{_NTH})\b(?!\s*(?:{_UNIT}|x|reps?\s+(?:with|at)))"
 )
@@ -118,12 +129,22 @@ def without_noise(text: str) -> str:
     text = _ROW_OF_TABLE.sub(lambda m: m[1] + ":", text)
     if _LONE_TIMES.match(text):
         text = text.replace("x", " ", len(re.findall(r"(?<![\w.])x\d", text)))
+    text = _QUARTERS.sub(lambda m: _padded("45 seconds" if (m["n"] or "three")[0] in "t3" else "15 seconds", m), text)
     text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
     text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
     text = _THIS_SET.sub(_blank, text)
+    for pattern, word in ((_COULD_HAVE, ""), (_STUCK, "failed"), (_DOWN, "on tempo")):
+        found = pattern.search(text)
+        if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
+            text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
+    text = _AND_A_HALF.sub(lambda m: _padded(f"{m['n']} +1 half", m), text)
+    text = _TWO_ALIKE.sub(lambda m: _padded(f"w {m['n']}{m['unit'] or 's'} {'each hand' if m['unit'] else ''}", m), text)
+    text = _NOTHING_LEFT.sub(lambda m: _padded("rir 0", m), text)
+    text = _MATCHED.sub(lambda m: _padded("matched", m), text)
+    text = _PUT_IN.sub(lambda m: _padded(f"up {m['by']},", m), text)
     text = _NOT_THAT.sub(_taken_back, text)
     at_rep = _AT_REP.search(text)
     if at_rep and re.search(r"\d", text[: at_rep.start()] + text[at_rep.end() :]):

@@ -68,7 +68,12 @@ def place(drafts: Sequence[Draft], setting: Setting) -> Placed:
 
 def _numbers(told: list[Draft], free: list[int], by_number: dict[int, SetRecord], setting: Setting, placed: Placed) -> list[int]:
     """The set number of each told set: said, or the next free ones in order."""
-    if len(told) > len(free) and len(told) == len(setting.targets) and not any(draft.number for draft in told):
+    if (
+        len(told) > len(free)
+        and len(told) == len(setting.targets)
+        and not any(draft.number for draft in told)
+        and all(_tells_again(draft, by_number.get(number)) for number, draft in enumerate(told, 1))
+    ):
         # A whole slot told again: its first sets may be on record already.
         return list(range(1, len(told) + 1))
     numbers: list[int] = []
@@ -95,6 +100,11 @@ def _numbers(told: list[Draft], free: list[int], by_number: dict[int, SetRecord]
         numbers.append(number)
         taken.add(number)
     return numbers
+
+
+def _tells_again(draft: Draft, standing: SetRecord | None) -> bool:
+    """May this draft repeat the set on record, if there is one?"""
+    return standing is None or (draft.count, draft.left, draft.right) == (standing.done.count, standing.done.left, standing.done.right)
 
 
 def _again(record: SetRecord, standing: SetRecord, draft: Draft, placed: Placed) -> None:

@@ -18,6 +18,7 @@ from bot.language.reading.grammar import Entry, Item
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
 from bot.training.blocks import Measure
+from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import Load, Unit, from_kg
 from bot.training.records import SetDone, SetRecord, Source
 
@@ -34,7 +35,8 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     numbers = [term for item in entry.items for term in item.numbers]
     if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
         kinds.discard("A")
-    if not kinds & set("AOl+vUDd") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
+    step_said = bool(_KIT_STEP.search(folded))
+    if not step_said and not kinds & set("AOl+vUDd") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
         return None
     if len(numbers) > 4:
         return None
@@ -47,6 +49,10 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         return _as_planned(number, setting, everything=bool({"*"} & kinds))
     compared = "l" in kinds
     before = _last_time(setting, number) if compared else _before(setting, number)
+    if compared and "*" in kinds and len(numbers) <= 1 and all(t.number == len(setting.targets) for t in numbers) and setting.last:
+        drafts = [_as_draft(r.done) for n in setting.free_numbers if (r := _last_time(setting, n)) is not None]
+        if drafts and len(drafts) == len(setting.free_numbers):
+            return drafts, "", Source.CARRIED  # "same as last week, all 4"
     if "A" in kinds and not compared:
         said = next(
             (
@@ -60,6 +66,9 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
             before = next((r for r in setting.records if r.place and r.place.number == said.set_number), before)
             said.set_number = 0
             number = _set_number(entry, setting)
+    stepped = _stepped(folded[entry.start : entry.end + 24], entry, numbers, before, setting)
+    if stepped is not None:
+        return stepped
     changes = [mark for mark in marks if mark.kind in "+vUD"]
     lighter = _dropped_by(marks, numbers, before)
     if lighter is not None and not changes:
@@ -67,7 +76,7 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if changes:
         return _changed(entry, changes[0], numbers, before, setting, unit, folded, number, compared=compared)
     added = "Q" in kinds and setting.needs_load
-    signed = next((t for t in numbers if setting.needs_load and (t.sign or (added and t.unit))), None)
+    signed = next((t for t in numbers if setting.needs_load and (t.sign or (added and (t.unit or t.each or t.hand)))), None)
     if signed is not None and before is not None and len(numbers) > 1 and not signed.text.startswith("bw"):
         change = Term("D" if signed.sign == "-" else "U", signed.sign, signed.start, signed.start)
         return _moved(entry, change, numbers, before, setting, unit, folded)
@@ -169,6 +178,8 @@ def _same(
         drafts = [base]
     elif counts:
         drafts = []
+        if setting.sided and len(counts) == 2 and counts[0].number == counts[1].number and re.search(r"\d\s*(?:and|&|/)\s*\d", folded):
+            counts = counts[:1]  # "same weight, 10 and 10": both sides
         for term in counts:
             if term.value is not None and term.value != term.value.to_integral_value():
                 load, _ = load_of(term, [], setting, unit)
@@ -263,6 +274,8 @@ def _moved(
         for item in entry.items:
             item.marks = [mark for mark in item.marks if mark is not change]
         return None
+    if setting.style is LoadStyle.BARBELL and (by.each or by.hand):
+        by.value = by.number * 2  # "added a 2.5 per side"
     load = _moved_load(before.done.load, by, unit, up=change.kind == "U")
     counts = [t for t in numbers if t is not by and t.role in ("", "count")]
     if load is None or not counts:
@@ -273,6 +286,40 @@ def _moved(
     ]
     _marks(entry, drafts)
     return drafts, "", Source.SAID
+
+
+_KIT_STEP = re.compile(
+    r"\b(?P<way>up|down) (?:a|one) (?:band|bell|size|notch|weight|step|dumbbell|level|colou?r|pair)\b(?! to)|\bnext (?:band|bell|size|weight|dumbbells?|kettlebell|pair|colou?r)(?: up)?\b(?! to)"
+    r"|\b(?P<than>heavier|stronger|thicker|lighter|thinner|weaker) (?:band|bell|weight|dumbbells?|pair|kettlebell)\b(?! to)|\b(?:band|bell|size) (?P<way2>up|down)\b(?! to)"
+)
+_LIGHTER = frozenset(("down", "lighter", "thinner", "weaker"))
+
+
+def _stepped(said: str, entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting) -> tuple[list[Draft], str, Source] | None:
+    """ "went up a band, 12", "next bell up, 6": the next step of the member's own kit."""
+    found = _KIT_STEP.search(said)
+    counts = [t for t in numbers if t.role in ("", "count") and not t.unit and not t.plural]
+    if found is None or before is None or before.done.load is None or not counts or len(counts) < len(numbers):
+        return None
+    up = not {found["way"], found["than"], found["way2"]} & _LIGHTER
+    load = _next_load(before.done.load, setting, up=up)
+    drafts = [Draft(load=load, count=int(t.number), measure=t.measure, about=t.about, count_words=[t]) for t in counts]
+    _marks(entry, drafts)
+    return drafts, "" if load is not None else "missing_load", Source.SAID
+
+
+def _next_load(load: Load, setting: Setting, *, up: bool) -> Load | None:
+    if load.bands:
+        names = [name.casefold() for name in setting.situation.kit.bands]
+        if load.bands[0].casefold() not in names:
+            return None
+        place = names.index(load.bands[0].casefold()) + (1 if up else -1)
+        return replace(load, bands=(setting.situation.kit.bands[place],)) if 0 <= place < len(names) else None
+    if setting.ladder is None or load.amount is None or load.unit is None:
+        return None
+    ladder = setting.ladder
+    amount = ladder.next_above(load.amount, load.unit) if up else ladder.next_below(load.amount, load.unit)
+    return replace(load, amount=amount, unit=ladder.unit) if amount is not None else None
 
 
 def _dropped_by(marks: list[Term], numbers: list[Term], before: SetRecord | None) -> Term | None:

@@ -24,7 +24,7 @@ from bot.language.readings import CorrectionHeard, Heard, Option, Question, Repe
 from bot.language.situation import Situation
 from bot.training.blocks import SetKind, Sides
 from bot.training.exercises.entry import LoadStyle
-from bot.training.loads import LoadKind, Unit, say_load
+from bot.training.loads import Load, LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
 
 Kind = tuple[tuple[str, ...], tuple[str, ...]]  # what the words say of each number, and what stands between them
@@ -176,6 +176,10 @@ def _weighed(
             score -= 4.0  # "12 12 and 12 with 12kg": it is said at the end
         builder.add(item, way)
     drafts = builder.drafts
+    own_bands = {name.casefold() for name in situation.kit.bands}
+    if any(mark.kind == "c" and mark.text in own_bands for item in entry.items for mark in item.marks) and drafts:
+        if not any(draft.load is not None and draft.load.bands for draft in drafts):
+            score -= 4.0  # one of the member's bands is named, and no band is used here
     if not drafts and len(entry.items) > 1:
         score -= 2.0
     score += _fit(drafts, setting, unit)
@@ -453,6 +457,8 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
     if trouble == "missing_load":
         options = [Option(label, heard, share) for label, heard, share in _with_loads(placed, setting)]
         return Settled(question=Question("missing_load", said[:80], tuple(options)), certainty=0.5, said=said)
+    if trouble == "missing_help":
+        return _which_help(placed, setting, said)
     if trouble == "drop_or_next":
         dropped = _as_drops(best.drafts)
         first = place(dropped, setting)
@@ -488,6 +494,16 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
     return Settled(
         question=Question("bar_weight" if trouble == "bar" else trouble, said[:80], tuple(options)), certainty=0.4, said=said
     )
+
+
+def _which_help(placed: Placed, setting: Setting, said: str) -> Settled:
+    """Helped by which band? One option for each that the member has."""
+    options: list[Option] = []
+    for name in setting.situation.kit.bands[:_SHOWN]:
+        load = Load(LoadKind.ASSISTED, bands=(name,))
+        records = [replace(record, done=replace(record.done, load=load, load_source=Source.SAID)) for record in placed.records]
+        options.append(Option(say_load(load), _heard_of(replace(placed, records=records)), 1 / (1 + len(options))))
+    return Settled(question=Question("missing_load", said[:80], tuple(options)), certainty=0.4, said=said)
 
 
 def _two_sides(drafts: list[Draft], setting: Setting) -> Draft:

@@ -155,7 +155,7 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
         ):
             out.append(Term("#", token.text, token.start, following.end, following.value))
             return 2
-    if following.text == "set" and (token.text in ORDINALS or (token.kind == "n" and token.ordinal)):
+    if following.text in ("set", "round") and (token.text in ORDINALS or (token.kind == "n" and token.ordinal)):
         number = Decimal(ORDINALS[token.text]) if token.text in ORDINALS else token.value
         out.append(Term("#", token.text, token.start, following.end, number))
         return 2
@@ -163,7 +163,8 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
         out.append(Term("#", token.text, token.start, following.end, following.value))
         return 2
     starts_line = not out or out[-1].kind == "|"
-    if token.kind == "n" and starts_line and following.text in (")", ".") and following.glued and at + 2 < len(tokens):
+    small = token.value is not None and token.value <= 12 and token.value == int(token.value)
+    if token.kind == "n" and starts_line and small and following.text in (")", ".") and following.glued and at + 2 < len(tokens):
         out.append(Term("#", token.text, token.start, following.end, token.value))
         return 2
     if (token.ordinal or token.text in ORDINALS) and following.text in (":", "-", "=", "was"):
@@ -348,7 +349,10 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
             term.partial = True
             at += 1
     elif kind == "x" and follower.text == "times" and (at + 1 >= len(terms) or terms[at + 1].kind not in "n?"):
-        term.role, term.measure = "count", Measure.REPS  # "16, 12 times"
+        if term.number <= 6 and any(other.each or other.role == "count" for other in out[:-1] if other.kind == "n"):
+            term.role = "sets"  # "10 kg, 9 each, three times"
+        else:
+            term.role, term.measure = "count", Measure.REPS  # "16, 12 times"
     elif kind == "z":
         term.role = "sets"
     elif kind == "s":

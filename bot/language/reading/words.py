@@ -40,7 +40,7 @@ _WORDS = {
     "h": "then den thn > followed",
     "d": "↓ drop dropped drops dropping dropset dropsets",
     "&": "and & n und plus",
-    "E": "jeweils cada chaque jede jedes elke każda each ea per-side e/s ps",
+    "E": "es jeweils cada chaque jede jedes elke każda each ea per-side e/s ps",
     "L": "izquierda izquierdo izq gauche linke linker lewa lewy lewo sinistra vänster venstre esquerda esquerdo l lt lft lhs lefty lefts leftie links",
     "R": "derecha derecho der droite rechte rechter prawa prawy prawo destra höger højre høyre direita direito rt right rigth rght rhs righty rechts rite",
     "j": "left",
@@ -59,7 +59,7 @@ _WORDS = {
     "T": "rushed",
     "1": "top working work",
     "W": "warmup warmups wu warming warm-up",
-    "K": "halfies halfs half-uns partial partials halves half-reps quarters quarter half lengthened partails partls",
+    "K": "halfway halfies halfs half-uns partial partials halves half-reps quarters quarter half lengthened partails partls",
     "Z": "rest-pause restpause rp cluster clusters myo myos myoreps myo-reps",
     "M": "matched matching",
     "S": "rpe",
@@ -85,11 +85,11 @@ _WORDS = {
     "with out off over under from as than also again straight back bang smooth grindy grind slow fast grip sweaty burning pumped pump dead died "
     "dying killed killing me lungs legs done one's both all how about gave up went into thing things went got could would should everything "
     "work working working-set exercise session per myself you u ur your will going go gonna please pls plz thanks thx ty cheers sorry like "
-    "kind kinda sort sorta bad best better worse worst pb pr personal record new first hell damn shit fuck fucking bloody effing god gosh jeez crikey omg "
+    "kind kinda sort sorta max bad best better worse worst pb pr personal record new first hell damn shit fuck fucking bloody effing god gosh jeez crikey omg "
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
     "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
-    "xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight baby yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
+    "negatives negs eccentrics negative eccentric xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
     "squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
 
@@ -114,12 +114,12 @@ LEXICON |= {
 
 # Phrases of two or more words; the first word finds them. The longest that fits wins.
 _PHRASES = {
-    "E": "cada pierna|cada lado|cada brazo|cada perna|cada braço|por lado|por pierna|por perna|pro seite|je seite|je bein|pro bein|pro arm|par jambe|par côté|par bras|chaque jambe|chaque côté|chaque cote|per kant|per been|per arm|na stronę|na nogę|each side|per side|a side|each way|each arm|each leg|each foot|per arm|per leg|each one side|both sides|either side|on each side|on both sides|"
+    "E": "e side|e leg|e arm|ea leg|ea arm|p side|pr side|/ side|e sides|cada pierna|cada lado|cada brazo|cada perna|cada braço|por lado|por pierna|por perna|pro seite|je seite|je bein|pro bein|pro arm|par jambe|par côté|par bras|chaque jambe|chaque côté|chaque cote|per kant|per been|per arm|na stronę|na nogę|each side|per side|a side|each way|each arm|each leg|each foot|per arm|per leg|each one side|both sides|either side|on each side|on both sides|"
     "on either side|both arms|both legs|e / s|p / s|each of the sides|per each side|on each|e s|for each side|for each leg|for each arm|to each side|"
     "on each leg|on each arm|on both legs|on both arms|ea side|each side's",
     "H": "both hands|in both hands|each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
-    "B": "no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
+    "B": "no bag|no pack|no backpack|no rucksack|no dumbbell|no dumbbells|no vest|no belt|without the bag|without the pack|bag off|vest off|sin peso|ohne gewicht|sans poids|nae weight|no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
     "^": "on the last|for the last|on last|on the last one|on the last set|for the last one|for the last set",
     "$": "weaker side|weak side|stronger side|strong side|other side|bad side|good side|weaker arm|weaker leg|stronger arm|stronger leg|other arm|other leg|bad leg|bad arm|good leg|good arm|first side|second side|dominant side|weak arm|weak leg",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
@@ -127,9 +127,9 @@ _PHRASES = {
     "left in tank|reps left|rep left|more reps left|more left in the tank|to spare|reps to spare|rep to spare|reps short of failure|from failure|rep from failure|reps from failure|"
     "left over|more in reserve|more left in me|still in the tank|left in the bank|in the bank|reps shy of failure",
     "F": "to failure|till failure|until failure|to fail|went to failure|absolute failure|total failure|couldn't get another|couldnt get another|could not get another|"
-    "couldn't do another|couldnt do another|couldn't do more|couldnt do more|nothing left|all out|couldn't finish the next|till fail|zum versagen|to total failure|"
+    "couldn't do another|couldnt do another|couldn't do more|couldnt do more|all out|couldn't finish the next|till fail|zum versagen|to total failure|"
     "to complete failure|couldn't get the next|couldnt get the next|muscle failure",
-    "G": "back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
+    "G": "weren't pretty|werent pretty|wasn't pretty|wasnt pretty|not pretty|were ugly|got ugly|was ugly|were trash|trash form|were shaky|were rough|questionable form|bounced out|bounced them|were sloppy|got sloppy|back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
     "form got ugly|form went off|form was sloppy|form got messy|form gone|form was ugly|ugly form|poor form|sloppy form|lost form|form going|form was going|form started going|"
     "form was shaky|form shaky|form not great|form wasn't great|form wasnt great|form got bad|form was breaking down|form breaking down|form breaking|form died|lost my form|"
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
@@ -144,7 +144,7 @@ _PHRASES = {
     "Z": "rest pause|rest - pause|rest paused|mini sets|with rest pause",
     "K": "half reps|half rep|partial reps|quarter reps|partial rep|bottom halves|top halves|short reps|half ones|short ones|bottom half reps|top half reps|lengthened partials|"
     "bottom partials|top partials|little ones|half range|part reps|half - reps|bouncy halves|pulses",
-    "A": "matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
+    "A": "otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
     "same as the last|same as last set|same as first|same as set one|repeat of that|another one of those|another of the same|same deal|just the same|identical",
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
