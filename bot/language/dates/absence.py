@@ -233,8 +233,8 @@ ABSENCES = (
         rf"{_LEAD}(?:{_ILL}|{_MILD}){_TAILS_OF}",
         rf"{_PAUSE}{_TAILS_OF}",
         rf"<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |i am )?(?:away|off|out|holiday|on holiday|no training|unavailable|gone|travelling|vacation|abroad|not available|cant train|i cant train)",
-        rf"(?:from )?<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |were |well be |i am |i go |going )(?:in|at|to) [a-z .]{3, 30}",
-        rf"{_TAKE}<D first> (?P<joint>{_TO}) {_NEXT}<D last> (?:off|free|out)",
+        rf"(?:from )?<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |were |well be |i am |i go |going )(?:in|at|to) [a-z .]{{3,30}}",
+        rf"{_TAKE}<D first> (?P<joint>{_TO}) {_NEXT}<D last> (?:off|out)",
     ),
     *shapes(
         _until,

@@ -54,7 +54,7 @@ _SPELLINGS = (
     (r"\bwont\b", "wont"),
     (r"\bi am\b", "im"),
     (r"\bi will\b", "ill"),
-    (r"\bi have\b", "ive"),
+    (r"(?<!could )(?<!can )(?<!may )(?<!should )\bi have\b", "ive"),
     (r"\bi would\b", "id"),
     (r"\bwe are\b", "were"),
     (r"\bwe will\b", "well"),

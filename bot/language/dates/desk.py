@@ -144,9 +144,10 @@ class Desk:
 
     def is_plural(self, mark: str) -> bool:
         """ "Sundays" and "every sunday" speak of the rule; "sunday" of one date."""
-        return re.search(r"(?:day|sat|sun|mon|fri|tues|wed|thu|thurs)s$|^(?:every|each) ", self.words(mark)) is not None and (
-            self.words(mark) not in ("tues", "weds", "thurs", "thus")
-        )
+        words = self.words(mark)
+        if re.match(r"(?:to|yester)?(?:day|morrow|night)", words) or words in ("tues", "weds", "thurs", "thus"):
+            return False
+        return re.search(r"(?:day|sat|sun|mon|fri|tues|wed|thu|thurs)s$|^(?:every|each) ", words) is not None
 
     def open_on(self, on: date) -> PlannedSession | None:
         """The session of a date that was not begun yet."""

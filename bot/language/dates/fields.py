@@ -71,7 +71,7 @@ def mark(words: str, names: Mapping[int, str]) -> Marked:
     if reminding:
         marks("N", rf"(?<!at ){_SPAN}")
         marks("T", _BARE_TIME)
-    marks("D", rf"{PERIOD} {DAY}")
+    marks("D", rf"(?:this|next) week (?:on )?{DAY}")
     marks("W", rf"{_WEEKDAYS}(?! {DAY})")
     marks("D", rf"(?:{DATE})s?(?! week\b)|{DAY} week")
     marks("P", PERIOD)

@@ -98,7 +98,7 @@ def _by_weekday(text: str, today: date, past: bool) -> Said | None:
     found = re.fullmatch(
         rf"(?P<week>(?:a )?week (?:on|from) )?(?:(?P<how>next|this|coming|the coming|this coming|last|every|each) )?(?P<day>{DAY})"
         r"(?: (?P<after>week|after next|next week|of next week|this week|coming))?",
-        re.sub(rf"^next week (?:on )?({DAY})$", r"\1 next week", text),
+        re.sub(rf"^(next|this) week (?:on )?({DAY})$", r"\2 \1 week", text),
     )
     number = weekday_of(found["day"]) if found else None
     if found is None or number is None:
