@@ -55,6 +55,8 @@ _FITS_WELL = -3.0  # log weights: a reading that fits so well in the slot that i
 _OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
 _CLEARLY = 2.5
 _HARDLY = -2.0
+_STRENGTHS = frozenset(("heavy", "light", "medium", "strong", "thick", "thin"))
+_FELT = frozenset(("felt", "feels", "feel", "was", "were", "too", "so", "pretty", "very", "bit", "really"))
 _MOST_UNKNOWN = 7
 _NUMBER_OF = re.compile(
     r"(?P<whose>[^\W\d_]+)(?:'?s|\s+(?:(?:is|are|was|were|be|turned|turns|turning|in|at|by|till|until|of|from|page|no|number|since|after|before|for|now|just|only|already|about|the|only)\b\s*)+)\s*$"
@@ -157,6 +159,10 @@ class _Text:
 
         telling = "FGgtTWAOBcb+vUDMEVSi"
         said = {token.text for token in tokens}
+        due = self.situation.due
+        slot = self.situation.slot(due.label) if due else None
+        entry = self.catalogue.get(self.situation.exercise_of(slot)) if slot else None
+        banded = entry is not None and entry.load_style is LoadStyle.BAND
         if said & {"left", "right"} and said & LIKEWISE:
             return False
         for at, token in enumerate(tokens):
@@ -164,7 +170,8 @@ class _Text:
             if (
                 kind is not None
                 and kind in telling
-                and token.text not in ("heavy", "light", "medium", "strong", "thick", "thin", "up", "down", "more", "less")
+                and (token.text not in _STRENGTHS or (banded and not said & _FELT))
+                and token.text not in ("up", "down", "more", "less")
             ):
                 return False
             if any(

@@ -76,9 +76,10 @@ _QUARTERS = re.compile(r"\b(?P<n>three|3|a|one)?[ -]?quarters? of a min(?:ute)?\
 _NOTHING_LEFT = re.compile(r"(?<=[\d ,.])(?:absolutely )?(?:nothing|none|zero|nil) (?:left|more)(?: in (?:the tank|me|reserve))?\b|\bnothing in the tank\b")
 _MATCHED = re.compile(r"\b(?:and )?(?:made|had|let|cut|kept|stopped) (?:the |my )?(?:left|right|l|r|other)(?: (?:side|leg|arm))?(?: off| back)?(?: to| at \d+\w*)?(?: to)? match(?:ed)?\b")
 _PUT_IN = re.compile(
-    rf"\b(?:put|added|add|adding|chucked|threw|stuck|with)\s+(?:in\s+)?(?:another|an extra|extra|a|the)?\s*(?P<by>{_N}\s*{_UNIT})\s+(?:more\s+)?(?:in|on|into|onto|to)(?:\s+(?:the|my)\s+\w+)?"
+    rf"\b(?:put|added|add|adding|chucked|threw|stuck)\s+(?:in\s+)?(?:another|an extra|extra|a|the)?\s*(?P<by>{_N}\s*{_UNIT})\s+(?:more\s+)?(?:in|on|into|onto|to)(?:\s+(?:the|my)\s+\w+)?"
 )
 _DOWN = re.compile(r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))")
+_AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
 _AND_A_HALF = re.compile(rf"\b(?P<n>\d+) (?:and|n|&) a half\b(?!\s*(?:{_UNIT}|min|plates?))")
 _TWO_ALIKE = re.compile(rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?![\d.,]|\s*(?:reps?|x))\b")
 _AT_REP = re.compile(
@@ -136,7 +137,7 @@ def without_noise(text: str) -> str:
     text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
     text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
     text = _THIS_SET.sub(_blank, text)
-    for pattern, word in ((_COULD_HAVE, ""), (_STUCK, "failed"), (_DOWN, "on tempo")):
+    for pattern, word in ((_COULD_HAVE, ""), (_STUCK, "failed"), (_DOWN, "on tempo" if _AS_ASKED.search(text) else "")):
         found = pattern.search(text)
         if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
             text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
