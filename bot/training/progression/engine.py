@@ -184,7 +184,7 @@ def _same_again(scene: Scene, kind: Kind, reason: Reason) -> Decision:
     weakest = max(1, min(scene.last.counts))
     for did in scene.last.sets:
         target = target_at(scene, did.number)
-        aim = did.count if target.high is None else min(did.count, target.high)
+        aim = max(1, did.count if target.high is None else min(did.count, target.high))
         low = target.low if target.low is None else min(target.low, weakest)
         aims.append(aim_for(scene, did.number, low, target.high, aim, did.load))
     first = scene.last.sets[0]
