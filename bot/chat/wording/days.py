@@ -47,6 +47,8 @@ _QUESTIONS = {
     "away_or_there": "“{}”: no training then, or do you train there, by that place’s clock?",
     "how_long": "Get well soon. How long shall I leave you in peace?",
     "quiet_when": "When shall I be silent?",
+    "once_or_always": "“{}”: this time, or for good?",
+    "only_or_also": "“{}”: only then, or besides the days you have?",
     "which_weekdays": "Which days suit you? Tap, or type them, like “mon wed fri”.",
     "again_always": "I remind once on a training day. I can do it a second time, {} minutes later, on every one. Shall I?",
     "every_day": "Reminders come on all your training days. At {} from now on?",

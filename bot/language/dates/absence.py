@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
 from bot.language.dates.left_out import spans_of, without
-from bot.language.dates.moments import DAY, weekday_of
+from bot.language.dates.moments import DAY, feast_span, weekday_of
 from bot.language.dates.shapes import shapes
 from bot.training.plan import Away, Deed, Pause, Resume
 
@@ -27,7 +27,7 @@ _AWAY = (
 _NONE = (
     r"(?:(?:there will be |i want |have |theres |so |doing |its )*(?:no training|not training|no sessions?|no workouts?|nothing|no exercise|no gym|no lifting|none)|"
     r"(?:i |we )?(?:cant|wont|unable to|not able to|wont be able to|couldnt|not gonna|not gonna be able to|be unable to|not be able to|no way i can)(?: be)?(?: train| training| do anything| do it| make it| lift| exercise| do any training| make any sessions| do sessions| do the sessions| do much)*|"
-    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|pausing|clear|blank|free)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off|(?:wont be|not|not gonna be|im not|ill not be) (?:at )?(?:home|around|here|in|there|back|free|available))"
+    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|pausing|clear|blank|free|no more|done)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off|(?:wont be|not|not gonna be|im not|ill not be) (?:at )?(?:home|around|here|in|there|back|free|available))"
     r"(?: for me| at all| again| planned| from me| of training| training| sessions?| possible| whatsoever)*"
 )
 _TAKE = r"(?:(?:i |we |ill |im |need |needing |take |taking |want |have |having |get |getting |go on |to |could use |got |be |do with )+)"
@@ -46,7 +46,13 @@ def _span(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if not firsts:
         return None
     ends = list(_after(desk, said, firsts[0]))
-    if fields.get("joint") == "and" and len(firsts) == 1 and len(ends) == 1 and (ends[0] - firsts[0]).days != 1:
+    if (
+        fields.get("joint") == "and"
+        and "between" not in clause.words
+        and len(firsts) == 1
+        and len(ends) == 1
+        and (ends[0] - firsts[0]).days != 1
+    ):
         return sure(*spans_of([firsts[0], ends[0]]))  # "away friday and sunday" leaves saturday alone
     if not ends:
         return None
@@ -87,6 +93,9 @@ def _month_later(on: date) -> date:
 
 
 def _period(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    if "feast" in fields:
+        span = feast_span(desk.words(fields["feast"]), today=desk.today)
+        return sure(Away(*span)) if span else None
     spans = desk.period(fields["p"])
     if len(spans) > 1:
         return ask("which_date", desk.words(fields["p"]), [(f"{say(a)} to {say(b)}", Away(a, b)) for a, b in spans])
@@ -232,7 +241,7 @@ ABSENCES = (
         rf"{_NONE}{_TAILS_OF}",
         rf"{_LEAD}(?:{_ILL}|{_MILD}){_TAILS_OF}",
         rf"{_PAUSE}{_TAILS_OF}",
-        rf"<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |i am )?(?:away|off|out|holiday|on holiday|no training|unavailable|gone|travelling|vacation|abroad|not available|cant train|i cant train)",
+        rf"<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |i am )?(?:[a-z]+ ){{0,2}}(?:trip|away|off|out|holiday|on holiday|no training|unavailable|gone|travelling|vacation|abroad|not available|cant train|i cant train)",
         rf"(?:from )?<D first> (?P<joint>to|till|until|through|thru|-) {_NEXT}<D last> (?:im |ill be |were |well be |i am |i go |going )(?:in|at|to) [a-z .]{{3,30}}",
         rf"{_TAKE}<D first> (?P<joint>{_TO}) {_NEXT}<D last> (?:off|out)",
     ),
@@ -258,6 +267,7 @@ ABSENCES = (
     *shapes(
         _period,
         rf"(?:{_AWAY}|{_NONE})(?: (?:for|on|over|in|during))? <P p>",
+        rf"(?:{_AWAY}|{_NONE})(?: (?:for|over|at|during|on)) (?:the )?<D feast>(?: holidays?| break| weekend)?",
         rf"{_TAKE}<P p> (?:off|out|as rest|as a rest week|away|free)",
         rf"{_PAUSE}(?: for)? <P p>",
         r"(?:i )?(?:cant|wont|not able to|wont be able to|unable to|no time to|not gonna) (?:train|do anything|make it|do any training|lift|exercise|work)(?: at all)?(?: for| on| in)? <P p>",
@@ -288,7 +298,7 @@ ABSENCES = (
     *shapes(
         _back,
         r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
-        r"(?:pick up where i left off|carry on|resume|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything| the block)?(?: (?:on|from))*(?: <D back>)?",
+        r"(?:pick up where i left off|carry on|resume|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything)?(?: (?:on|from))*(?: <D back>)?",
         r"(?:go|start|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
         r"(?P<soft>returning|home|return)(?: home)?(?: on| by| from)* <D back>",
         r"(?:im )?(?:healthy|ready|fit) again(?: (?:on|from|to train|to go))*(?: <D back>)?",

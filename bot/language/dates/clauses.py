@@ -33,6 +33,11 @@ def tidy(text: str) -> str:
     words = re.sub(rf"\b({DAY}) ?- ?({DAY})\b", r"\1 to \2", words)
     words = re.sub(rf"\b({DAY})/(?={DAY}\b)", r"\1 and ", words)
     words = re.sub(rf"\b({DAY})/(?={DAY}\b)", r"\1 and ", words)
+    words = re.sub(
+        rf"\b{DAY} (\d{{1,2}})(?:st|nd|rd|th)? (?:to|-|till|until) {DAY} (\d{{1,2}})(?:st|nd|rd|th)? ({_MONTHS})\b",
+        r"\1 \3 to \2 \3",
+        words,
+    )
     words = re.sub(r"[\n\r]+", ", ", words)
     words = re.sub(r":(?!\d)", " ", words)
     words = re.sub(r" at all\b", "", words)
@@ -92,7 +97,7 @@ _POLITE = (
 _AFTER = (
     r"(?:please|thanks|thank you|thankyou|ty|ok|okay|coach|if (?:possible|thats ok(?:ay)?|its ok(?:ay)?|thats fine|thats alright|you can|i can|i may)|instead|for me|again|too|also|"
     r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|for (?:this|the) week(?: only)?|just (?:this|the) (?:once|week)|this once|(?:till|til|until) (?:further notice|i (?:say|tell you|let you know|say so|say otherwise)(?: so| otherwise)?)|tho|though|mate|guys|"
-    r"sadly|unfortunately|im afraid|i think|i guess|actually|yeah|hope thats (?:ok|fine|okay)|sorry about that|my bad|anymore|any more|if poss|asap|as well|only|i suppose)"
+    r"sadly|unfortunately|im afraid|i think|i guess|actually|yeah|hope thats (?:ok|fine|okay)|sorry about that|my bad|anymore|any more|if poss|asap|as well|only|i suppose|maybe|perhaps|possibly|or not|yeah|yes)"
 )
 HEDGE = re.compile(
     r"^(?:maybe|perhaps|possibly|probably|i might|might|i may|im thinking (?:of|about|to)|thinking (?:of|about)|im considering|considering|im not sure if|not sure if|"
@@ -137,7 +142,7 @@ def bare(words: str) -> Clause:
 
 _STRONG = re.compile(r"(?<=[;!?])\s*|[,;]\s*|\.(?=\s|$)\s*|(?<=\?)\s+")
 _WEAK = re.compile(
-    r" (?:because|so that|so|since(?! [DPT]\d)|as (?=i|my|we|the |im|it)|due to|but|and then|then|and (?=i\b|im|ill|id|ive|lets|can |could |move|skip|swap|please|also|remind|not |no |pause|we |well |start|set )|"
+    r" (?:because|so that|so|since(?! [DPT]\d)|as(?= (?:i|my|we|the|im|it|ive)\b)|due to|but|and then|then|and(?= (?:i|im|ill|id|ive|lets|can|could|move|skip|swap|please|also|remind|not|no|pause|we|well|start|set)\b)|"
     r"which means|meaning|hence|therefore|in case|although|though|thanks to)(?= |$) ?"
     r"| (?=(?:can|could|may|shall) (?:i|we|you)\b)| (?=(?:ill|lets|id rather|id like to|gonna) (?!be back))| (?=please (?:move|skip|swap|cancel|leave|put|push|pause|remind|make|shift))"
     r"| (?=(?:forgot|but didnt) )| (?=(?:and )?(?:back|returning|return|home) (?:again )?(?:on |by )?D\d)"

@@ -58,7 +58,7 @@ def say(on: date) -> str:
 class Desk:
     """The situation of one reading. rhythm: the block's. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then".
 
-    whole: the clause is the whole text.
+    span: a stretch spoken of in a clause that wished nothing itself. whole: the clause is the whole text.
     """
 
     today: date
@@ -72,6 +72,7 @@ class Desk:
     session_marks: frozenset[str] = frozenset()
     mentioned: tuple[date, ...] = ()
     cannot: date | None = None
+    span: tuple[date, date] | None = None
     next_week: bool = False
     whole: bool = False
 

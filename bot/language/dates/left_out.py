@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
 from bot.language.dates.shapes import IT, shapes
-from bot.training.plan import Away, Backdate, Deed, Missed, Move, Skip
+from bot.training.plan import Away, Backdate, Deed, Missed, Mode, Move, Skip, Weekdays
 
 Fields = Mapping[str, str]
 
@@ -27,13 +27,15 @@ _CANNOT = (
 )
 _OUT = (
     r"(?:doesnt suit(?: me)?|dont suit(?: me)?|no longer (?:works|suits)|no|doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
-    r"impossible|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
+    r"impossible|nope|nah|looking bad|looks bad|not looking good|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
 )
 
 
 def _cannot(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """A session cannot be done: slides or drops as the plan says, else one question."""
     what = fields.get("what")
+    if what is None and desk.span is not None:
+        return sure(Away(*desk.span), certainty=LESS_SURE)
     if what is None and not desk.mentioned and fields.get("alone") and not desk.whole:
         return None
     dates = desk.what(what) if what else (desk.mentioned[-1:] or (desk.today,))
@@ -116,9 +118,20 @@ def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
         dates = desk.what(what)
     if not dates or (what is not None and re.fullmatch(IT, what) and not desk.open_on(dates[0])):
         return None
+    if what in desk.said and desk.is_plural(what) and what not in desk.session_marks:
+        return _this_or_all(desk, what, dates[0])
     if len(dates) > 1:
         return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
     return sure(Skip(dates[0])) if dates[0] >= desk.today or desk.open_on(dates[0]) else None
+
+
+def _this_or_all(desk: Desk, mark: str, on: date) -> PlanReading | None:
+    """ "Skip fridays": this one's, or all from now on?"""
+    days = tuple(day for day in desk.plan.weekdays if day not in desk.weekdays(mark))
+    options: list[tuple[str, Deed]] = [(f"Only {say(on)}", Skip(on))]
+    if desk.plan.mode is Mode.WEEKDAYS and days:
+        options.append(("Every week from now on", Weekdays(days, desk.today)))
+    return ask("once_or_always", desk.words(mark), options)
 
 
 def _done(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -186,6 +199,7 @@ CANNOTS = (
         r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
         r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
         r"not <D what>",
+        r"(?P<alone>(?:so )?(?:no|not) (?:training|sessions?|workouts?)(?: then| for me)?)",
         r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
     ),
 )

@@ -18,6 +18,21 @@ DAY = (
 _PART = r"(?: (?:morning|afternoon|evening|night|nite|lunchtime|noon))?"
 _FEAST = r"(?:xmas eve|christmas eve|xmas(?: day)?|christmas(?: day)?|boxing day|new years? eve|new years(?: day)?|(?<=and )new year|(?<=to )new year|(?<=until )new year|(?<=till )new year|easter(?: sunday| monday)?|good friday)"
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*"
+_FULL_MONTH = r"(?:january|february|march|april|may|june|july|august|september|october|november|december)"
+_MONTHS = (
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+)
 TODAY = r"(?:later today|today|tonight|2day|tonite|2nite|this (?:morning|afternoon|evening))"
 TOMORROW = r"(?:tomorrow|tomorow|tommorow|tommorrow|tomorro|tmrw|tmrow|tmr|tmw|2moro|2morrow|tom)"
 YESTERDAY = r"(?:yesterday|yday|yest|yesterdy|ystrday|last night)"
@@ -33,7 +48,7 @@ DATE = (
     rf"next week (?:on )?{DAY}|"
     rf"(?:next|this|coming|the coming|this coming|last|every|each) {DAY}{_PART}|{DAY}{_PART}(?! \d{{1,2}}(?:st|nd|rd|th))|"
     r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?(?!\d| ?(?:am|pm|kg|lbs?))|"
-    rf"(?:(?<=till )|(?<=til )|(?<=until )|(?<=before )|(?<=in )|(?<=from )){_MONTH}|"
+    rf"(?:(?<=till )|(?<=til )|(?<=until )|(?<=before )|(?<=from )){_MONTH}|"
     r"(?:the )?end of (?:the|this|next) (?:week|month)|"
     r"in (?:\d{1,2}|a|one|two|three|four|five|six|seven|ten) (?:days?|weeks?)(?: time)?|"
     r"(?:a|one|two|three|four|\d{1,2}) (?:days?|weeks?) (?:from now|from today)|" + _FEAST + r")"
@@ -146,23 +161,8 @@ def _by_span(text: str, today: date) -> Said | None:
 
 def _month(text: str, today: date) -> Said | None:
     """A month alone: its first day to come."""
-    names = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-    number = names.index(text[:3]) + 1
-    full = (
-        "january",
-        "february",
-        "march",
-        "april",
-        "may",
-        "june",
-        "july",
-        "august",
-        "september",
-        "october",
-        "november",
-        "december",
-    )
-    if not full[number - 1].startswith(text) and text not in ("sept",):
+    number = [name[:3] for name in _MONTHS].index(text[:3]) + 1
+    if not _MONTHS[number - 1].startswith(text) and text not in ("sept",):
         return None
     return Said((date(today.year + (number <= today.month), number, 1),))
 
@@ -186,6 +186,21 @@ def _feast(text: str, today: date) -> Said | None:
     return Said((on if on >= today else date(today.year + 1, month, day),))
 
 
+def feast_span(text: str, *, today: date) -> tuple[date, date] | None:
+    """The days that "over christmas", "over easter" take in; None if the words name no feast."""
+    said = _feast(text, today)
+    if said is None:
+        return None
+    on = said.dates[0]
+    if "easter" in text or "good friday" in text:
+        from_day = {"good friday": 0, "easter monday": -3}.get(text, -2)
+        first = on + timedelta(days=from_day)
+        return first, first + timedelta(days=3)
+    if re.match(r"(?:xmas|christmas)", text):
+        return on.replace(day=24), on.replace(day=26)
+    return (on, on + timedelta(days=1)) if text.endswith("eve") else (on - timedelta(days=1), on)
+
+
 def _easter(year: int) -> date:
     """Western Easter Sunday. Source: the anonymous Gregorian computus, as in Meeus 1991, Astronomical Algorithms, ch. 8 (from memory)."""
     century, rest = divmod(year, 100)
@@ -197,7 +212,8 @@ def _easter(year: int) -> date:
 
 
 PERIOD = (
-    r"(?:(?:the )?rest of (?:the|this|next) (?:week|month)|(?<=skip )the week|(?<=cancel )the week|(?<=miss )the week|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |next |the )?(?:week(?:end)?|month)|"
+    rf"(?:(?:(?:all|the whole|whole)(?: of)? |(?<=in )|(?<=for )|(?<=during )){_FULL_MONTH}|"
+    r"(?:the )?rest of (?:(?:the|this|next) )?(?:week|month)|(?<=skip )the week|(?<=cancel )the week|(?<=miss )the week|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |next |the )?(?:week(?:end)?|month)|"
     r"(?:this|next|the coming|this coming|the following) (?:week(?:end)?|month)|the week after next|over the weekend|the weekend)"
 )
 
@@ -205,6 +221,10 @@ PERIOD = (
 def read_period(text: str, *, today: date) -> tuple[tuple[date, date], ...]:
     """The first and last dates of "next week", "the weekend", "rest of the month": what is left of it, from today; two if unclear."""
     monday = today - timedelta(days=today.weekday())
+    if month := re.search(rf"{_FULL_MONTH}$", text):
+        number = _MONTHS.index(month[0]) + 1
+        first = date(today.year + (number < today.month), number, 1)
+        return ((max(first, today), (first + timedelta(days=32)).replace(day=1) - timedelta(days=1)),)
     if "month" in text:
         first = today.replace(day=1)
         after = (first + timedelta(days=32)).replace(day=1)

@@ -29,6 +29,8 @@ def _move(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     froms = tuple(on for on in froms if desk.open_on(on)) or froms
     if not froms or not tos:
         return None
+    if desk.is_plural(fields["to"]) and fields["to"] not in desk.session_marks:
+        return replaced(desk, fields["what"], fields["to"])
     said = desk.words(fields["to"])
     if len(froms) == 1 and len(tos) == 1:
         if froms[0] == tos[0]:
@@ -151,6 +153,21 @@ def _both(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return _moved(froms[0], tos[0]) if len(froms) == 1 and len(tos) == 1 else None
 
 
+def _two_moves(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Friday on sunday and saturday on thursday"; one in the other's place is a swap."""
+    dates = [desk.what(fields["a"]), desk.dates(fields["b"]), desk.what(fields["c"]), desk.dates(fields["d"])]
+    if any(len(each) != 1 for each in dates):
+        return None
+    (a,), (b,), (c,), (d,) = dates
+    if a in (b, c) or c == d:
+        return None
+    if (a, b) == (d, c):
+        return sure(Swap(min(a, b), max(a, b)))
+    if b == c:  # the second makes room for the first
+        return sure(Move(c, d), Move(a, b))
+    return sure(Move(a, b), Move(c, d))
+
+
 def _merged(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "Combine friday and saturday": on which of the two?"""
     a, b = desk.what(fields["a"]), desk.what(fields["b"])
@@ -195,11 +212,15 @@ _THING = r"(?P<thing>(?:do|doing|make|move|get|have|put|train|catch|finish|compl
 
 SWAPS = (
     *shapes(
+        _two_moves,
+        rf"(?:{_DO} )?<Y a> on <D b>,? and (?:{_DO} )?<Y c> on <D d>",
+        rf"{_MOVE} <Y a> {_WHERE} <D b>,? and (?:{_MOVE} )?<Y c> {_WHERE} <D d>",
+    ),
+    *shapes(
         _swap,
         r"(?:swap|switch|exchange|flip|trade|change|reverse)(?: round| around)? <X a> (?:and|with|for|over with|against) <X b>(?: around| round| over)?",
         r"(?:swap|switch|flip)(?: the)?(?: days)? <X a> <X b>(?: around| round)?",
         r"(?:do |have )?<X a> and <X b> (?:swapped|the other way (?:round|around)|in reverse|reversed|switched)",
-        r"(?:do )?<D a> on <D b> and (?:do )?D\d+ on D\d+",
     ),
 )
 GOOD = rf"(?: {FOR_GOOD})"
@@ -266,7 +287,7 @@ MOVES = (
         _asked_move,
         r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall)(?: to| on| onto)? <D to>(?: P\d+)?",
         r"<Y what> (?:on|for) <D to>(?: P\d+)?",
-        r"<S what> <D to>",
+        r"<Y what> <D to>",
     ),
     *shapes(_bare_pair, r"<D what> (?:to|->|>) <D to>"),
     *shapes(
@@ -277,8 +298,10 @@ MOVES = (
 SHORT_MOVES = shapes(
     _then,
     r"<D to> (?P<instead>it is)(?: then)?",
+    rf"(?P<thing>(?:{_MOVE}|wait|do|hold)) (?:to|till|until|for) <D to>(?: then| instead)?",
+    r"(?:will |ill |i will |i can )do (?:it )?<D to>(?: (?P<instead>instead|then))?",
     rf"{_THING} (?:up )?(?:on )?<D to>(?: (?P<instead>instead|then))?(?: instead of D\d+)?",
     r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better|of D\d+))*",
     r"(?:train|training|lift|go|do|come|exercise|how about|what about|lets say|or|then|try|can do|available|free)? ?(?:on )?<D to>",
-    r"<D to> (?:is )?(?:works|better|fine|free|ok|does|would|yes|can|instead yes)",
+    r"<D to> (?:is )?(?:works|better|fine|free|ok|does|would|yes|yep|yeah|can|instead yes)",
 )

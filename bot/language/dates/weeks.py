@@ -35,6 +35,13 @@ def _weekdays(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if not days or (len(days) == 1 and not rule) or ("bare" in fields and not rule):
         return None
     reading = chosen(desk, days, fields.get("since"))
+    if len(days) == 1 and "rule" not in fields and len(desk.plan.weekdays) > 1:
+        more = tuple(dict.fromkeys((*desk.plan.weekdays, *days)))
+        return ask(
+            "only_or_also",
+            desk_words(desk, fields["list"]),
+            [(f"Only {_names(days)}", Weekdays(days, desk.today)), (f"{_names(days)} as well", Weekdays(more, desk.today))],
+        )
     once = clause.polite and not rule and len(days) == 2 and "rule" not in fields and "since" not in fields
     if once and reading is not None and reading.deeds:  # "I'll train friday and sunday" may be this week's alone
         return ask("which_days", desk_words(desk, fields["list"]), [(_names(days) + " every week", reading.deeds[0])])
@@ -118,8 +125,9 @@ def replaced(desk: Desk, what: str, to: str) -> PlanReading | None:
         old = [on.weekday()] if on else []
     if len(old) != 1 or len(new) != 1 or desk.plan.mode is not Mode.WEEKDAYS or old[0] not in desk.plan.weekdays:
         return None
-    days = tuple(dict.fromkeys(new[0] if day == old[0] else day for day in desk.plan.weekdays))
-    return chosen(desk, days)
+    # The other session of that weekday takes the place that comes free.
+    trade = {old[0]: new[0], new[0]: old[0]}
+    return chosen(desk, tuple(trade.get(day, day) for day in desk.plan.weekdays))
 
 
 def _rolling(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:

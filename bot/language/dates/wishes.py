@@ -109,12 +109,26 @@ def _by_clauses(desk: Desk, marked: Marked) -> PlanReading | None:
             reading = reading if len(parts) == 1 and reading else _clause(desk, marked, part)
             if reading is not None:
                 found.append(reading)
-            elif DOUBLE_BACK.search(part):
-                doubtful = True
+            else:
+                doubtful = doubtful or DOUBLE_BACK.search(part) is not None
+                desk.span = _span_in(desk, part) or desk.span
             _remember(desk, part)
             reading = None
     joined = _joined(found)
     return _confirmed(joined) if joined is not None and doubtful else joined
+
+
+def _span_in(desk: Desk, words: str) -> tuple[date, date] | None:
+    """ "My mum is here from friday to monday", "exams next week": a stretch that a later clause may speak of."""
+    if found := re.search(r"(D\d+) (?:to|till|until|through|-) (D\d+)", words):
+        firsts, lasts = desk.dates(found[1]), desk.dates(found[2])
+        if len(firsts) == 1 and len(lasts) == 1:
+            last = lasts[0] + timedelta(days=7) if lasts[0] < firsts[0] and desk.weekdays(found[2]) else lasts[0]
+            return (firsts[0], last) if desk.today <= firsts[0] <= last else None
+    if found := re.search(r"P\d+", words):
+        periods = desk.period(found[0])
+        return periods[0] if len(periods) == 1 else None
+    return None
 
 
 def _remember(desk: Desk, words: str) -> None:
@@ -167,6 +181,8 @@ def _joined(found: list[PlanReading]) -> PlanReading | None:
     """Several clauses as one reading: a later clause may answer or close what an earlier one opened."""
     kept: list[PlanReading] = []
     for reading in found:
+        if kept and _is_said_already(kept[-1], reading):
+            continue
         if kept and _answers(kept[-1], reading):
             kept[-1] = _closed(kept[-1], reading)
         elif reading not in kept:
@@ -179,6 +195,15 @@ def _joined(found: list[PlanReading]) -> PlanReading | None:
     if len(deeds) > _MOST_DEEDS or len(rules) > 1:  # two rules at once: a person has to say which
         return None
     return PlanReading(deeds, question, min(reading.certainty for reading in kept))
+
+
+def _is_said_already(earlier: PlanReading, later: PlanReading) -> bool:
+    """ "Trip from thursday to saturday, so no training": the absence covers what the second clause would ask about."""
+    spans = [deed for deed in earlier.deeds if isinstance(deed, Away | Pause)]
+    if later.question is None or later.question.code != "move_or_skip" or later.deeds:
+        return False
+    ons = [option.deed.on for option in later.question.options if isinstance(option.deed, Move | Skip)]
+    return bool(ons) and all(any(span.first <= on and (span.last is None or on <= span.last) for span in spans) for on in ons)
 
 
 def _answers(earlier: PlanReading, later: PlanReading) -> bool:
