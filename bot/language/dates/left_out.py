@@ -118,7 +118,7 @@ def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
         dates = desk.what(what)
     if not dates or (what is not None and re.fullmatch(IT, what) and not desk.open_on(dates[0])):
         return None
-    if what in desk.said and desk.is_plural(what) and what not in desk.session_marks:
+    if what is not None and what in desk.said and desk.is_plural(what) and what not in desk.session_marks:
         return _this_or_all(desk, what, dates[0])
     if len(dates) > 1:
         return ask("which_date", desk.words(what or ""), [(say(on), Skip(on)) for on in dates])
