@@ -21,8 +21,8 @@ from bot.training.records import SetDone, SetRecord, Source
 _SOFT = r"(?:(?:oeps|ups|pardon|perdon|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
-_WHICH = r"(?:that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
-_SLOT = r"(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
+_SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:the )?(?P<label>[a-z]\d{{1,2}})\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
@@ -44,7 +44,7 @@ _PUT = re.compile(
     r"(?:sorry[\s,]*|oops[\s,]*|i think )*(?:i )?(?:put|said|wrote|typed|logged|sent|entered)\s+(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?(?:\s+(?:for|on|in)\s+[\w -]+?)?[\s,]*"
     r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|meant|to|say|a|an|is|,|\s)*\s*(?P<value>\d.*)"
 )
-_NOT = re.compile(r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
+_NOT = re.compile(r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
 _DENIES = re.compile(r"\b(?:nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b")

@@ -6,6 +6,7 @@ A draft is a set before it has a place: what was said of it, and nothing that wa
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
@@ -66,6 +67,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
+    _one_count_for_all(entry, setting)
     _drop_told_sets(entry)
     _join_singles(entry)
     _give_sides(entry, setting)
@@ -99,6 +101,22 @@ def _zip_lists(entry: Entry) -> None:
             for n, (one, two) in enumerate(zip(item.numbers[:half], item.numbers[half:], strict=True))
         ]
         pairs[-1].marks = item.marks
+        entry.items[place : place + 1] = pairs
+        return
+
+
+def _one_count_for_all(entry: Entry, setting: Setting) -> None:
+    """ "70 75 80 85 all for 5": loads that change, and one count for each of them."""
+    for place, item in enumerate(entry.items):
+        count = item.numbers[-1] if len(item.numbers) > 2 else None
+        if count is None or item.ops[-1] not in "fx@" or set(item.ops[:-1]) - set(" /,-&") or not setting.needs_load:
+            continue
+        loads = item.numbers[:-1]
+        target = setting.target(1)
+        if any(t.role not in ("", "load") or t.number <= (target.high or 0 if target else 0) for t in loads) or count.role == "load":
+            continue
+        pairs = [Item([load, copy(count)], ["x"], before=item.before if not n else ",") for n, load in enumerate(loads)]
+        pairs[-1].marks = [mark for mark in item.marks if mark.kind != "*"]
         entry.items[place : place + 1] = pairs
         return
 
@@ -412,7 +430,7 @@ class Builder:
                 whole, fraction = term.text.split("s")[0].split(",")
                 for part in (whole, fraction):
                     draft = _counted_draft(term, self.setting)
-                    draft.count = int(part)
+                    draft.count, draft.partials = int(part), 0
                     made.append(draft)
                 continue
             made.append(_counted_draft(term, self.setting))
@@ -611,7 +629,7 @@ def apply_mark(mark: Term, drafts: Sequence[Draft]) -> None:
 def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Unit) -> tuple[Load | None, str]:
     """The load that a number and the words around it say, and a code of trouble ("bar": the bar's own weight is not known)."""
     kinds = {mark.kind for mark in marks}
-    helped = "q" in kinds
+    helped = "q" in kinds and not setting.needs_load  # "spotter helped on the last" says nothing of the load
     if term is None:
         if "0" in kinds:
             bar = setting.situation.kit.bar

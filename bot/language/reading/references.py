@@ -24,6 +24,7 @@ from bot.training.records import SetDone, SetRecord, Source
 
 
 _SLIGHT = 3
+_DROPPED = frozenset(("dropped", "drop", "dropping"))
 _BEFORE_STEP = frozenset("by to with a an the another at on weight load now got did and of about from only just it for kg lb".split())
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
@@ -36,7 +37,8 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
         kinds.discard("A")
     step_said = bool(_KIT_STEP.search(folded))
-    if not step_said and not kinds & set("AOl+vUDd") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
+    dropped = any(item.before == "d" for item in entry.items)
+    if not step_said and not dropped and not kinds & set("AOl+vUD") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
         return None
     if len(numbers) > 4:
         return None
@@ -70,13 +72,15 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if stepped is not None:
         return stepped
     changes = [mark for mark in marks if mark.kind in "+vUD"]
-    lighter = _dropped_by(marks, numbers, before)
+    lighter = _dropped_by(entry, numbers, before) if setting.needs_load else None
     if lighter is not None and not changes:
         return _moved(entry, lighter, numbers, before, setting, unit, folded)
     if changes:
         return _changed(entry, changes[0], numbers, before, setting, unit, folded, number, compared=compared)
     added = "Q" in kinds and setting.needs_load
     signed = next((t for t in numbers if setting.needs_load and (t.sign or (added and (t.unit or t.each or t.hand)))), None)
+    if signed is not None and "q" in kinds and not signed.unit:
+        return [_as_draft(before.done)] if before is not None else [], "which_one", Source.CARRIED  # "145x6 +2 assisted"
     if signed is not None and before is not None and len(numbers) > 1 and not signed.text.startswith("bw"):
         change = Term("D" if signed.sign == "-" else "U", signed.sign, signed.start, signed.start)
         return _moved(entry, change, numbers, before, setting, unit, folded)
@@ -322,14 +326,17 @@ def _next_load(load: Load, setting: Setting, *, up: bool) -> Load | None:
     return replace(load, amount=amount, unit=ladder.unit) if amount is not None else None
 
 
-def _dropped_by(marks: list[Term], numbers: list[Term], before: SetRecord | None) -> Term | None:
+def _dropped_by(entry: Entry, numbers: list[Term], before: SetRecord | None) -> Term | None:
     """ "dropped 5 pounds, 12": a drop by so much, as no one drops to so little."""
-    drop = next((mark for mark in marks if mark.kind == "d" and mark.text in ("dropped", "drop", "dropping")), None)
-    by = next((t for t in numbers if drop is not None and t.start >= drop.end), None)
+    drop = next((item for item in entry.items if item.before == "d" and item.drop_word in _DROPPED and item.numbers), None)
+    by = drop.numbers[0] if drop is not None else None
     known = before.done.load.amount if before is not None and before.done.load is not None else None
-    if drop is None or by is None or by.unit is None or known is None or by.number > known * Decimal("0.4") or len(numbers) < 2:
+    if drop is None or by is None or known is None or len(numbers) < 2 or by.role == "count":
         return None
-    return Term("D", drop.text, drop.start, drop.end)
+    if by.number > known * (Decimal("0.4") if by.unit is not None else Decimal("0.1")):
+        return None
+    drop.before = ","
+    return Term("D", drop.drop_word, by.start, by.start)
 
 
 def _moved_load(load: Load, by: Term, unit: Unit, *, up: bool) -> Load | None:

@@ -109,6 +109,10 @@ def _first_pass(tokens: Sequence[Token], labels: frozenset[str], names: Sequence
         if used:
             at += used
             continue
+        if token.text == "f" and token.glued and out and out[-1].kind == "n":
+            out.append(Term("F", token.text, token.start, token.end))  # "145x5F"
+            at += 1
+            continue
         if token.kind == "n":
             term = Term("n", token.text, token.start, token.end, token.value)
             term.plural, term.comma, term.ordinal, term.glued = token.plural, token.comma, token.ordinal, token.glued
