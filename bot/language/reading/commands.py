@@ -52,7 +52,7 @@ _ONLY_SETS = re.compile(
 _REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything (?:else|after)|all the rest|others?)\b")
 _LAST_GROUP = re.compile(r"\blast (?:superset|pair|group|block|two exercises|circuit|giant set|round of exercises|one's)\b")
 _LAST_EXERCISE = re.compile(r"\b(?:last|final) (?:exercise|movement|slot|move)\b|\bfinisher\b")
-_LAST_SETS = re.compile(r"\blast (?P<n>\d+|one|two|three|couple(?: of)?|few)?\s*(?P<what>sets?|rounds?|one)\b")
+_LAST_SETS = re.compile(r"\blast (?P<n>\d+|one|two|three|couple(?: of)?|few)?\s*(?:[a-z-]+ ){0,2}?(?P<what>sets?|rounds?|one)\b")
 _THIS = re.compile(
     r"\b(?:this(?: one| set| exercise)?|that(?: one| set)?|it|next(?: one| set| exercise)?|these|current(?: one| exercise)?)\b"
 )

@@ -51,7 +51,7 @@ _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _SURE = 0.80  # what is held with less certainty is asked about
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
-_FITS_WELL = -3.0  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
+_FITS_WELL = -1.2  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
 _OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
 _CLEARLY = 2.5
 _HARDLY = -2.0
@@ -286,6 +286,8 @@ class _Text:
                 mark.kind = "A"  # "same on both": as the set before
         if due_slot is not None and base is not None and self._same_for_both(entries, clause, told, due_slot):
             return
+        if due_slot is not None and base is not None and self._both(entries, clause, told, due_slot, base):
+            return
         completed = self._other_side(entries)
         if completed is not None:
             self.heard.append(completed)
@@ -348,7 +350,8 @@ class _Text:
         if sum(fits) < _HARDLY:
             return settled
         heard = _joined([*halves[0].heard, *halves[1].heard])
-        if own.sided and parted not in "h":
+        alike = 0.6 <= float(numbers[1].number) / max(float(numbers[0].number), 1.0) <= 1.6
+        if own.sided and alike and parted not in "h":
             return settled  # the two sides of a set, perhaps
         if turns and parted in "/&+|" or _ROUND.search(self.folded):
             return Settled(heard, 0.9, said=settled.said, score=sum(fits))
@@ -361,6 +364,26 @@ class _Text:
         day = self.situation.day
         partners = {slot.label for slot in day.slots if slot.group == due_slot.group and slot is not due_slot} if day else set()
         return any(record.place is not None and record.place.label in partners for record in self.situation.today)
+
+    def _both(self, entries: list[Entry], clause: Clause, told: ToldDay, due_slot: Slot, base: Setting) -> bool:
+        """ "both 10", "10 on both exercises" in turns: the count holds for each exercise of the superset."""
+        numbers = [term for entry in entries for item in entry.items for term in item.numbers]
+        said = _BOTH.search(self.folded)
+        if not said or len(numbers) != 1 or not numbers[0].bare or numbers[0].plural or base.sided or clause.unknown:
+            return False
+        partner = next((slot for slot in self._nearby(told, due_slot) if slot.group == due_slot.group), None)
+        if partner is None or not self._in_turns(due_slot) or any(entry.label or entry.exercise for entry in entries):
+            return False
+        heard: list[Heard] = []
+        for slot in (due_slot, partner):
+            one = Entry(items=[Item([copy(numbers[0])])], start=numbers[0].start, end=numbers[0].end)
+            settled = settle_entry(one, self._setting(slot, told), self.folded, self.text, self.situation, sure=_SURE, alone=True)
+            if settled.question is not None or not settled.heard:
+                return False
+            heard += settled.heard
+        self.heard += heard
+        self.certainty = min(self.certainty, 0.9)
+        return True
 
     def _not_begun(self, due_slot: Slot) -> bool:
         """Is nothing of this group on record yet?"""
@@ -438,6 +461,10 @@ class _Text:
                 return [mine, theirs] if self._fit_better(mine, theirs, entry, told) else [entry]
             return [entry]
         partner = next((s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s, told).free_numbers), None)
+        if partner is not None and self._load_of_partner(entry, slot, partner, told):
+            last = entry.items.pop()
+            last.before = ""
+            return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
         while len(entry.items) > 1 and not entry.items[-1].numbers and not entry.items[-1].has("cbAF"):
             entry.items[-2].marks += entry.items.pop().marks
         if partner is None or len(entry.items) < 2 or not self._of_partner(entry.items[-1], slot, partner, told):
@@ -458,6 +485,16 @@ class _Text:
         if one.question is not None or two.question is not None:
             return False
         return all_in_one.question is not None or (one.score or 0.0) + (two.score or 0.0) > (all_in_one.score or 0.0)
+
+    def _load_of_partner(self, entry: Entry, slot: Slot, partner: Slot, told: ToldDay) -> bool:
+        """ "14x10 16x11" in turns: is the second load the partner's last one, and the first this exercise's?"""
+        if len(entry.items) != 2 or not self._in_turns(slot) or any(len(item.numbers) != 2 for item in entry.items):
+            return False
+        first, second = (item.numbers[0] for item in entry.items)
+        mine, theirs = self._setting(slot, told).load_before(99), self._setting(partner, told).load_before(99)
+        if mine is None or theirs is None or mine.amount == theirs.amount:
+            return False
+        return first.number == mine.amount and second.number == theirs.amount and second.role != "count"
 
     def _of_partner(self, item: Item, slot: Slot, partner: Slot, told: ToldDay) -> bool:
         """Is it told in a way that suits the partner and not the slot: by a band, or in seconds?"""
@@ -485,7 +522,7 @@ class _Text:
                     best, gain = other, better
         question = settled.question
         surprised = question is not None and question.code == "surprise"
-        if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else _CLEARLY / 2):
+        if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else 0.2):
             return settled
         last = next((r for r in reversed(self.situation.today) if r.place), None)
         if gain > 1.2 * _CLEARLY and (surprised or question is None) and not _same_as_last(best, last):
@@ -613,6 +650,7 @@ class _Text:
 _OF_ANOTHER = re.compile(r"\b(?:before|instead of|rather than|after|not)\s+(?:the\s+|my\s+|doing\s+)*$")
 
 
+_BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
 _ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
 
 

@@ -24,7 +24,7 @@ _BLANK = re.compile(
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
     rf"|(?<=\d)\s+(?:reps?\s+)?in\s+(?:the|a|one|1|under a)\s+(?:minute|min)\b|(?<=\d) in \d+\s?(?:s|secs?|seconds)\b"
     rf"|\b{_N}\s*-?(?:l|litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
-    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\bweek \d+\b|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
+    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\(?\b(?:up|down) from (?:the\s+)?{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?|s\b|reps?)?(?:\s+last (?:week|time))?\)?|\bweek \d+\b|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
 )
 _LESS = re.compile(
     r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to|sets?|rounds?)\b)\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"

@@ -9,6 +9,7 @@ from __future__ import annotations
 import itertools
 import re
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from itertools import product
 
 from bot.language.reading.drafts import Builder, Draft, prepare, roles_of
@@ -22,7 +23,7 @@ from bot.language.reading.terms import Term
 from bot.language.reading.words import LEXICON
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard, SetsHeard, Why
 from bot.language.situation import Situation
-from bot.training.blocks import SetKind, Sides
+from bot.training.blocks import Measure, SetKind, Sides
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import Load, LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
@@ -32,7 +33,10 @@ _MOST_WAYS = 48
 _MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4
 _SAID_OF_SETS = frozenset("urzsimepxfwoh&ELRHCBcbQqIPFgGtTWKZMSVA0")
+_COUNT_UNSAID = 3.0  # log weight: people seldom say a load alone
+_OTHER_MEASURE = 5.0  # and seldom seconds where steps or reps are counted
 _MOST_WARM_UP_REPS = 20  # common practice
+_LENGTHS = frozenset((Measure.STEPS, Measure.METRES))
 _HABITS = {"x": "times", " ": "bare_pair"}
 _HABIT_WAYS = {"load_reps": "LR", "reps_load": "RL", "sets_reps": "SR"}
 _WAY_HABITS = {"LR": "load_reps", "RL": "reps_load", "SR": "sets_reps"}
@@ -78,7 +82,9 @@ def settle_entry(
     shares = certainties([way.score for way in ways])
     best, share = ways[0], shares[0]
     if not best.drafts:
-        return _load_without_count(entry, setting, unit, said)
+        counted = _load_without_count(entry, setting, unit, said)
+        counted.score = best.score - _COUNT_UNSAID
+        return counted
     settled = (
         _between(ways, shares, setting, said, entry)
         if share < sure and len(ways) > 1
@@ -268,9 +274,11 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
         value = draft.count if draft.count is not None else draft.left if draft.left is not None else draft.right
         if value is None or not values:
             continue
-        from decimal import Decimal
-
         counts += fit_count(Decimal(value), setting.target(number), setting)
+        target = setting.target(number)
+        meant = target.measure if target else setting.measure
+        if draft.measure is not None and draft.measure is not meant and not {draft.measure, meant} <= _LENGTHS:
+            counts -= _OTHER_MEASURE
     score = counts * min(len(drafts), 3) / len(drafts)
     loads = list(
         dict.fromkeys(
