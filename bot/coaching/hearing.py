@@ -13,6 +13,7 @@ from dataclasses import replace
 from typing import Any
 
 from bot.coaching import ask_coach, join, move_days, pain, replies, settings, show, swap
+from bot.coaching.completing import read_with_question
 from bot.coaching.course import Course, bare_situation, course_of
 from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out
 from bot.coaching.scene import Choice, Scene, answer_by_words, close_questions
@@ -60,7 +61,12 @@ def hear(scene: Scene, member: people.Member, text: str) -> None:
 
 def command(scene: Scene, member: people.Member, text: str) -> None:
     name = re.split(r"[\s@]", text[1:], maxsplit=1)[0].lower()
-    show.COMMANDS.get(name, show.help_shown)(scene, member)
+    if name in show.COMMANDS:
+        show.COMMANDS[name](scene, member)
+    elif name in ("", "start"):
+        show.help_shown(scene, member)
+    else:
+        show.no_such_command(scene, name)
 
 
 def _emergency(scene: Scene, member: people.Member, message: people.Message, safety: SafetyReading) -> None:
@@ -102,7 +108,7 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         return
     if course is not None and ask_coach.wants_beat(scene, course, text):
         return
-    reading = read(text, situation, catalogue)
+    reading = (read_with_question(scene, course, text) if course else None) or read(text, situation, catalogue)
     scene.uow.messages.save(replace(message, certainty=reading.certainty))
     if reading.verdict is not Verdict.NOT_SETS and course is not None:
         hurts = safety.level in (Level.PAIN, Level.SAME_DAY)
@@ -186,7 +192,7 @@ def _others_claim(
         ask_coach.answer_questions(scene, member, asked, situation, text)
         return True
     if safety.level is Level.SORENESS:
-        pain.soreness(scene, member, safety)
+        pain.soreness(scene, message, safety)
         return True
     return False
 

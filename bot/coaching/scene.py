@@ -224,6 +224,8 @@ def choose(scene: Scene, asked: people.Asked, number: int) -> bool:
 # A typed answer to a question of ours is one for this long; afterwards the same words start something new (our choice).
 _ANSWERED_WITHIN = timedelta(hours=12)
 _NUMBER_WITHIN = timedelta(hours=2)
+_YES = frozenset(("yes", "yes please", "yep", "yeah", "yup", "y"))
+_NO = frozenset(("no", "no thanks", "no thank you", "nope", "nah", "n"))
 
 
 def answer_by_words(scene: Scene, text: str) -> bool:
@@ -235,15 +237,22 @@ def answer_by_words(scene: Scene, text: str) -> bool:
     folded = _fold(text)
     if asked is None or not folded or scene.now - asked.asked_at > _ANSWERED_WITHIN:
         return False
-    if folded[0].isdigit() and not _is_very_next(scene, asked):
+    if folded[0].isdigit() and not is_very_next(scene, asked):
         return False
     for number, (words, _) in enumerate(asked.answers):
         if folded == _fold(words):
             return choose(scene, asked, number)
-    return False
+    word = "yes" if folded in _YES else "no" if folded in _NO else ""
+    fits = [number for number, (words, _) in enumerate(asked.answers) if word and _fold(words).split()[:1] == [word]]
+    # "yes" for "Yes, keep it"; only as the very next message, since it may answer something else later on.
+    if not fits and asked.code == "reading" and word:
+        # A doubt about a set has its reading (or readings) first and "none of these" last.
+        fits = [0] if word == "yes" and len(asked.answers) == 2 else [len(asked.answers) - 1] if word == "no" else []
+    return len(fits) == 1 and is_very_next(scene, asked) and choose(scene, asked, fits[0])
 
 
-def _is_very_next(scene: Scene, asked: people.Asked) -> bool:
+def is_very_next(scene: Scene, asked: people.Asked) -> bool:
+    """Is the text that is being heard the first one since the question?"""
     since = scene.uow.messages.count(chat_id=scene.chat_id, id=(asked.after + 1, 2**62))
     return since <= 1 and scene.now - asked.asked_at <= _NUMBER_WITHIN
 
