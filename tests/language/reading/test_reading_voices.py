@@ -1,0 +1,106 @@
+"""Two thousand messages by more than two hundred people, each in the light of the person's own day, against the gold beside it.
+
+Today, over all: of 1,453 clear messages 96.2 % are recorded exactly, 49 asked about, 4 missed; 5 of 1,549 records (0.32 %) are wrong
+without a question; of 251 messages that are not about sets none is recorded and 31 are asked about. The reading has been tuned on
+these messages, so that a stranger's messages have to be expected to fare worse.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from bot.language.readings import SetsHeard
+from tests.builders.situations import HOME, NOW
+from tests.builders.voices import Mark, Outcome, messages, outcome
+from tests.builders.voices_gold import differences, gold
+
+VOICES = Path(__file__).parent / "voices"
+# The least share of clear messages recorded exactly, in percent: a little under today's figure, which stands behind it.
+FLOORS = {
+    "first_voices.txt": 98.0,  # 99.3
+    "hard_to_read.txt": 84.0,  # 85.6
+    "many_towns.txt": 97.0,  # 98.8
+    "many_trades.txt": 97.0,  # 98.7
+    "old_hands.txt": 95.0,  # 96.6
+    "ordinary_days.txt": 93.5,  # 95.1
+    "short_and_plain.txt": 94.5,  # 96.4
+    "young_and_old.txt": 97.0,  # 98.4
+}
+
+
+@cache
+def outcomes(name: str) -> tuple[Outcome, ...]:
+    return tuple(outcome(message) for message in messages(VOICES / name))
+
+
+def every() -> list[tuple[str, Outcome]]:
+    return [(name, one) for name in FLOORS for one in outcomes(name)]
+
+
+def listed(found: list[tuple[str, Outcome]]) -> str:
+    return "\n".join(f"{name}:{one}" for name, one in found)
+
+
+def test_every_file_of_voices_has_its_floor() -> None:
+    assert sorted(path.name for path in VOICES.iterdir()) == sorted(FLOORS)
+    assert len(every()) >= 1900
+
+
+def test_of_clear_messages_ninety_six_in_a_hundred_are_recorded_exactly() -> None:
+    clear = [(name, one) for name, one in every() if one.message.mark is Mark.CLEAR]
+    otherwise = [(name, one) for name, one in clear if one.kind != "right"]
+
+    assert len(otherwise) <= 0.04 * len(clear), listed(otherwise)
+
+
+@pytest.mark.parametrize("name", FLOORS)
+def test_each_kind_of_people_is_understood(name: str) -> None:
+    clear = [one for one in outcomes(name) if one.message.mark is Mark.CLEAR]
+    otherwise = [(name, one) for one in clear if one.kind != "right"]
+
+    assert 100 * (len(clear) - len(otherwise)) >= FLOORS[name] * len(clear), listed(otherwise)
+
+
+def test_fewer_than_one_in_two_hundred_records_of_any_voice_are_wrong_without_a_question() -> None:
+    recorded = [(name, one) for name, one in every() if one.recorded]
+    wrong = [(name, one) for name, one in recorded if one.kind == "wrong"]
+
+    assert len(wrong) < 0.005 * len(recorded), listed(wrong)
+
+
+def test_of_messages_that_are_not_about_sets_at_most_one_in_a_hundred_is_recorded() -> None:
+    others = [(name, one) for name, one in every() if one.message.mark is Mark.NOT_SETS]
+    recorded = [(name, one) for name, one in others if one.recorded]
+
+    assert len(others) >= 250
+    assert len(recorded) <= 0.01 * len(others), listed(recorded)
+
+
+@pytest.mark.parametrize(
+    "otherwise",
+    [
+        pytest.param("B1.1 18kg 11", id="another count"),
+        pytest.param("B1.1 18kg L12/R11", id="another side"),
+        pytest.param("B1.1 16kg 12", id="another load"),
+        pytest.param("B1.1 18lb 12", id="another unit"),
+        pytest.param("B1.1 18kg*2 12", id="a pair for one"),
+        pytest.param("B1.1 +18kg 12", id="another kind of load"),
+        pytest.param("B1.1 ? 12", id="no load"),
+        pytest.param("B1.2 18kg 12", id="another place"),
+        pytest.param("B1 18kg 12 warm", id="a warm-up"),
+        pytest.param("B1.1 18kg 12 on-1", id="another day"),
+        pytest.param("B1.1 18kg 12 rpe8", id="an effort"),
+        pytest.param("B1.1 18kg 12 fail", id="a failure"),
+        pytest.param("B1.1 18kg 12 drop:10kg:8", id="a drop"),
+        pytest.param("B1.1-2 18kg 12", id="a set more"),
+    ],
+)
+def test_a_record_that_differs_from_the_gold_in_one_thing_is_noticed(otherwise: str) -> None:
+    want = gold("B1.1 18kg 12", HOME, NOW.date())
+    heard = SetsHeard(tuple(one.record for one in gold(otherwise, HOME, NOW.date()).sets))
+
+    assert differences(want, (heard,))
+    assert not differences(gold(otherwise, HOME, NOW.date()), (heard,))
