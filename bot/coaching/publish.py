@@ -21,7 +21,7 @@ from bot.coaching.targets import slot_line
 from bot.language.blocks import BlockReading, read_amendment, read_block
 from bot.training import people
 from bot.training.block_checks import MemberKit, check_block
-from bot.training.blocks import Block, Day, ExerciseId, Slot, work_sets
+from bot.training.blocks import Block, Day, ExerciseId, Slot, block_in_week, work_sets
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern
@@ -283,10 +283,12 @@ def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warni
         "now": {group_name: float(n) for group_name, n in weekly_sets(block, catalogue).fractional.items()},
         "before": {name: float(n) for name, n in weekly_sets(last, catalogue).fractional.items()} if last else {},
     }
-    sets = sum(len(work_sets(slot)) for day in block.days for slot in day.slots)
+    sets = _count_sets(block)
+    weeks = sorted({change.week for day in block.days for slot in day.slots for change in slot.weeks})
     understood = replies.BlockUnderstood(
         block.name, len(block.days), sum(len(day.slots) for day in block.days), sets, minutes, warnings,
         tuple(f"{remark.text} ({remark.source})" for remark in remarks), changes, amendment, None if amendment else picture,
+        tuple((week, _count_sets(block_in_week(block, week))) for week in weeks),
     )  # fmt: skip
     later = [Choice(PublishOn(draft.id, day)) for day in _publish_days(scene, group)] if not amendment else []
     scene.say(
@@ -297,6 +299,10 @@ def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warni
         Choice(Withdraw(draft.id)),
         code="publish",
     )
+
+
+def _count_sets(block: Block) -> int:
+    return sum(len(work_sets(slot)) for day in block.days for slot in day.slots)
 
 
 def _minutes(day: Day, catalogue: Catalogue) -> str:

@@ -25,6 +25,13 @@ class Stranger:
 
 
 @dataclass(frozen=True, slots=True)
+class CodeNotGood:
+    """A claim code that is wrong, or used; own: by this very coach."""
+
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class LinkNotGood:
     """An invite or claim code that is unknown, used up or too old."""
 
@@ -42,7 +49,7 @@ class WhatIsKept:
 
 @dataclass(frozen=True, slots=True)
 class AskUnit:
-    pass
+    unread: str = ""  # what was typed and not understood
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +74,13 @@ class AskDays:
     """weekdays: the coach's rhythm laid on this member's week, day number -> weekday 0..6."""
 
     weekdays: tuple[int, ...]
+    unread: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class AskReminder:
     default: str
+    unread: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +185,17 @@ class DemoShown:
 
 @dataclass(frozen=True, slots=True)
 class HelpShown:
+    """command: what was typed with a stroke and is none of ours."""
+
     coach: bool = False
+    command: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CoachNotUnderstood:
+    """A coach's text that is no block, no change and no wish."""
+
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -360,6 +379,7 @@ class OnlyText:
     """Something came that the bot cannot read (sticker, photo, voice ...)."""
 
     what: str
+    coach: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -412,6 +432,13 @@ class Caution:
     """Pregnancy, medication, diet, diagnosis, minor ...: a caution, and the coach is told."""
 
     topic: str
+
+
+@dataclass(frozen=True, slots=True)
+class AskWhetherItStillHurts:
+    """It hurt some day before; nothing says that it does today."""
+
+    part: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -730,6 +757,7 @@ class BlockUnderstood:
     changes: tuple[str, ...] = ()
     amendment: bool = False
     picture: dict[str, Any] | None = None
+    by_week: tuple[tuple[int, int], ...] = ()  # (week, sets from then on), where the sets change from week to week
 
 
 @dataclass(frozen=True, slots=True)
@@ -854,4 +882,7 @@ class WentQuiet:
 
 @dataclass(frozen=True, slots=True)
 class Unreachable:
+    """back: who had blocked the bot can be written to again."""
+
     member: str
+    back: bool = False

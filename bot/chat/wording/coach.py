@@ -32,15 +32,16 @@ def members_shown(reply: replies.MembersShown) -> str:
     rows = []
     for name, state, where, reachable in reply.rows:
         what = where or ("still answering the first questions" if state == "joining" else "no block yet")
-        rows.append(f"{bold(name)}: {esc(what)}{'' if reachable else ' (cannot be reached: blocked the bot)'}")
+        rows.append(f"{bold(name)}: {esc(what)}{'' if reachable else ' (cannot be reached: has blocked me, or is gone)'}")
     return lines(*rows)
 
 
 @says(replies.BlockUnderstood)
 def block_understood(reply: replies.BlockUnderstood) -> str | Outgoing:
     what = "Your change to" if reply.amendment else "I read"
+    later = "".join(f", from week {week} {sets}" for week, sets in reply.by_week) if reply.by_week else " a week"
     head = (
-        f"{what} <b>{esc(reply.name or 'your block')}</b>: {reply.days} days, {reply.slots} exercises, {reply.sets} sets a week."
+        f"{what} <b>{esc(reply.name or 'your block')}</b>: {reply.days} days, {reply.slots} exercises, {reply.sets} sets{later}."
     )
     minutes = ", ".join(f"{esc(name)} {span} min" for name, span in reply.minutes)
     changes = lines(bold("What changes"), *(f"– {esc(change)}" for change in reply.changes)) if reply.changes else ""
@@ -87,6 +88,9 @@ def own_exercise_asked(reply: replies.OwnExerciseAsked) -> str:
 @says(replies.BlockPublished)
 def block_published(reply: replies.BlockPublished) -> str:
     people = f"{reply.to} member{'s' if reply.to != 1 else ''}"
+    if not reply.to:
+        when = f" on {say_date(reply.on)}" if reply.on is not None else ""
+        return f"<b>{esc(reply.name)}</b> is published{when}. Nobody has joined yet; whoever joins gets it."
     if reply.on is not None:
         return f"<b>{esc(reply.name)}</b> goes to {people} on {say_date(reply.on)} at 8:00, each in their own time. You can still withdraw it."
     return f"<b>{esc(reply.name)}</b>{' (changed)' if reply.amendment else ''} is on its way to {people}."
@@ -201,6 +205,8 @@ def went_quiet(reply: replies.WentQuiet) -> str:
 
 @says(replies.Unreachable)
 def unreachable(reply: replies.Unreachable) -> str:
+    if reply.back:
+        return f"{bold(reply.member)} is back: I can write to them again."
     return f"{bold(reply.member)} has blocked me or is gone; I have stopped writing to them."
 
 

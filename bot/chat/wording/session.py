@@ -23,18 +23,16 @@ def session_shown(reply: replies.SessionShown) -> str:
     name = f" · {esc(reply.day_name)}" if reply.day_name else ""
     head = f"<b>Day {reply.day}{name}</b>"
     when = f"{say_date(reply.on)}, week {reply.week} of {reply.weeks}" if not reply.preview else "as your members will see it"
-    easing = (
-        "Back after some time away: lighter than before, and stop a rep or two early." if reply.remark == "easing_in" else ""
-    )
+    easing = "Back after some time away: lighter than before, and stop a rep or two early." if reply.remark == "easing_in" else ""
     warm_up = f"Warm-up: {esc('; '.join(reply.warm_up))}" if reply.warm_up else ""
     aim = f"<i>{esc(reply.aim)}</i>" if reply.aim else ""
     note = esc(reply.note) if reply.note else ""
     foot = "" if reply.preview else "\nText each set as you do it, like <code>20x12</code>."
-    return lines(f"{head}  {when}", aim, easing, warm_up, note, *(_slot(line) for line in reply.lines), foot)
+    return lines(f"{head}  {when}", aim, easing, warm_up, note, *(_slot(line, reply.preview) for line in reply.lines), foot)
 
 
-def _slot(line: replies.SlotLine) -> str:
-    """One slot: what, how, last time, today."""
+def _slot(line: replies.SlotLine, preview: bool) -> str:
+    """One slot: what, how, last time, today. In a preview also what later weeks ask for."""
     instead = f" <i>for {esc(line.instead_of)}</i>" if line.instead_of else ""
     state = " (left out today)" if line.skipped else " (stopped: pain)" if line.stopped else ""
     last = f"last time {esc(say_sets(line.last))}" if line.last else ""
@@ -45,9 +43,11 @@ def _slot(line: replies.SlotLine) -> str:
     cue = f"<i>{esc(line.cue)}</i>" if line.cue and not line.done else ""
     note = esc(line.slot.note) if line.slot.note else ""
     demo = f'<a href="{esc(line.slot.demo)}">video</a>' if line.slot.demo.startswith("http") else ""
+    weeks = [f"from week {later.week}: {esc(say_targets(later.sets))}" for later in line.slot.weeks if preview and later.week > 1]
     return lines(
         f"\n<b>{esc(line.slot.label)} {esc(line.name)}</b>{instead}{state}",
         esc(say_prescription(line.slot)),
+        *weeks,
         last,
         today,
         done,
