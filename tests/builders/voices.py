@@ -8,12 +8,11 @@
     bands: green black                               lightest first
     bar: 20kg                                        the empty bar
     @ A1.1 20kg 12 | last: A1.1-3 20kg 11 | before: 20x12 | due: C1.1 | rest
-                                                     what is on record today, last time, the message before, the set pointed to, a rest day;
-                                                     holds for every message until the next such line, and a bare @ clears it
     20 kg for 11 | A1.2 20kg 11                      a clear message and its gold; \\n in it is a line break
 
-The gold (see voices_gold) also says how clear a message is: "GOLD or ask" may be asked about, "ask" and "ask or GOLD" are truly
-unclear, "none" is not about sets.
+The @ line tells what is on record today, what last time, the message before, the set pointed to, and that it is a rest day. It
+holds for every message until the next one, and a bare @ clears it. The gold (see voices_gold) also says how clear a message is:
+"GOLD or ask" may be asked about, "ask" and "ask or GOLD" are truly unclear, "none" is not about sets.
 """
 
 from __future__ import annotations
@@ -24,6 +23,7 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 from decimal import Decimal
 from enum import StrEnum
+from functools import cache
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -66,8 +66,9 @@ class Message:
 class Outcome:
     """What became of a message.
 
-    kind: "right" (for an unclear one: a right guess), "asked" with the gold among the answers, "asked beside" without, "wrong" on record, "missed" as not
-    about sets.
+    kind: "right" (for an unclear one: a right guess), "asked" with the gold among the answers, "asked beside" without it,
+    "wrong" on record, "missed" as not about sets. got: in the words of the corpus, a question with its answers. recorded: with
+    nothing asked.
     """
 
     message: Message
@@ -80,7 +81,8 @@ class Outcome:
     def __str__(self) -> str:
         one = self.message
         differs = f" [{'; '.join(self.differs)}]" if self.differs else ""
-        return f"{one.line} {one.who} ({one.mark}): {one.text!r} should be {one.gold}, {self.kind}: {self.got} ({self.certainty:.2f}){differs}"
+        got = f"{self.got} ({self.certainty:.2f}){differs}"
+        return f"{one.line} {one.who} ({one.mark}): {one.text!r} should be {one.gold}, {self.kind}: {got}"
 
 
 def messages(path: Path) -> list[Message]:
@@ -103,7 +105,14 @@ def messages(path: Path) -> list[Message]:
     return found
 
 
+@cache
+def outcomes(path: Path) -> tuple[Outcome, ...]:
+    """What becomes of every message of a file, read once."""
+    return tuple(outcome(message) for message in messages(path))
+
+
 def outcome(message: Message) -> Outcome:
+    """Read a message in its situation, and hold what came of it against its gold."""
     reading = read(message.text, message.situation)
     kind, differs = _judged(message, reading)
     got = said(reading)
@@ -141,7 +150,7 @@ def _message(line: str, who: str, now: Situation, number: int) -> Message:
 
 
 def _person(lines: Iterator[tuple[int, str]]) -> tuple[Situation, str]:
-    """The lines under a person's name, as far as the first "@": that person's day with nothing on record, and the line with "@"."""
+    """The lines under a person's name: that person's day with nothing on record, and the first line with "@", which ends them."""
     told: dict[str, str] = {}
     first = "@"
     for _, line in lines:
@@ -167,6 +176,8 @@ def _slot(text: str) -> Slot:
     if not found:
         raise ValueError(f"{sets!r} is no prescription such as 3x12, 3x8-10 or 3xamrap")
     measure = next((MEASURES[word] for word in more if word in MEASURES), Measure.REPS)
+    if unknown := set(more) - {*MEASURES, *Sides, *LoadRule}:
+        raise ValueError(f"{sorted(unknown)} is nothing to say of a slot")
     low = int(found[3]) if found[3] else None
     target = SetTarget(low, int(found[4]) if found[4] else low, measure, amrap=bool(found[2]))
     sides = next((Sides(word) for word in more if word in list(Sides)), Sides.BOTH)

@@ -3,7 +3,8 @@
 A set is a place, a load and a count, then what else was said of it. Sets are parted by "; ".
 
     place   A1.2, or A1.1-3 for several sets; with `warm` a bare A1: a warm-up for A1
-    load    20kg, 45lb, 12kg*2 a pair, +5kg added, -15kg helped, -green helped by a band, red+blue, bw, ? not known, any (not compared)
+    load    20kg, 45lb, 12kg*2 a pair, +5kg added, -15kg helped, -green helped by a band, red+blue, bw,
+            ? not known, any (not compared)
     count   12 reps, 45s, 40m, 20st, in the slot's own measure; L9/R7 the sides apart; 12,11,10 one a set
     more    rpe8 rir2 fail form- tempo+ tempo- part3 bouts10+4+3 drop:8kg:10 about warm on-1 (the day before)
 """

@@ -1,4 +1,7 @@
-"""Measure the corpus: python tests/language/reading/measure.py [file ...] [-v]. Prints what was not as the gold says."""
+"""Measure the reading: python tests/language/reading/measure.py [corpus file ...] [-q]. Prints what was not as the gold says.
+
+Without files it goes over the corpus and the voices, and ends with a table: how certain the readings were against how many were right.
+"""
 
 from __future__ import annotations
 
@@ -9,26 +12,63 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[3]
 sys.path.insert(0, str(ROOT))
 
-from tests.builders.set_corpus import cases, outcome  # noqa: E402
+from tests.builders import set_corpus, voices  # noqa: E402
+from tests.builders.reliability import reliability  # noqa: E402
 
 CORPUS = Path(__file__).parent / "corpus"
+VOICES = Path(__file__).parent / "voices"
 GOOD = {"right", "unclear asked", "none right"}
+RECORDED = {"right", "wrong", "unclear wrong", "none wrong"}
+Record = tuple[float, bool]  # how certain, and whether it is right
 
 
 def main(arguments: list[str]) -> None:
     names = [name for name in arguments if not name.startswith("-")]
     quiet = "-q" in arguments
-    paths = [CORPUS / name for name in names] or sorted(path for path in CORPUS.glob("*.txt") if "held_out" not in path.name)
+    if names:
+        corpus_records([CORPUS / name for name in names], quiet=quiet)
+        return
+    tuned = sorted(path for path in CORPUS.glob("*.txt") if "held_out" not in path.name)
+    records = corpus_records(tuned, quiet=quiet) + voices_records(quiet=quiet)
+    print("certainty of what was recorded, corpus and voices:")
+    for band in reliability(records):
+        print(f"  {band}")
+
+
+def corpus_records(paths: list[Path], *, quiet: bool) -> list[Record]:
+    records: list[Record] = []
     total: Counter[str] = Counter()
     for path in paths:
-        for case in cases(path):
-            result = outcome(case)
+        for case in set_corpus.cases(path):
+            result = set_corpus.outcome(case)
             total[result.kind] += 1
+            if result.kind in RECORDED:
+                records.append((result.certainty, result.kind == "right"))
             if result.kind not in GOOD and not quiet:
                 print(
                     f"{path.stem[:8]}:{case.line} [{result.kind}] {case.text!r} | {case.gold}\n      got {result.got} ({result.certainty:.2f})"
                 )
-    print(dict(total), sum(total.values()))
+    print(dict(total), total.total())
+    return records
+
+
+def voices_records(*, quiet: bool) -> list[Record]:
+    records: list[Record] = []
+    total: Counter[str] = Counter()
+    for path in sorted(VOICES.glob("*.txt")):
+        marks: Counter[str] = Counter()
+        for result in voices.outcomes(path):
+            mark = result.message.mark
+            marks[f"{mark} {result.kind}"] += 1
+            if result.recorded:
+                records.append((result.certainty, result.kind == "right"))
+            if not quiet and (result.kind in ("wrong", "missed") or (mark is voices.Mark.CLEAR and result.kind != "right")):
+                print(f"{path.stem}:{result}")
+        clear = sum(count for kind, count in marks.items() if kind.startswith(voices.Mark.CLEAR))
+        print(f"{path.name}: {marks['clear right']} of {clear} clear ones, {100 * marks['clear right'] / clear:.1f} %")
+        total += marks
+    print(dict(total), total.total())
+    return records
 
 
 if __name__ == "__main__":

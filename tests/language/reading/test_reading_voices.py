@@ -7,14 +7,13 @@ these messages, so that a stranger's messages have to be expected to fare worse.
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from bot.language.readings import SetsHeard
 from tests.builders.situations import HOME, NOW
-from tests.builders.voices import Mark, Outcome, messages, outcome
+from tests.builders.voices import Mark, Outcome, outcomes
 from tests.builders.voices_gold import differences, gold
 
 VOICES = Path(__file__).parent / "voices"
@@ -31,13 +30,8 @@ FLOORS = {
 }
 
 
-@cache
-def outcomes(name: str) -> tuple[Outcome, ...]:
-    return tuple(outcome(message) for message in messages(VOICES / name))
-
-
 def every() -> list[tuple[str, Outcome]]:
-    return [(name, one) for name in FLOORS for one in outcomes(name)]
+    return [(name, one) for name in FLOORS for one in outcomes(VOICES / name)]
 
 
 def listed(found: list[tuple[str, Outcome]]) -> str:
@@ -58,7 +52,7 @@ def test_of_clear_messages_ninety_six_in_a_hundred_are_recorded_exactly() -> Non
 
 @pytest.mark.parametrize("name", FLOORS)
 def test_each_kind_of_people_is_understood(name: str) -> None:
-    clear = [one for one in outcomes(name) if one.message.mark is Mark.CLEAR]
+    clear = [one for one in outcomes(VOICES / name) if one.message.mark is Mark.CLEAR]
     otherwise = [(name, one) for one in clear if one.kind != "right"]
 
     assert 100 * (len(clear) - len(otherwise)) >= FLOORS[name] * len(clear), listed(otherwise)
