@@ -12,7 +12,7 @@ import time as stopwatch
 from datetime import UTC, date, datetime, time
 
 from tests.builders.stage import Stage, staged
-from tests.builders.year import Life, eight_lives
+from tests.builders.year import Life, lives_in
 
 END = date(2027, 3, 1)
 WRONG: list[str] = []
@@ -47,7 +47,7 @@ async def _live(stage: Stage, lives: dict[str, Life]) -> None:
 
 @staged()
 async def year(stage: Stage) -> None:
-    lives = await eight_lives(stage)
+    lives = await lives_in(stage)
     joined = stage.clock.now()
     begun = stopwatch.perf_counter()
     await _live(stage, lives)

@@ -58,9 +58,9 @@ def _held(values: list[tuple[date, T]], on: date) -> T:
     return [value for since, value in values if since <= on][-1]
 
 
-async def eight_lives(stage: Stage) -> dict[str, Life]:
-    """A member in each of the zones."""
+async def lives_in(stage: Stage, places: tuple[str, ...] = tuple(PLACES)) -> dict[str, Life]:
+    """A member in each of the places."""
     return {
-        place: Life(await stage.member(f"Member {number}", place=place), [(START, zone)])
-        for number, (place, zone) in enumerate(PLACES.items())
+        place: Life(await stage.member(f"Member {number}", place=place), [(START, PLACES[place])])
+        for number, place in enumerate(places)
     }

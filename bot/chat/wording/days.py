@@ -46,6 +46,7 @@ _QUESTIONS = {
     "rest_day": "Nothing is planned on {}. Which session do you mean?",
     "away_or_there": "“{}”: no training then, or do you train there, by that place’s clock?",
     "how_long": "Get well soon. How long shall I leave you in peace?",
+    "pause_how_long": "A break from training? For how long?",
     "quiet_when": "When shall I be silent?",
     "once_or_always": "“{}”: this time, or for good?",
     "only_or_also": "“{}”: only then, or besides the days you have?",

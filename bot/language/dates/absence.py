@@ -19,9 +19,9 @@ OPEN = 0.7  # an absence without an end is asked to be told when it is over
 _TO = r"(?:to|till|til|until|through|thru|and|up to|up until|-|upto|up till)"
 _NEXT = r"(?:(?:and including|the) )?(?:next |following )?"
 _AWAY = (
-    r"(?:(?:im|ill|i|be|well|were|am|going|heading|ive|got|have|having|a|will|gonna|we|my|family|the|flying|go|goes|planned|booked|annual|possibly|on|at|for|its|theres) )*"
+    r"(?:(?:im|ill|i|be|well|were|am|going|heading|ive|got|have|having|stuck|a|will|gonna|we|my|family|the|flying|go|goes|planned|booked|annual|possibly|on|at|for|its|theres) )*"
     r"(?:away|travel?ling|travel|(?:[a-z]+ ){0,2}(?:holidays?|vacation|trip|leave)|holidays?|vacation|out of (?:town|the country|office|action|the house)|out|off|gone|on the road|abroad|overseas|unavailable|not (?:available|around|here|in town|at home|home)|"
-    r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|"
+    r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|ooo|recovering(?: from [a-z ]+?)?|(?:ski|family|work|field|study) week|"
     r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore)(?: (?:with|for|at|in|to) [a-z ]+?)?"
 )
 _NONE = (
@@ -182,7 +182,26 @@ def _list(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 
 def _open(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
-    return sure(Pause(desk.today) if "pause" in fields else Away(desk.today), certainty=0.9 if "pause" in fields else OPEN)
+    """Away or pausing without an end, unless the clauses before spoke of a stretch or a day."""
+    if "pause" in fields:
+        # "Called to the door, pausing" is said of the session that runs.
+        is_plain = re.fullmatch(r"(?:pause|pausing|hold|on hold|suspend)", clause.words) is not None
+        return sure(Pause(desk.today)) if desk.whole or not is_plain else None
+    if desk.span is not None:
+        return sure(Away(*desk.span), certainty=LESS_SURE)
+    coming = [on for on in desk.mentioned if on > desk.today]
+    return sure(Away(coming[-1], coming[-1]), certainty=LESS_SURE) if coming else sure(Away(desk.today), certainty=OPEN)
+
+
+def _some_time(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "I need a break": said between two sets, or of weeks? Only its length tells."""
+    today = desk.today
+    spans: list[tuple[str, Deed]] = [
+        ("A week", Pause(today, today + timedelta(days=6))),
+        ("Two weeks", Pause(today, today + timedelta(days=13))),
+        ("Until I say so", Pause(today)),
+    ]
+    return ask("pause_how_long", "", spans) if not clause.asks or clause.polite else None
 
 
 def _mild(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -212,12 +231,29 @@ def _elsewhere(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None
     return _span(desk, fields, clause)
 
 
+_STAY = re.compile(
+    r"\bfrom (?:my |the |our |a )?(?:[a-z]+ )?(?:holidays?|vacation|trip|travels?|travelling|leave|break|honeymoon|injury|illness|being (?:ill|sick|away)|abroad)\b"
+)
+
+
+def _is_talk(desk: Desk, fields: Fields, clause: Clause) -> bool:
+    """ "Back now" between two sets, "feeling better" of somebody who trains: no return from anywhere."""
+    if desk.plan.is_away(desk.today) or "back" in fields or "p" in fields:
+        return False
+    if "soft" in fields:
+        return True
+    away_from = " from " in f" {clause.words} "
+    if away_from and not _STAY.search(clause.words):
+        return True
+    return not desk.whole and re.fullmatch(r"(?:im |ok |now |here )*back(?: now| again| here)*", clause.words) is not None
+
+
 def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     backs = desk.dates(fields["back"]) if "back" in fields else (desk.today,)
     if "p" in fields:
         backs = (desk.period(fields["p"])[0][0],)
-    if "soft" in fields and not desk.plan.is_away(desk.today):
-        return None  # "feeling better" of somebody who is training is talk
+    if _is_talk(desk, fields, clause):
+        return None
     if len(backs) > 1:
         return ask("which_date", desk.words(fields.get("back", "")), [(say(on), Resume(on)) for on in backs])
     if not backs or backs[0] < desk.today:
@@ -228,7 +264,7 @@ def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 _BACKWARD = r"(?:back|return|returning|home|coming back|coming home|be back|come back|ill be back|im back|im home|returns?)(?: home)?(?: again)?"
 _TAILS_OF = rf"(?: (?:from|between|on|starting|this|for))? <D first> (?P<joint>{_TO}) {_NEXT}<D last>(?: (?:inclusive|included))?"
-_PAUSE = r"(?P<pause>pause|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|a break|break|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
+_PAUSE = r"(?P<pause>pause|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
 
 ABSENCES = (
     *shapes(
@@ -293,13 +329,13 @@ ABSENCES = (
     ),
     *shapes(
         _elsewhere,
-        rf"(?:im|ill be|well be|were|going|off|be|i go|flying|i|am|go|heading|we go)*(?: ?(?:in|to|at|going|off|flying))+ (?P<place>[a-z .]{{3,30}}?) (?:from |between )?<D first> {_TO} {_NEXT}<D last>",
+        rf"(?:business|work|course|conference|im|ill be|well be|were|going|off|be|i go|flying|i|am|go|heading|we go)*(?: ?(?:in|to|at|going|off|flying))+ (?P<place>[a-z .]{{3,30}}?) (?:from |between )?<D first> {_TO} {_NEXT}<D last>",
     ),
     *shapes(
         _back,
         r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
-        r"(?:pick up where i left off|carry on|resume|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything)?(?: (?:on|from))*(?: <D back>)?",
-        r"(?:go|start|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
+        r"(?:pick up where i left off|carry on|resume|resuming|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything)?(?: (?:on|from))*(?: <D back>)?",
+        r"(?:go|start|start me|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
         r"(?P<soft>returning|home|return)(?: home)?(?: on| by| from)* <D back>",
         r"(?:im )?(?:healthy|ready|fit) again(?: (?:on|from|to train|to go))*(?: <D back>)?",
         r"(?P<soft>(?:im |i |am |ive |feel |feeling |much |all |now |fully |finally |a lot )*(?:better|recovered|well again|well|over (?:it|my cold|the flu|the cold|my flu|covid)|good to go|ready to (?:go|train|start)|healthy|fine again)(?: again| now)*)",
@@ -307,6 +343,11 @@ ABSENCES = (
     ),
     *shapes(_open, r"(?:im |ill be |i am )?(?:off|out|away|gone|unavailable) (?:(?:until|till|til) further notice|indefinitely)"),
     *shapes(_mild, rf"(?:im |ive |i have |i |have |got |caught |feeling |feel |a |bit |the )+{_MILD}(?: D\d+)?"),
+    *shapes(
+        _some_time,
+        r"(?:i |we )?(?:need|want|could use|have to take|take|have|do with|taking|having)(?: to (?:take|have))? (?:a (?:bit of a |little |short |long |longer |proper )?break|some (?:time off|rest|weeks off|days off)|time off|a rest from training|a few weeks off)(?: from (?:training|it|this|everything))?",
+        r"(?:pause|break|stop training|rest) for (?:a bit|a while|some time)",
+    ),
     *shapes(_open, r"(?P<pause>stop (?:everything|all training|my plan|the plan|my training|all sessions))"),
     *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
     *shapes(

@@ -88,7 +88,7 @@ _BEFORE = (
     r"because|as|since|still|now|today(?= move| swap)|for now|from today|alright|all right|anyway|hope thats (?:ok|fine)|if possible|if thats ok|something (?:has )?(?:came|come) up)"
 )
 _POLITE = (
-    r"(?:(?:can|could|may|shall|would|will|should|might) (?:we|i|you)(?: please| maybe| possibly| just)?|(?:is it|would it be|its|is that) (?:ok|okay|possible|fine|alright|all right|cool|allowed)(?: with you)? (?:if (?:i|we)|to)|"
+    r"(?:would you mind|do you mind|what about|how about(?! (?:if )?(?:i|we)\b)|is it possible to|possible to|(?:i )?will(?= (?:resume|start|train|move|skip|do|be back))|(?:can|could|may|shall|would|will|should|might) (?:we|i|you)(?: please| maybe| possibly| just)?|(?:is it|would it be|its|is that) (?:ok|okay|possible|fine|alright|all right|cool|allowed)(?: with you)? (?:if (?:i|we)|to)|"
     r"is there (?:a|any) (?:way|chance) (?:to|i can|we can|you can|i could|we could)|any chance (?:to|i can|we can|you can|i could|we could|of)|do you mind if i|mind if i|would you mind|"
     r"i(?:d| would)? (?:like|love|prefer|want)(?: to| you to)?|id (?:rather|prefer to|like to|love to)|i (?:want|need|wanna|must)(?: to)?|ive (?:got )?to|i gotta|i got to|i have to|"
     r"(?:im |we are |were )?gonna(?: have to)?|lets|let me|let us|ill(?: have to| need to| just)?|i shall|im planning to|i plan to|planning to|how about (?:if )?(?:i|we)?|what if (?:i|we)|need to|want to|wanna|have to|gotta|make it so (?:that )?i|"

@@ -29,7 +29,7 @@ _TIME = (
     rf"noon|midday|midnight|{_HOUR} thirty{HALF}?{_PART}?|{_HOUR}{HALF})"
 )
 # Beside words of reminding a bare hour is a time, and a weekday's morning is its morning.
-_BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about )|(?<=me ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d])|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
+_BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about )|(?<=me )|(?<=time )|(?<=hours )|(?<=quiet ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d])|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
 _WEEKDAYS = r"(?:(?:on )?weekends|every weekend|weekdays|week days|every weekday|every ?day|all days|each day|daily|mwf|m/w/f|t/th|seven days a week|7 days a week)"
 REMINDING = re.compile(
     r"\b(?:remind\w*|ping\w*|notif\w+|nudg\w+|nag(?:ging)?|snooze|alerts?|alarms?|quiet|silence|disturb|contact(?:ing)?|bother\w*|bug(?:ging)?|messag\w+|texts?|texting|"
@@ -69,7 +69,8 @@ def mark(words: str, names: Mapping[int, str]) -> Marked:
     reminding = bool(REMINDING.search(words))
     marks("S", r"day [1-9]")
     if reminding:
-        marks("N", rf"(?<!at ){_SPAN}")
+        words = re.sub(r"(?<![\d:.])(\d{1,2}) ?- ?(?=\d{1,2}(?![\d:.]))", r"\1 to ", words)
+        marks("N", rf"(?<!at )(?<!to )(?<!for )(?<!around ){_SPAN}")
         marks("T", _BARE_TIME)
     marks("D", rf"(?:this|next) week (?:on )?{DAY}")
     marks("W", rf"{_WEEKDAYS}(?! {DAY})")

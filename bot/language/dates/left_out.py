@@ -188,6 +188,8 @@ CANNOTS = (
         _engaged,
         r"(?:im |ill be |i am |i have to be |were )(?:working|at work|on call|on shift|hosting|babysitting|out|at (?:a |an |my |the )?[a-z ]{3,25}?)(?: late| all day| nights?| a double)?(?: on| this)? <D what>(?: night| evening)?",
         r"(?:hospital|dentist|doctors?|appointment|exam|interview|wedding|funeral|party|birthday party|parents evening|night shift|conference|flight|concert|course) (?:on |this )?<D what>(?: night| evening)?",
+        r"(?:on )?<D what> (?:im |ill be |i am )(?:in|at|on call|working|hosting|babysitting|travelling|away for)\b[a-z ]*",
+        r"(?:on )?<D what> (?:i have |ive got |ive |i have to |theres |is )(?:a |an |my |the |to )(?P<event>[a-z ]{3,30})",
         r"(?:i have|ive|ive got|i got|got|weve got|we have|theres|its) (?:a |an |my |the |his |her |our )?(?P<event>[a-z ]{3,30}?) (?:on|this) <D what>(?: night| evening)?",
     ),
     *shapes(
@@ -199,6 +201,7 @@ CANNOTS = (
         r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
         r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
         r"not <D what>",
+        r"(?:no can do|count me out|leave me out|im not in|no go|no luck)(?: for| on)* <D what>",
         r"(?P<alone>(?:so )?(?:no|not) (?:training|sessions?|workouts?)(?: then| for me)?)",
         r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
     ),

@@ -196,7 +196,7 @@ def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> Pl
         hours = (-60, -120) if earlier[1] != "later" else (60, 120)
         moved = [datetime.combine(desk.today, desk.plan.reminder_local) + timedelta(minutes=minutes) for minutes in hours]
         return ask("which_time", earlier[1], [(f"{at:%H:%M}", ReminderAt(at.time())) for at in moved])
-    wants = r"(?:remind me|(?:turn|switch) (?:my |the )?(?:reminders?|notifications?) (?:back )?on|(?:turn|switch) (?:back )?on (?:my |the )?reminders?|(?:start|restart) reminding me|(?:send|give|set) me (?:a )?reminders?|reminders? (?:back )?on|(?:set|change|move) (?:a |my |the )?reminders?(?: time)?|(?:a |some )?reminders?)"
+    wants = r"(?:remind me|(?:turn|switch) (?:my |the )?(?:reminders?|notifications?) (?:back )?on|(?:turn|switch) (?:back )?on (?:my |the )?reminders?|(?:enable|activate|unmute|restart) (?:my |the )?(?:reminders?|notifications?)|(?:start|restart) reminding me|(?:send|give|set) me (?:a )?reminders?|reminders? (?:back )?on|(?:set|change|move) (?:a |my |the )?reminders?(?: time)?|(?:a |some )?reminders?)"
     return (
         _which_time(desk)
         if re.fullmatch(wants + r"(?: again| every day| daily| on training days| to train| about training)*", words)

@@ -236,6 +236,7 @@ MOVES = (
     *shapes(
         _shift,
         rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))? by (?P<count>one|two|three|[1-6])",
+        rf"(?P<verb>{_MOVE}) {_ALL} (?P<count>one|two|three) (?P<how>{_LATER})",
         rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?| {FOR_GOOD})?",
         rf"(?:have |let |get )?{_ALL}(?: (?:be|go|come|is|are|to be|gets?|moved?|shifted|pushed|slides?|shifts?))*(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:P\d+|{FOR_GOOD}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?)?",
     ),
@@ -263,7 +264,7 @@ MOVES = (
     ),
     *shapes(
         _instead,
-        rf"(?:{_DO} |train |go |lift |do it )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over|in lieu of|than) (?:on )?<X what>",
+        rf"(?:{_DO} |train |go |lift |do it |say |make it )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over|in lieu of|than) (?:on )?<X what>",
         r"instead of (?:on )?<X what> (?:i |ill |let me |id like to |i want to |do |train |can i do |its |it |go )*(?:on )?<D to>",
         rf"(?:{_DO}) <X what> (?:on |for )?<D to> (?:instead of|rather than|not|and not|than) (?:on )?(?:D\d+|then|now)",
         r"<S what> (?:on )?<D to> (?:instead of|rather than|not|and not) (?:on )?D\d+",
@@ -301,7 +302,7 @@ SHORT_MOVES = shapes(
     rf"(?P<thing>(?:{_MOVE}|wait|do|hold)) (?:to|till|until|for) <D to>(?: then| instead)?",
     r"(?:will |ill |i will |i can )do (?:it )?<D to>(?: (?P<instead>instead|then))?",
     rf"{_THING} (?:up )?(?:on )?<D to>(?: (?P<instead>instead|then))?(?: instead of D\d+)?",
-    r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better|of D\d+))*",
+    r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better))*",
     r"(?:train|training|lift|go|do|come|exercise|how about|what about|lets say|or|then|try|can do|available|free)? ?(?:on )?<D to>",
     r"<D to> (?:is )?(?:works|better|fine|free|ok|does|would|yes|yep|yeah|can|instead yes)",
 )

@@ -82,6 +82,8 @@ _USUAL = {
 
 def _how_many(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "Only three days a week": which ones is the question."""
+    if not desk.whole and not re.search(r"\b(?:i|we|can|could|only|just|want|train|down|change|switch)\b", clause.words):
+        return None  # said of somebody else, or of something else
     found = re.fullmatch(r"(\w+) days?", desk.words(fields["n"]))
     count = number_of(found[1]) if found else None
     choices = _USUAL.get(count or 0, ())
@@ -157,6 +159,9 @@ def rhythm_in(words: str) -> tuple[bool, ...] | None:
     figures = re.fullmatch(r"(\d)[- ](\d)[- ](\d)[- ](\d)", words)
     if figures and is_named:  # "3-1-1-0" alone is a tempo
         return tuple(turn % 2 == 0 for turn, count in enumerate(figures.groups()) for _ in range(int(count)))
+    # "I do shift work: 4 on 4 off": what stands before the first count is no turn.
+    if found := re.search(r"(?<!\S)(?:\d|one|two|three|four|five|six) (?:days? )?(?:on|off)\b", words):
+        words = words[found.start() :] if len(words[: found.start()].split()) <= 6 else words
     turns: list[bool] = []
     counted = re.match(r"(?:an?|one|two|three|four|five|six|seven|\d) ", words) is not None
     place = 0
@@ -194,6 +199,7 @@ def zone_in(words: str) -> PlanReading | None:
         r"(?:(?:im|ill be|were|well be|i) )?(?:now |currently )?(?:living|live|based|staying|stay|live now)(?: now)? in (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:im|were) (?:now |currently )in (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:change|set|switch|put|update) (?:my |the )?(?:time ?zone|zone|place|city|clock|location|local time) to (?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
+        r"(?:my |the )?time ?zone (?P<place>[a-z]+/[a-z_/]+|(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
         r"(?:my|the) (?:time ?zone|zone|clock|local time|place|city|location) (?:is|should be|changed to|has changed to) (?:now )?(?:on )?(?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
         r"(?:im|were|ill be)(?: now)? (?:in|on) (?P<place>(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
         r"(?:im|were|ill be|i am)(?: now)? on (?P<place>[a-z .,'-]{2,40}?) time",
@@ -212,7 +218,7 @@ def _place(place: str) -> PlanReading | None:
 
 _DAYS_ARE = (
     r"(?:(?:change|switch|set|update|make) )?(?:my |the |our )?(?:training |new |gym |own |work ?out |usual )*(?:days|week|schedule|rota|weekdays)"
-    r"(?: (?:are|is|should be|will be|be|now|to|to be|would be|on|for|become|from|need to be|have to be|can be))*"
+    r"(?: (?:are|is|should be|will be|be|now|to|to be|would be|on|for|become|from|need to be|have to be|can be|changed to|be changed to|moved to|switched to))*"
 )
 _TRAIN_ON = (
     r"(?:(?:i |we )?(?:can |could |will |only |just |now |want to |prefer to |prefer |like to |would |be |am |able to |free |have time )*"
@@ -259,6 +265,7 @@ RULES = (
         r"(?:let |make |have |keep )?(?:my |the )?(?:days|sessions|plan|week|everything|it|training|split|schedule) (?:to |should |just )*(?:move|slide|roll|shift|go|moves|slides|rolls)(?: along| on| with me)? (?:when|if|whenever|once) i (?:miss|skip|cant)[a-z ]*",
         r"(?:(?:make|switch|change|go|use|set|do|put|have)(?: it| me| my (?:days|plan|week)| the plan)?(?: to| on| with)? )?(?:a |my |the )?(?:rolling|floating|flexible)(?: (?:week|plan|schedule|rhythm|days|split|order|basis))",
         r"(?:make it|go|switch to|change to|use|a|set it to) rolling|rolling please",
+        r"(?:my |the )?(?:days|plan|sessions|week) (?:should |to |can |must )+roll(?: along| on)?",
         r"(?:just )?(?:go on|carry on|continue|keep going)(?: with)? (?:the |my )?next (?:day|session|one) (?:when|if|whenever) i (?:miss|skip)[a-z ]*",
     ),
 )
