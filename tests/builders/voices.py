@@ -114,14 +114,14 @@ def outcomes(path: Path) -> tuple[Outcome, ...]:
 def outcome(message: Message) -> Outcome:
     """Read a message in its situation, and hold what came of it against its gold."""
     reading = read(message.text, message.situation)
-    kind, differs = _judged(message, reading)
+    kind, differs = _compared(message, reading)
     got = said(reading)
     if reading.question:
         got += " " + " / ".join(option.label for option in reading.question.options)
     return Outcome(message, kind, got, tuple(differs), reading.certainty, reading.verdict is Verdict.RECORD)
 
 
-def _judged(message: Message, reading: Reading) -> tuple[str, list[str]]:
+def _compared(message: Message, reading: Reading) -> tuple[str, list[str]]:
     if message.mark is Mark.NOT_SETS:
         return {Verdict.NOT_SETS: "right", Verdict.ASK: "asked", Verdict.RECORD: "wrong"}[reading.verdict], []
     if reading.verdict is Verdict.NOT_SETS:

@@ -1,8 +1,8 @@
 """Two thousand messages by more than two hundred people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 1,453 clear messages 96.2 % are recorded exactly, 49 asked about, 4 missed; 5 of 1,549 records (0.32 %) are wrong
-without a question; of 251 messages that are not about sets none is recorded and 31 are asked about. The reading has been tuned on
-these messages, so that a stranger's messages have to be expected to fare worse.
+Today, over all: of 1,453 clear messages 1,398 (96.2 %) are recorded exactly, 49 asked about, 4 taken for no sets and 2 recorded wrong;
+5 of 1,549 records (0.32 %) are wrong without a question; of 251 messages that are not about sets none is recorded and 31 are asked
+about. The reading has been tuned on these messages: those of a stranger have to be expected to fare worse.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ import pytest
 
 from bot.language.readings import SetsHeard
 from tests.builders.situations import HOME, NOW
-from tests.builders.voices import Mark, Outcome, outcomes
+from tests.builders.voices import Mark, Outcome, messages, outcomes
 from tests.builders.voices_gold import differences, gold
 
 VOICES = Path(__file__).parent / "voices"
@@ -98,3 +98,24 @@ def test_a_record_that_differs_from_the_gold_in_one_thing_is_noticed(otherwise: 
 
     assert differences(want, (heard,))
     assert not differences(gold(otherwise, HOME, NOW.date()), (heard,))
+
+
+@pytest.mark.parametrize(
+    ("written", "complaint"),
+    [
+        ("= Ann\nday: A1 goblet_squat 3x10\n@\n20 x 10", "has no gold"),
+        ("20 x 10 | A1.1 20kg 10", "nobody who wrote it"),
+        ("= Ann\nday: A1 goblet_squat 3x10\n@\n20 x 10 | B1.1 20kg 10", "no slot B1"),
+        ("= Ann\nday: A1 plank 3x45 s\n@\n45 | A1.1 bw 45", "no count in seconds"),
+        ("= Ann\nday: A1 goblet_squat 3x10\n@\n20 x 10 | A1.1 20 10", "no load"),
+        ("= Ann\nday: A1 goblet_squat 3x10\n@\n20 x 10, hard | A1.1 20kg 10 hard", "not a word of the notation"),
+        ("= Ann\nday: A1 goblet_squat 3x10 eech\n@\n20 x 10 | A1.1 20kg 10", "nothing to say of a slot"),
+        ("= Ann\nage: 31\nday: A1 goblet_squat 3x10\n@", "nothing to tell of a person"),
+    ],
+)
+def test_a_line_that_is_not_in_the_format_is_named(tmp_path: Path, written: str, complaint: str) -> None:
+    path = tmp_path / "ann.txt"
+    path.write_text(written, "utf-8")
+
+    with pytest.raises(ValueError, match=rf"ann\.txt:\d+: .*{complaint}"):
+        messages(path)
