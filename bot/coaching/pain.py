@@ -12,7 +12,7 @@ from bot.coaching import replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
-from bot.language.safety import Level, SafetyReading
+from bot.language.safety import EARLIER, Level, SafetyReading, read_safety
 from bot.training import people
 from bot.training.safety import JOINT_OF_PART, needs_a_person
 
@@ -41,6 +41,18 @@ class NotAllRight:
     """Something is wrong after all: the gravest answer is given."""
 
     message: int
+
+
+@dataclass(frozen=True, slots=True)
+class StillHurts:
+    """What hurt before hurts now as well: it is heard as pain of today."""
+
+    message: int
+
+
+@dataclass(frozen=True, slots=True)
+class HurtsNoMore:
+    pass
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +123,12 @@ def mark_before(scene: Scene, course: Course, safety: SafetyReading) -> None:
     _stop_slot(scene, course.member, label)
 
 
-def soreness(scene: Scene, member: people.Member, safety: SafetyReading) -> None:
+def soreness(scene: Scene, message: people.Message, safety: SafetyReading) -> None:
+    """Ordinary soreness is noted; what hurt some day before is asked about, since nothing says that it does now."""
+    if safety.topic == EARLIER:
+        part = safety.parts[0] if safety.parts else ""
+        scene.say(replies.AskWhetherItStillHurts(part), Choice(StillHurts(message.id)), Choice(HurtsNoMore()), code="pain")
+        return
     scene.say(replies.SorenessNoted(safety.parts[0] if safety.parts else ""))
 
 
@@ -211,6 +228,18 @@ def not_all_right(scene: Scene, wish: NotAllRight) -> None:
     member, message = member_here(scene), scene.uow.messages.get(wish.message)
     if member and message:
         emergency(scene, member, message, SafetyReading(level=Level.EMERGENCY))
+
+
+@deed(StillHurts)
+def still_hurts(scene: Scene, wish: StillHurts) -> None:
+    member, message = member_here(scene), scene.uow.messages.get(wish.message)
+    if member and message:
+        hear(scene, member, message, replace(read_safety(message.text), level=Level.PAIN, topic=""))
+
+
+@deed(HurtsNoMore)
+def hurts_no_more(scene: Scene, wish: HurtsNoMore) -> None:
+    scene.say(replies.Acknowledged())
 
 
 @deed(OnlyMeant)

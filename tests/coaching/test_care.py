@@ -118,3 +118,28 @@ async def test_alarming_words_that_may_be_talk_get_the_same_first_step_and_one_q
     assert stage.coach.last.text == "Mira says it was only a manner of speaking."
     await mira.says("A1 12")
     assert stage.records(mira) == ["A1.1 16 kg x 12", "A1.2 16 kg x 12"]
+
+
+@staged()
+async def test_what_hurt_days_ago_is_asked_about_and_stops_nothing(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+
+    await mira.says("my knees were sore after monday")
+
+    assert mira.last.text == "Noted. Does your knee hurt today as well?"
+    assert not any("reports pain" in message.text for message in stage.coach.from_bot())
+    await mira.says("A1 12")
+    assert not any(row.record.painful for row in stage.kept(mira))
+
+
+@staged()
+async def test_what_still_hurts_is_pain_of_today(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    await mira.says("my left knee was hurting on friday")
+
+    await mira.presses("Yes, it hurts today")
+
+    assert "How bad is it, your knee" in mira.last.text
+    assert stage.coach.last.text.startswith("Mira reports pain: knee")

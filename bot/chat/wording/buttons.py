@@ -14,6 +14,8 @@ _FIXED: dict[type[Any], str] = {
     log_sets.LeaveIt: "None of these",
     pain.AllRight: "Just hard work",
     pain.NotAllRight: "I feel unwell",
+    pain.StillHurts: "Yes, it hurts today",
+    pain.HurtsNoMore: "No, it is fine",
     pain.OnlyMeant: "Only a manner of speaking, all is well",
     pain.OnlySore: "just sore muscles",
     pain.ClearPain: "Let it go on",

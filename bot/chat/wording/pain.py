@@ -79,6 +79,11 @@ def caution(reply: replies.Caution) -> str:
     return f"{_CAUTIONS.get(reply.topic, general)} I am telling your coach as well."
 
 
+@says(replies.AskWhetherItStillHurts)
+def ask_whether_it_still_hurts(reply: replies.AskWhetherItStillHurts) -> str:
+    return f"Noted. Does {f'your {esc(reply.part)}' if reply.part else 'it'} hurt today as well?"
+
+
 @says(replies.AskPainWhere)
 def ask_pain_where(reply: replies.AskPainWhere) -> str:
     stopped = (

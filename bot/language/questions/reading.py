@@ -193,6 +193,8 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
 # asking; to take the place of a cue's topic, and by how much it must be more like the samples than that topic.
 _LIKE_ASKED, _LIKE_UNASKED, _LIKE_AGAINST, _AHEAD = 0.33, 0.55, 0.6, 0.2
 _LIKE_NOTHING = 0.55
+# A text that only tells something must be so much like the questions of its cue's topic to count as one.
+_LIKE_TOLD = 0.45
 
 
 def _weighed(
@@ -206,6 +208,8 @@ def _weighed(
     if liked.topic == "none" or (liked.topic in NOTHING and known):
         needed = max(needed, _LIKE_NOTHING)
     behind = liked.others.get(topic.value, 0.0) if known and topic is not None else 0.0
+    if known and not asks and behind < _LIKE_TOLD:
+        return None, 0.0, ""  # "my knee was hurting on friday" has words of a question and asks nothing
     if (
         liked.likeness < needed
         or (topic is not None and liked.topic == topic.value)

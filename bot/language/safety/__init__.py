@@ -1,6 +1,6 @@
 """Signs of emergencies, pain and cautions in what people write."""
 
-from bot.language.safety.reading import SafetyReading, read_safety
+from bot.language.safety.reading import EARLIER, SafetyReading, read_safety
 from bot.language.safety.signs import Level
 
-__all__ = ["Level", "SafetyReading", "read_safety"]
+__all__ = ["EARLIER", "Level", "SafetyReading", "read_safety"]

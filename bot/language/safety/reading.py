@@ -38,6 +38,7 @@ from bot.language.safety.words import Clause, clauses_of
 from bot.training.safety import JOINTS, PART_OF_WORD, WORST_PAIN
 
 CHECK = "check"  # topic: hard work or a joke that sounds like a sign
+EARLIER = "earlier"  # topic: it hurt some day before, and nothing says that it does today
 # Certainty of words that alarm and may be everyday talk: the same first step is said, with a question beside it.
 DOUBTED = 0.6
 WARNING_SIGNS = "warning_signs"  # topic: asked about signs without having them
@@ -113,14 +114,18 @@ _LONG_AGO = re.compile(
 )
 _RECENT = re.compile(
     r" (?:yesterday|last (?:night|week|session|time|workout|monday|tuesday|wednesday|thursday|friday|saturday|sunday|set of last)|the other (?:day|night)|"
-    r"(?:on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|(?:a few|few|couple|two|three|2|3|4|5) (?:of )?(?:days|weeks) (?:ago|back)|"
+    r"(?:on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)s?|(?:a few|few|couple|two|three|2|3|4|5) (?:of )?(?:days|weeks) (?:ago|back)|"
     r"days ago|a week ago|weeks ago|earlier this week|at the weekend)(?= |$)"
 )
 _STILL = re.compile(
     r" (?:since|still|again|now|today|just|keeps|keep|wont|currently|hurts|hurting|is|feels|am|im|cant|having|getting|right|ever|constantly|every)(?= |$)"
 )
+# What is told of today's work is today's, whatever day is named beside it.
+_THIS_SET = re.compile(
+    r" (?:(?:this|that|last|first|second|third|my|one|next) (?:set|rep|one)|[a-h][1-9]|reps?|(?<!was )(?<!were )(?<!been )(?:hurting|aching|aches))(?= |$)"
+)
 _OVER = re.compile(
-    r" (?:fine now|ok now|okay now|better now|good now|alright now|all good|gone now|its gone|is gone|went away|gone away|has gone|gone again|passed now|it passed|"
+    r" (?:fine now|ok now|okay now|better now|good now|alright now|all good|(?:fine|ok|okay|good|better|great|alright|gone) (?:today|again|this morning)|gone now|its gone|is gone|went away|gone away|has gone|gone again|passed now|it passed|"
     r"cleared up|feeling better|feel better|recovered|settled now|back to normal|am fine|im fine|im ok|im okay|no problem now|all fine)(?= |$)"
 )
 _IMAGINED = re.compile(
@@ -403,7 +408,14 @@ def _weigh_pain(name: str, line: str, whole: str, match: re.Match[str], words: s
         r" (?:doms|sore|soreness|stiff|stiffness|tight|tightness|ache|aches|aching|achy|tender)(?= |$)", said
     ) and _is_muscle(said, whole):
         return _Seen(Level.SORENESS, "soreness", words, 0.8)
+    if _RECENT.search(whole) and (_OVER.search(whole) or not _is_of_now(whole)):
+        return _Seen(Level.SORENESS, name, words, 0.85, topic=EARLIER)
     return _Seen(Level.PAIN, name, words, 0.9)
+
+
+def _is_of_now(whole: str) -> bool:
+    told = re.sub(r" (?:was|were|felt) (?:\S+ )?hurting(?= |$)", "", whole)
+    return _STILL.search(told) is not None or _THIS_SET.search(told) is not None
 
 
 def _is_muscle(said: str, whole: str) -> bool:
@@ -413,7 +425,7 @@ def _is_muscle(said: str, whole: str) -> bool:
     parts = [PART_OF_WORD[word] for word in said.split() if word in PART_OF_WORD]
     if parts and not any(part in JOINTS for part in parts):
         return True
-    single_joint = re.search(r" (?:knee|elbow|wrist|ankle|achilles|groin|rotator|joint)(?= |$)", said)
+    single_joint = re.search(r" (?:knees?|elbows?|wrists?|ankles?|achilles|groin|rotator|joints?)(?= |$)", said)
     return not single_joint and _MUSCLE_CUE.search(whole) is not None
 
 

@@ -85,7 +85,8 @@ def _names_cause(said: str) -> bool:
 def _undoes(said: str, mentions: Mentions) -> bool:
     if w.UNDO.search(said):
         return not re.search(r"\bno swap\w* (?:for|needed)\b", said)
-    return bool(w.BACK_TO.search(said)) and bool(mentions.label) and not _part_in(said)
+    asks_why = re.search(r"\b(?:why|how come|then back|and back|back and forth|reason)\b", said)
+    return bool(w.BACK_TO.search(said)) and bool(mentions.label) and not _part_in(said) and not asks_why
 
 
 def _clause_about_kit(said: str) -> str:
@@ -141,12 +142,18 @@ _NO_PARTS = frozenset(
 )
 
 
+# It hurt some day before: told, and no wish by itself.
+_OF_BEFORE = re.compile(
+    r"\b(?:was|were|hurt|felt|had)\b.*\b(?:yesterday|last (?:week|time|session|night)|days ago|(?:mon|tues|wednes|thurs|fri|satur|sun)days?)\b"
+)
+
+
 def _reason(said: str, kit: tuple[KitItem, ...], part: str, mentions: Mentions) -> tuple[Reason, float] | None:
     """Why, and how sure it is that another exercise is wanted at all."""
     other = bool(w.OTHER.search(said))
     asking = other or bool(w.ASKING.search(said))
     named = bool(mentions.label) or bool(mentions.elsewhere)
-    if part and w.PAIN.search(said) and not w.NO_PAIN.search(said):
+    if part and w.PAIN.search(said) and not w.NO_PAIN.search(said) and (asking or not _OF_BEFORE.search(said)):
         return Reason.PAIN, 0.88 if asking else 0.66
     if w.NOISE.search(said) and (other or named or w.STRONG_NOISE.search(said) or (asking and "quiet" in said)):
         return Reason.NOISE, 0.9 if other or named else 0.72
@@ -186,6 +193,10 @@ def _about_grade(said: str, asking: bool, other: bool, named: bool) -> tuple[Rea
     return None
 
 
+# A whole day or session, which is no slot's substitute.
+_ALL_OF_IT = re.compile(r"\b(?:all of (?:it|this|that|them)|everything|the (?:whole|entire) (?:thing|day|session|lot|workout))\b")
+
+
 def _about_wish(
     said: str, kit: tuple[KitItem, ...], asking: bool, other: bool, named: bool, mentions: Mentions
 ) -> tuple[Reason, float] | None:
@@ -194,6 +205,8 @@ def _about_wish(
     if not other or re.search(r"\b(?:thanks|thank you|thx|nothing)\b", said):
         return None
     strong = bool(w.OTHER.search(w.WEAK_OTHER.sub(" ", said)))
+    if strong and _ALL_OF_IT.search(said) and not mentions.label:
+        return Reason.WISH, 0.5
     if strong:
         if named or mentions.wanted or w.THIS.search(said) or len(said.split()) <= 2:
             return Reason.WISH, 0.8
