@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from bot.training.blocks import Block, Day, Slot, work_sets
+from bot.training.blocks import Block, Day, Slot, block_in_week, work_sets
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, FirstPhase, Pattern
 from bot.training.exercises.muscles import prime_groups
@@ -52,8 +52,14 @@ def check_block(
     members: Sequence[MemberKit] = (),
     substitutes: Stand_in | None = None,
 ) -> tuple[Remark, ...]:
-    """All remarks, the weightiest rules first. substitutes: names what a member would get for a slot, None where nothing fits."""
+    """All remarks, the weightiest rules first. substitutes: names what a member would get for a slot, None where nothing fits.
+
+    Where the sets change from week to week, the week with the most of them is looked at, in both blocks.
+    """
+    weeks, block = tuple(_weeks(block)), block_in_week(block, _hardest_week(block))
+    last_block = block_in_week(last_block, _hardest_week(last_block)) if last_block else None
     return (
+        *weeks,
         *_kit(block, catalogue, members, substitutes),
         *_balance(block, catalogue),
         *_volume(block, catalogue),
@@ -63,6 +69,26 @@ def check_block(
         *_tempo(block, catalogue),
         *_without_substitute(block, catalogue),
     )
+
+
+def _week_counts(block: Block) -> dict[int, int]:
+    """Hard sets of the whole block in week 1 and in every week with other sets."""
+    weeks = {1, *(change.week for day in block.days for slot in day.slots for change in slot.weeks)}
+    in_week = {week: block_in_week(block, week) for week in sorted(weeks)}
+    return {week: sum(hard_sets(slot) for day in held.days for slot in day.slots) for week, held in in_week.items()}
+
+
+def _hardest_week(block: Block) -> int:
+    counts = _week_counts(block)
+    return max(counts, key=lambda week: (counts[week], -week))
+
+
+def _weeks(block: Block) -> Iterable[Remark]:
+    counts = _week_counts(block)
+    if len(counts) > 1:
+        hardest = _hardest_week(block)
+        others = ", ".join(f"{'' if week == 1 else f'from week {week} '}{sets}" for week, sets in counts.items())
+        yield Remark("weeks", f"Checked in week {hardest}, which has the most sets: {others}.", "the block's own weeks")
 
 
 def _entries(day: Day, catalogue: Catalogue) -> Iterable[tuple[Slot, Exercise]]:

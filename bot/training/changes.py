@@ -196,4 +196,6 @@ def _plain(value: object) -> str:
     if isinstance(value, tuple | frozenset):
         parts = [_plain(item) for item in (sorted(value, key=str) if isinstance(value, frozenset) else value)]
         return (", " if all(part in ("on", "off") for part in parts) else "; ").join(parts)
+    if isinstance(value, StrEnum):
+        return value.value.replace("_", " ")
     return "" if value is None else str(value)

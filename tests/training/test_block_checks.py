@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from bot.training.block_checks import MemberKit, Remark, check_block
-from bot.training.blocks import Block, Day, ExerciseId, Rest, SetTarget, Slot
+from bot.training.blocks import Block, Day, ExerciseId, Rest, SetTarget, Slot, WeekSets
 from bot.training.exercises.catalogue import load_catalogue
 from bot.training.kit import Kit, KitItem
 from bot.training.tempo import parse_tempo
@@ -151,3 +153,27 @@ def test_every_remark_names_its_source() -> None:
     remarks = check_block(block, catalogue=CATALOGUE, last_block=_block((_slot("bench_press", 6),)))
     assert {remark.rule for remark in remarks} >= {"balance", "few_sets", "many_sets", "jump", "consecutive", "time", "tempo"}
     assert all(remark.source and remark.text for remark in remarks)
+
+
+def test_the_last_day_of_a_rhythm_is_followed_by_the_first_of_the_next() -> None:
+    hard, easy = (_slot("bench_press", 8),), (_slot("goblet_squat", 3),)
+    without_rest = _said("consecutive", _block(hard, easy, hard, rhythm=(True, True, True)))
+    with_rest = _said("consecutive", _block(hard, easy, hard, rhythm=(True, True, True, False)))
+    assert "Chest: 6 or more sets on day 3 and again the day after." in [remark.text for remark in without_rest]
+    assert with_rest == []
+
+
+def test_a_block_by_weeks_is_checked_in_its_hardest_week() -> None:
+    slot = _slot("bench_press", 6)
+    target = slot.sets[0]
+    slot = replace(slot, weeks=(WeekSets(2, (target,) * 22), WeekSets(3, (target,) * 4)))
+    block = _block((slot,))
+
+    assert [remark.text for remark in _said("weeks", block)] == [
+        "Checked in week 2, which has the most sets: 6, from week 2 22, from week 3 4."
+    ]
+    assert "chest 22" in _said("many_sets", block)[0].text
+
+
+def test_a_block_alike_in_all_weeks_has_nothing_to_say_of_them() -> None:
+    assert _said("weeks", _block((_slot("bench_press", 6),))) == []
