@@ -24,6 +24,7 @@ from bot.training.progression import CoachTarget, Kind, SetAim, SlotCase, Sugges
 from bot.training.progression.values import Reason, Why
 from bot.training.reminders import TOO_LATE_S
 from bot.training.reviews import SessionRated, SlotReview, WeekReview, review_block, review_slot, review_week
+from bot.training.trend import Verdict
 
 # So many slots stand in the weekly message; the whole table is one word away (our choice for a phone).
 _SHOWN_SLOTS = 6
@@ -329,26 +330,18 @@ def _member_for_coach(scene: Scene, member: people.Member, course: Course | None
     sessions = [session for session in course.sessions if first <= session.on <= last]
     done = course.done_days()
     planned = [one for one in course.planned(first, last) if one.date < last or one.date in done]
-    better, same, worse = _trends(course, last)
-    signs = [f"falling back on {name}" for name in worse]
+    better, stalls, worse, said = _trends(course, last)
+    signs = [f"falling back on {name}" for name in worse] + [f"standing still on {name}" for name in stalls]
     pains = [_pain_words(pain) for pain in scene.uow.pains.find(member_id=member.id, open=True)]
     swaps = [s for s in scene.uow.swaps.find(member_id=member.id, active=True) if s.at >= scene.now - timedelta(days=7)]
     swap_words = tuple(dict.fromkeys(f"{swap.label} {swap.instead_of} ({swap.reason.replace('_', ' ')})" for swap in swaps))
     signs += [f"swapped {swap.instead_of}" for swap in swaps]
     quiet = (scene.now - (member.last_heard_at or member.joined_at)).days
-    trend = (
-        "better"
-        if len(better) > len(worse)
-        else "worse"
-        if len(worse) > len(better)
-        else "same"
-        if better or same or worse
-        else ""
-    )
+    trend = "better" if len(better) > len(worse) else "worse" if len(worse) > len(better) else "same" if said else ""
     left = Counter(label for session in sessions for label in _left_out(course, session))
     notes = tuple(f"left out {label} {count} times" for label, count in left.most_common(2) if count >= 2)
     week = replies.MemberWeek(
-        member.name, len(sessions), max(len(planned), len(sessions)), trend, tuple(better), tuple(same), tuple(worse), tuple(dict.fromkeys(pains)),
+        member.name, len(sessions), max(len(planned), len(sessions)), trend, tuple(better), tuple(stalls), tuple(worse), tuple(dict.fromkeys(pains)),
         swap_words, quiet if quiet >= 7 else None, notes, member.reachable,
     )  # fmt: skip
     return week, list(dict.fromkeys(signs))
@@ -363,17 +356,24 @@ def _pain_words(pain: people.Pain) -> str:
     return f"{pain.part or 'place not said'}{bad}" + (f" on {pain.label}" if pain.label else "")
 
 
-def _trends(course: Course, last: date) -> tuple[list[str], list[str], list[str]]:
-    """Exercises on which this member is better, holds, is worse; only what the noise allows to be said."""
-    found: dict[str, list[str]] = {"better": [], "same": [], "worse": []}
+def _trends(course: Course, last: date) -> tuple[list[str], list[str], list[str], bool]:
+    """Exercises on which this member is better, stands still, is worse; only what the noise allows to be said.
+
+    The last value: whether anything could be said of any exercise, "about the same" included.
+    """
+    better, stalls, worse, said = [], [], [], False
     for _, slot, case in _cases(course.scene, course, last):
         review = review_slot(case)
-        if review.dropped:
-            found["worse"].append(slot.exercise_name)
-        elif review.trend is not None:
-            found.get(review.trend.verdict.value, []).append(slot.exercise_name)
-    better, same, worse = (list(dict.fromkeys(found[key])) for key in ("better", "same", "worse"))
-    return better, same, worse
+        verdict = review.trend.verdict if review.trend is not None else Verdict.TOO_LITTLE
+        if review.dropped or verdict is Verdict.WORSE:
+            worse.append(slot.exercise_name)
+        elif verdict is Verdict.BETTER:
+            better.append(slot.exercise_name)
+        elif review.stalled:
+            stalls.append(slot.exercise_name)
+        said = said or review.dropped or verdict is not Verdict.TOO_LITTLE
+    unique = [list(dict.fromkeys(names)) for names in (better, stalls, worse)]
+    return unique[0], unique[1], unique[2], said
 
 
 def _scored(scene: Scene, course: Course) -> list[Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 from bot.coaching.course import Course
 from bot.coaching.replies import NextUp, SlotLine
@@ -10,8 +11,11 @@ from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, SetTarget, Sides, Slot, slot_in_week, work_sets
 from bot.training.loads import Load
 from bot.training.plain import from_plain
-from bot.training.progression import SetAim, Suggestion
-from bot.training.records import SetDone
+from bot.training.progression import SetAim, SlotCase, Suggestion, WeekOfRecords, Why, reason_sentence, suggest
+from bot.training.records import SetDone, SetRecord
+
+# How far back a best single is looked for: strength is kept for some weeks and gone after months (Encarnacao 2022; our choice).
+_LATELY_DAYS = 120
 
 
 def targets_of(course: Course, slot: Slot, day: int) -> tuple[SetTarget, ...]:
@@ -22,12 +26,42 @@ def targets_of(course: Course, slot: Slot, day: int) -> tuple[SetTarget, ...]:
     prescribed = work_sets(slot)
     advice = course.scene.uow.advice.newest(member_id=course.member.id, series=course.revision.series, day=day, label=slot.label)
     if advice is None or advice.week_start > course.today:
-        return prescribed
+        by_share = share_of_best(course, slot)
+        return prescribed if by_share is None else _all_sharpened(prescribed, by_share)
     suggestion = from_plain(advice.suggestion, Suggestion)
     if suggestion.exercise is not None and suggestion.exercise != course.exercise_of(slot):
         return prescribed
     if slot_in_week(slot, course.week_of(advice.week_start)).sets != slot.sets:
         return prescribed  # the coach asks for other sets in this week of the block than in the one that was suggested for
+    return _all_sharpened(prescribed, suggestion)
+
+
+def share_of_best(course: Course, slot: Slot) -> Suggestion | None:
+    """Loads for a share of 1RM before the first suggestion: from what this member did in the exercise anywhere lately.
+
+    Without a set of it on record the suggestion asks for a first try. None where the slot asks for no share.
+    """
+    if not any(target.percent_1rm for target in work_sets(slot)):
+        return None
+    exercise = course.exercise_of(slot)
+    entry = course.catalogue.get(exercise) if exercise else None
+    since = course.today - timedelta(days=_LATELY_DAYS)
+    kept = course.scene.uow.records.find(member_id=course.member.id, on=(since, course.today - timedelta(days=1)), active=True)
+    records = [
+        _in_slot(one.record, slot.label) for one in kept if exercise and one.record.exercise == exercise and one.record.place
+    ]
+    weeks = (WeekOfRecords(since, tuple(records)),) if records else ()
+    week = course.week_of(course.today)
+    return suggest(
+        SlotCase(slot, course.member.kit, course.member.unit, week=week, history=weeks, exercise=entry, on=course.today)
+    )
+
+
+def _in_slot(record: SetRecord, label: str) -> SetRecord:
+    return replace(record, place=SetPlace(label, record.place.number if record.place else 1))
+
+
+def _all_sharpened(prescribed: tuple[SetTarget, ...], suggestion: Suggestion) -> tuple[SetTarget, ...]:
     sharpened = tuple(_sharpened(target, aim) for target, aim in zip(prescribed, suggestion.sets, strict=False))
     return (*sharpened, *prescribed[len(sharpened) :])
 
@@ -65,8 +99,15 @@ def slot_line(course: Course, slot: Slot, day: int) -> SlotLine:
         done=tuple(done),
         skipped=bool(session and places and places <= set(session.skipped)),
         stopped=bool(session and slot.label in session.stopped),
-        cue=(slot.cues[0] if slot.cues and not swapped else entry.cues[0] if swapped and entry and entry.cues else ""),
+        cue=_first_try(course, slot, last)
+        or (slot.cues[0] if slot.cues and not swapped else entry.cues[0] if swapped and entry and entry.cues else ""),
     )
+
+
+def _first_try(course: Course, slot: Slot, last: list[SetDone]) -> str:
+    """How to find a first load where the plan asks for a share of a best single that is not known; "" elsewhere."""
+    found = share_of_best(course, slot) if not last else None
+    return reason_sentence(found) if found is not None and found.reason.why is Why.PERCENT_UNKNOWN else ""
 
 
 def next_up(course: Course, situation: Situation) -> NextUp | None:
