@@ -73,7 +73,7 @@ _WHEN_LATE = re.compile(
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
 _BREAKS = re.compile(
-    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b"
+    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b"
 )
 _SET_LIKE = re.compile(r"\d")
 _HARD_SETS = re.compile(

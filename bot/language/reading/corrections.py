@@ -18,11 +18,11 @@ from bot.language.tokens import tokens_of
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:oeps|ups|pardon|perdon|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
-_WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:be|been|say|read)|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
+_SOFT = r"(?:(?:oeps|ups|pardon|perdon|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
-_SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:the )?(?P<label>[a-z]\d{{1,2}})\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
@@ -47,6 +47,7 @@ _PUT = re.compile(
 _NOT = re.compile(r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
+_IT_WAS = re.compile(r"(?:it|that|this|those|the \w+|i meant|should|was|set \d)\b")
 _DENIES = re.compile(r"\b(?:nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b")
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
@@ -95,7 +96,7 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
         if found and not _AIMED.match(text):
             return _corrected(found, situation, catalogue, plain=pattern is _PATTERNS[2])
     lead, _, rest = text.partition(",")
-    if rest and not any(letter.isdigit() for letter in lead) and _DENIES.search(lead):
+    if rest and not any(letter.isdigit() for letter in lead) and _DENIES.search(lead) and _IT_WAS.match(rest.strip()):
         return correction(rest.strip(), situation, catalogue)  # "nah i capped, it was 19"
     return None
 
@@ -110,6 +111,7 @@ def _with_digits(folded: str) -> str:
 
 def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue, *, plain: bool) -> Found | None:
     groups = found.groupdict()
+    groups["value"] = re.split(r"(?: as well| too)?,\s*(?=i\b|my\b|sorry|miscount|not sure)|\s+as well\b", groups["value"])[0]
     value, wrong = groups["value"], groups.get("wrong")
     denied = _NOT.search(value)
     if denied:
@@ -124,7 +126,8 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
     slot = situation.slot(old.place.label)
     setting = setting_for(situation, catalogue, slot)
     clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided, bands=situation.kit.bands)
-    if len(clause.unknown) > 1:
+    first = next((term for term in clause.terms if term.kind in "nbcB0"), None)
+    if len(clause.unknown) > 1 or (first is not None and any(token.start < first.start for token in clause.unknown)):
         return None
     news = _changed(old, clause.terms, setting, situation, Decimal(wrong.replace(",", ".")) if wrong else None, which)
     if not news:

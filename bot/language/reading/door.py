@@ -48,6 +48,7 @@ from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
+_NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|1st|2nd|3rd|4th)\s+$")
 _SURE = 0.80  # what is held with less certainty is asked about
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
@@ -110,6 +111,11 @@ class _Text:
         if len(self.folded) > 90 or not _WAS.search(self.folded):
             return self.folded
         names = [name for name in self._names(tokens_of(self.folded)) if self.situation.slot(name[2])]
+        if len(names) == 1:
+            before, after = self.folded[: names[0][0]], self.folded[names[0][1] :]
+            which = _NTH_OF.search(before)
+            if which and re.match(r"\s+set\b", after):  # "my second row set was 10"
+                return f"{before[: which.start()]}{names[0][2].lower()} set {which['nth']}{after.replace(' set', '', 1)}"
         if len(names) != 1 or not _WAS.match(self.folded[names[0][1] :]):
             return self.folded
         start, end, label = names[0]
@@ -725,12 +731,14 @@ def _maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, fold
     """
     items = [item for entry in entries for item in entry.items]
     numbers = [term for item in items for term in item.numbers]
-    if base is None or not numbers or len(numbers) > 3 or len(clause.unknown) > _MOST_UNKNOWN or _counts_a_thing(clause.terms):
+    if base is None or not numbers or len(numbers) > 3 or len(clause.unknown) > _MOST_UNKNOWN:
         return 0.0
     terms = clause.terms
     if any(_is_of_something(term, folded, clause.unknown) for term in terms if term.kind == "n"):
         return 0.0
     first = numbers[0] if len(numbers) == 1 or all(term.bare for term in numbers) else None
+    if _counts_a_thing(terms) and (not running or len(clause.unknown) > 1):
+        return 0.0
     if first is None:
         return 0.6 if running else 0.0
     number = base.free_numbers[0] if base.free_numbers else 0
@@ -796,7 +804,7 @@ _OTHER_REPS = re.compile(
 
 # Words that turn a sentence round: what follows or precedes them may be no set at all, or not as it stands.
 _DOUBTFUL = re.compile(
-    r"^(?:\w+ ){0,2}(?:if|unless)\b|\b(?:would(?:'?ve| have)?|used to|mistake|no idea|how heavy|unsure|dunno|exchanged|swap(?:ped)? (?:those|them|that|it))\b"
+    r"^(?:\w+ ){0,2}(?:if|unless)\b|\b(?:would(?:'?ve| have)?|used to|no idea|how heavy|unsure|dunno|exchanged|swap(?:ped)? (?:those|them|that|it))\b"
     r"|\bthen (?:another|one|a) ?\d* (?:on|more|extra)\b|\bthen another\b|\bsame as the first (?:two|three|\d)\b"
 )
 _LAST_REPS_HELPED = re.compile(

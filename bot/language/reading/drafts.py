@@ -404,6 +404,8 @@ class Builder:
     def _drafts_of(self, item: Item, counts: list[tuple[int, Term]]) -> list[Draft]:
         """Counts to drafts: the two sides of a set together, bouts summed, "12,5" where it is a list of two."""
         made: list[Draft] = []
+        if self._both_alike(item, counts):
+            counts = counts[:1]
         bouts = (
             len(counts) > 1 and all(item.ops[place - 1] == "+" for place, _ in counts[1:]) and not any(t.side for _, t in counts)
         )
@@ -420,8 +422,6 @@ class Builder:
             draft = _counted_draft(counts[0][1], self.setting)
             draft.count, draft.bouts, draft.end = sum(values), values, counts[-1][1].end
             return [draft]
-        if self._both_alike(item, counts):
-            counts = counts[:1]
         for _, term in counts:
             if term.side and made and _other_side_open(made[-1], term.side):
                 _give_side(made[-1], term)
@@ -439,7 +439,7 @@ class Builder:
     def _both_alike(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
         """ "10 and 10", "8/8" on a one-sided exercise: one set, the same on both sides."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
-        joined = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&"
+        joined = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&+"
         return joined and self.setting.sided and counts[0][1].number == counts[1][1].number
 
     def _sides_or_sets(self, item: Item, counts: list[tuple[int, Term]]) -> bool:

@@ -147,8 +147,22 @@ def _parts_of_line(line: list[Term]) -> list[tuple[list[Term], list[Term]]]:
         stop = groups[number + 1][0] if number + 1 < len(groups) else len(line)
         begin = 0 if number == 0 else group[0]
         inside = [term for place, term in enumerate(line[begin:stop], begin) if place not in group]
+        if parts and not any(term.kind == "n" for term in inside):
+            inside = _taken_from(parts[-1][1]) + inside
         parts.append(([line[p] for p in group], inside))
     return parts
+
+
+def _taken_from(body: list[Term]) -> list[Term]:
+    """ "rdl 60 10, then 11 push ups": the last number before a name that has none after it, where a joint parts it from the others."""
+    joints = [place for place, term in enumerate(body) if term.kind in "h,&|"]
+    if not joints or not any(term.kind == "n" for term in body[: joints[-1]]):
+        return []
+    taken = body[joints[-1] + 1 :]
+    if sum(term.kind == "n" for term in taken) != 1 or (body[joints[-1]].kind == "," and taken[0].kind != "n"):
+        return []
+    del body[joints[-1] :]
+    return taken
 
 
 def _own_loads(parts: list[tuple[list[Term], list[Term]]]) -> list[tuple[list[Term], list[Term]]]:

@@ -71,6 +71,8 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         if label and due and (slot := situation.slot(due.label)) and situation.exercise_of(slot) == exercise:
             label = due.label
         words = re.findall(r"[^\W\d_]+", folded[start:end])
+        if label is None and day is not None:
+            label = _slot_with(words, day, situation)
         if label and due and label != due.label and (own_slot := situation.slot(due.label)) and _all_of(words, own_slot.exercise_name):
             label = due.label
         if all(LEXICON.get(word, "?") in "cbkuQq.x" for word in words):
@@ -92,9 +94,18 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
     return sorted(found)
 
 
+def _slot_with(words: list[str], day: Day, situation: Situation) -> str | None:
+    """The one slot whose name holds all these words: "bridges" where a single-leg bridge is on the plan."""
+    swapped = dict(situation.swaps)
+    holding = [slot.label for slot in day.slots if slot.label not in swapped and _all_of(words, slot.exercise_name)]
+    return holding[0] if len(holding) == 1 else None
+
+
 def _all_of(words: list[str], name: str) -> bool:
     """Are these words, by their stems, all in this name?"""
     stems = [word[:5] for word in re.findall(r"[a-z]+", name.lower())]
+    if len(words) == 1 and len(words[0]) > 5 and words[0].rstrip("s") in re.sub(r"[^a-z]", "", name.lower()):
+        return True  # "pushups" of a hand-release push-up
     words = [word for word in words if LEXICON.get(word) != "."]
     return bool(words) and all(any(word[:5] == stem or (len(word) > 3 and stem.startswith(word[:4])) for stem in stems) for word in words)
 

@@ -80,6 +80,9 @@ _PUT_IN = re.compile(
 )
 _DOWN = re.compile(r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))")
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
+_RIGHT_SO = re.compile(r"^\s*(?:ok |okay )?right\b[\s,]+(?=so\b|then\b|that|i\b|now\b|well\b|lads|folks|first\b|done\b|we\b|just\b)")
+_WEEKS = re.compile(r"\b(?:in |for |after |of )?\d+ (?:weeks?|days?|months?|years?)\b(?: off| away| out| now)?")
+_SO_NOW = re.compile(rf"(?:\b\d+\s+)?\b(?:added|more|in|extra|on)\b[^\d,.]{{0,24}}?\bso\s+(?:it'?s |that'?s |now )?(?={_N}\s*{_UNIT})")
 _AND_A_HALF = re.compile(rf"\b(?P<n>\d+) (?:and|n|&) a half\b(?!\s*(?:{_UNIT}|min|plates?))")
 _TWO_ALIKE = re.compile(rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?![\d.,]|\s*(?:reps?|x))\b")
 _AT_REP = re.compile(
@@ -141,7 +144,12 @@ def without_noise(text: str) -> str:
         found = pattern.search(text)
         if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
             text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
-    text = _AND_A_HALF.sub(lambda m: _padded(f"{m['n']} +1 half", m), text)
+    text = _RIGHT_SO.sub(_blank, text)
+    weeks = _WEEKS.search(text)
+    if weeks and re.search(r"\d", text[: weeks.start()] + text[weeks.end() :]):
+        text = _WEEKS.sub(_blank, text, count=1)
+    text = _SO_NOW.sub(lambda m: _padded("weight", m), text)
+    text = _AND_A_HALF.sub(_half_more, text)
     text = _TWO_ALIKE.sub(lambda m: _padded(f"w {m['n']}{m['unit'] or 's'} {'each hand' if m['unit'] else ''}", m), text)
     text = _NOTHING_LEFT.sub(lambda m: _padded("rir 0", m), text)
     text = _MATCHED.sub(lambda m: _padded("matched", m), text)
@@ -179,7 +187,7 @@ def without_noise(text: str) -> str:
     return text
 
 
-_WORDY = re.compile(r"[a-z]{3}|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
+_WORDY = re.compile(r"[a-z]{3}|\bno\b|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
 
 
 def _blank(found: re.Match[str]) -> str:
@@ -205,6 +213,13 @@ def _each_hand(found: re.Match[str]) -> str:
 def _taken_back(found: re.Match[str]) -> str:
     """ "44s ... no 40s x9": the number taken back goes, where what follows is a number of the same kind."""
     return _blank(found)
+
+
+def _half_more(found: re.Match[str]) -> str:
+    """ "5 and a half": five and a half rep, where that is all that is counted; else a load of halves."""
+    before, after = found.string[: found.start()], found.string[found.end() :]
+    alone = not re.search(r"\d", before + after) or re.search(r"(?:[x×*@]|\bfor|\bgot|\bdid)\s*$", before)
+    return _padded(f"{found['n']} +1 half" if alone else f"{found['n']}.5", found)
 
 
 def _padded(text: str, found: re.Match[str]) -> str:

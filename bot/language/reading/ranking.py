@@ -57,14 +57,14 @@ def fit_count(value: Decimal, target: SetTarget | None, setting: Setting) -> flo
     return -slope * log(max(low, 1) / count) * 0.7
 
 
-def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = True) -> float:
-    """Is this a load that this member uses here? whole: compare with known loads (not for drops)."""
+def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = True, thing: str = "") -> float:
+    """Is this a load that this member uses here? whole: compare with known loads (not for drops). thing: what was named."""
     if amount <= 0 or amount > 1000:
         return _IMPOSSIBLE
     kg = float(to_kg(amount, unit))
     score = 0.0
     ladder = setting.ladder
-    if ladder is not None and setting.needs_load and not on_ladder(ladder, amount, unit):
+    if ladder is not None and thing in ("", ladder.item.value) and setting.needs_load and not on_ladder(ladder, amount, unit):
         score += _OFF_LADDER
     if whole and setting.known_loads:
         score += max(-_LOAD_SLOPE * abs(log(kg / known)) / weight for known, weight in setting.known_loads if known > 0)

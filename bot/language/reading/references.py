@@ -34,7 +34,7 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     marks = [mark for item in entry.items for mark in item.marks]
     kinds = {mark.kind for mark in marks}
     numbers = [term for item in entry.items for term in item.numbers]
-    if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry):
+    if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry, setting):
         kinds.discard("A")
     step_said = bool(_KIT_STEP.search(folded))
     dropped = any(item.before == "d" for item in entry.items)
@@ -43,10 +43,19 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if len(numbers) > 4:
         return None
     number = _set_number(entry, setting)
-    if "O" in kinds and numbers and setting.needs_load and all(t.role == "load" or t.plural for t in numbers):
+    if "O" in kinds and len(numbers) == 1 and setting.needs_load and all(t.role == "load" or t.plural for t in numbers):
         planned, trouble, source = _as_planned(number, setting, everything=bool({"*"} & kinds))
         load, _ = load_of(numbers[0], [mark for mark in marks if mark.kind != "*"], setting, unit)
         return [replace(draft, load=load) for draft in planned], trouble, source
+    if "O" in kinds and len(numbers) == 2 and setting.needs_load:
+        after_with = [t for i in entry.items for op, t in zip(i.ops, i.numbers[1:], strict=True) if op in "w@"]
+        said = next((t for t in (*after_with, *numbers) if t.role == "load" or t in after_with), None)
+        target = setting.target(number)
+        count = next((t for t in numbers if t is not said), None)
+        if said is not None and count is not None and target is not None and (target.low or 0) <= count.number <= (target.high or 0):
+            load, _ = load_of(said, [], setting, unit)
+            places = setting.free_numbers if "*" in kinds else (number,)
+            return [Draft(load=load, count=int(count.number)) for _ in places], "", Source.SAID  # "as planned, 10s with the 16"
     if "O" in kinds and not numbers:
         return _as_planned(number, setting, everything=bool({"*"} & kinds))
     compared = "l" in kinds
@@ -98,13 +107,13 @@ def marks_text(marks: list[Term], kind: str) -> str:
     return next((mark.text for mark in marks if mark.kind == kind), "")
 
 
-def _again_follows_number(entry: Entry) -> bool:
+def _again_follows_number(entry: Entry, setting: Setting) -> bool:
     """ "20 again, 12 11 9": again belongs to the number before it."""
     for item in entry.items:
         again = next((mark for mark in item.marks if mark.kind == "A"), None)
         if again is not None and item.numbers and item.numbers[0].start < again.start:
             counted = bool(item.ops) and item.ops[0] in "w@"  # "12 again with 20"
-            if counted:
+            if counted or not setting.needs_load:
                 pass
             elif (len(item.numbers) == 1 and len(entry.items) > 1 and not item.numbers[0].role) or (
                 len(item.numbers) > 1 and not item.numbers[0].role and item.numbers[1].start > again.start

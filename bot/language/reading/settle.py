@@ -159,6 +159,8 @@ def _weighed(
         log_share, way = chosen[key]
         score += (log_share + _habit(way, item, situation)) / (1 if len(entry.items) < 4 else 2)
         parts.append(way)
+        if way == "RL" and item.ops == ["x"] and item.numbers[0].bare and item.numbers[0].number > item.numbers[1].number:
+            score -= 0.6  # "12x10": the count first is rare, and rarer where it is the larger number
         if way == "L" and _counts_follow(entry, item):
             score += 1.5
         for term, role in zip(item.numbers, way, strict=True):
@@ -290,7 +292,7 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     for amount, load_unit, kind in loads:
         assert amount is not None and load_unit is not None
         if kind in (LoadKind.IMPLEMENT,):
-            score += fit_load(amount, load_unit, setting) / len(loads)
+            score += fit_load(amount, load_unit, setting, thing=_thing(drafts)) / len(loads)
             if _just_as_last_time(drafts[0], setting) or _just_as_before(drafts[0], setting):
                 score += 1.0
         elif setting.style in (LoadStyle.BODY, LoadStyle.NONE) and not setting.has_extra_load() and not _load_was_marked(drafts):
@@ -312,6 +314,11 @@ def _just_as_last_time(draft: Draft, setting: Setting) -> bool:
         r.place and r.place.number == number and r.done.load and draft.load and r.done.load.kg == draft.load.kg
         for r in setting.last
     )
+
+
+def _thing(drafts: list[Draft]) -> str:
+    """The implement that was named, "" if none was."""
+    return next((draft.load.implement for draft in drafts if draft.load is not None and draft.load.implement), "") or ""
 
 
 def _just_as_before(draft: Draft, setting: Setting) -> bool:
@@ -491,6 +498,10 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
                 options.append(Option(_label(some), _heard_of(some), 0.4))
         options.append(Option(_label(placed), _heard_of(placed), 0.3))
         return Settled(question=Question("too_many_sets", said[:80], tuple(options)), certainty=0.4, said=said)
+    if trouble == "which_one" and len(best.drafts) == 2:
+        tried = [place([draft], setting) for draft in best.drafts] + [placed]  # "7 or 8"
+        options = [Option(_label(each), _heard_of(each), 0.3) for each in tried if _heard_of(each)]
+        return Settled(question=Question(trouble, said[:80], tuple(options)), certainty=0.4, said=said)
     if trouble == "sets_and_counts":
         ways = [best.drafts, best.drafts[:1], best.drafts[-1:]]
         tried = [place(drafts, setting) for drafts in ways]

@@ -20,6 +20,7 @@ from bot.training.loads import Unit
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _LINKS = frozenset((":", "-", "=", "|", ","))
 _MOST_AIMS = 20
+_AIMING = frozenset(("aiming", "aim", "hoping", "shooting", "trying", "planning", "wanted", "target", "goal", "plan", "nearly", "almost"))
 LIKEWISE = frozenset(("also", "same", "too", "likewise", "ditto", "identical", "matched"))
 _HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
@@ -513,6 +514,8 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
                 ):
                     before.role = "rir"
                     term.kind = "."
+                elif not has_right and not sided and (place + 1 >= len(terms) or terms[place + 1].kind not in "n:"):
+                    term.kind = "."  # "only the 25s left"
                 else:
                     term.kind = "L"
         kinds = [term.kind for term in terms]
@@ -586,6 +589,8 @@ def _without_aims(terms: list[Term], clause: Clause) -> list[Term]:
         before = place - 1 if place and terms[place - 1].kind == "n" else None
         if before is not None and terms[place].text in ("planned", "prescribed", "target", "goal"):
             after = before
+        if after is not None and len(numbers) == 1 and terms[place].text in _AIMING and not clause.verbs:
+            return [term for n, term in enumerate(terms) if n not in (after, place)]  # "aiming for 8 today": not done yet
         if after is not None and len(numbers) > 1:
             clause.aimed.append(terms[after])
             terms = [term for n, term in enumerate(terms) if n not in (after, place)]

@@ -65,7 +65,7 @@ _WORDS = {
     "S": "rpe",
     "y": "weight load wt gewicht",
     "V": "rir",
-    "A": "igual idem gleich pareil hetzelfde same ditto again repeat likewise",
+    "A": "samesies igual idem gleich pareil hetzelfde same ditto again repeat likewise",
     "%": "also",
     "U": "up",
     "D": "down",
@@ -89,7 +89,7 @@ _WORDS = {
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
     "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
-    "negatives negs eccentrics negative eccentric xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
+    "above otra otro mas más negatives negs eccentrics negative eccentric xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
     "squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
 
@@ -135,7 +135,7 @@ _PHRASES = {
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
     "g": "good form|form was good|form good|clean form|form held|form solid|form was solid|perfect form|strict form|form kept|form was fine|form stayed good|form ok|form fine|form was clean|"
     "all clean|form clean|form tight|form on point|form felt good|great form|form great|form was great|form spot on|form stayed solid|form stayed clean|form was perfect",
-    "t": "tempo kept|kept tempo|kept the tempo|tempo good|tempo held|held the tempo|held tempo|on tempo|good tempo|tempo was good|with tempo|tempo ok|tempo fine|in tempo|at tempo|"
+    "t": "kept the slow lower|kept it slow|slow as written|slow like you said|slow like it says|slow as asked|tempo kept|kept tempo|kept the tempo|tempo good|tempo held|held the tempo|held tempo|on tempo|good tempo|tempo was good|with tempo|tempo ok|tempo fine|in tempo|at tempo|"
     "to tempo|perfect tempo|tempo spot on|tempo perfect|tempo as written|strict tempo|stuck to the tempo|stuck to tempo|kept to tempo|kept to the tempo|tempo stayed",
     "T": "tempo lost|lost the tempo|lost tempo|tempo off|tempo was off|tempo not kept|no tempo|without tempo|tempo went|tempo slipped|too fast|tempo broke|tempo gone|"
     "didn't keep tempo|didnt keep tempo|didn't keep the tempo|didnt keep the tempo|tempo too fast|tempo got fast|faster than tempo|couldn't keep the tempo|couldnt keep the tempo|"
@@ -152,7 +152,7 @@ _PHRASES = {
     "l": "last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
     "+": "one more|1 more|one rep more|1 rep more|an extra rep",
     "v": "one less|1 less|one fewer|1 fewer|one rep less|1 rep less|one rep fewer",
-    "!": "supposed to be|supposed to do|supposed to get|meant to be|meant to do|meant to get|was aiming for|aimed for|aiming for|aim was|target was|goal was|plan was|planned|prescribed|"
+    "!": "nearly had|nearly got|nearly made|almost had|almost made|wanted|supposed to be|supposed to do|supposed to get|meant to be|meant to do|meant to get|was aiming for|aimed for|aiming for|aim was|target was|goal was|plan was|planned|prescribed|"
     "plan said|plan says|should have been|should've been|shouldve been|should be|was going for|was going for|instead of|out of|rather than|asked for|target|goal|the plan was|"
     "tried for|trying for|shooting for|shot for|hoping for|hoped for|was after|aim|called for|calls for|was planning|plan is|supposed to hit|meant to hit|needed|short of|of the planned|sheet says|"
     "program says|prescription was|prescription|sheet said|was hoping for|wanted to get|wanted to do|was supposed to be|was supposed to do|was meant to be|supposed to",
