@@ -1,7 +1,7 @@
 """Two thousand messages by more than two hundred people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 1,453 clear messages 1,398 (96.2 %) are recorded exactly, 49 asked about, 4 taken for no sets and 2 recorded wrong;
-5 of 1,549 records (0.32 %) are wrong without a question; of 251 messages that are not about sets none is recorded and 31 are asked
+Today, over all: of 1,453 clear messages 1,400 (96.4 %) are recorded exactly, 48 asked about, 4 taken for no sets and 1 recorded wrong;
+3 of 1,551 records (0.19 %) are wrong without a question; of 251 messages that are not about sets none is recorded and 31 are asked
 about. The reading has been tuned on these messages: those of a stranger have to be expected to fare worse.
 """
 
@@ -20,7 +20,7 @@ VOICES = Path(__file__).parent / "voices"
 # The least share of clear messages recorded exactly, in percent: a little under today's figure, which stands behind it.
 FLOORS = {
     "first_voices.txt": 98.0,  # 99.3
-    "hard_to_read.txt": 84.0,  # 85.6
+    "hard_to_read.txt": 84.0,  # 86.2
     "many_towns.txt": 97.0,  # 98.8
     "many_trades.txt": 97.0,  # 98.7
     "old_hands.txt": 95.0,  # 96.6
