@@ -27,7 +27,7 @@ _AWAY = (
 _NONE = (
     r"(?:(?:there will be |i want |have |theres |so |doing |its )*(?:no training|not training|no sessions?|no workouts?|nothing|no exercise|no gym|no lifting|none)|"
     r"(?:i |we )?(?:cant|wont|unable to|not able to|wont be able to|couldnt|not gonna|not gonna be able to|be unable to|not be able to|no way i can)(?: be)?(?: train| training| do anything| do it| make it| lift| exercise| do any training| make any sessions| do sessions| do the sessions| do much)*|"
-    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|pausing|clear|blank|free|no more|done)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off|(?:wont be|not|not gonna be|im not|ill not be) (?:at )?(?:home|around|here|in|there|back|free|available))"
+    r"(?:skip|cancel|drop|leave out|miss|skipping|missing|clear|blank|free|no more|done)(?: all| everything| all sessions| training)?|out|unavailable|not available|rest|resting|holiday|have to rest|off training|off|(?:wont be|not|not gonna be|im not|ill not be) (?:at )?(?:home|around|here|in|there|back|free|available))"
     r"(?: for me| at all| again| planned| from me| of training| training| sessions?| possible| whatsoever)*"
 )
 _TAKE = r"(?:(?:i |we |ill |im |need |needing |take |taking |want |have |having |get |getting |go on |to |could use |got |be |do with )+)"
@@ -238,10 +238,12 @@ _STAY = re.compile(
 
 def _is_talk(desk: Desk, fields: Fields, clause: Clause) -> bool:
     """ "Back now" between two sets, "feeling better" of somebody who trains: no return from anywhere."""
-    if desk.plan.is_away(desk.today) or "back" in fields or "p" in fields:
+    if desk.plan.is_away(desk.today):
         return False
     if "soft" in fields:
         return True
+    if "back" in fields or "p" in fields:
+        return False
     away_from = " from " in f" {clause.words} "
     if away_from and not _STAY.search(clause.words):
         return True

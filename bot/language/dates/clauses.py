@@ -39,7 +39,7 @@ def tidy(text: str) -> str:
         words,
     )
     words = re.sub(r"[\n\r]+", ", ", words)
-    words = re.sub(r":(?!\d)", " ", words)
+    words = re.sub(r":(?!\d)", ", ", words)
     words = re.sub(r" at all\b", "", words)
     words = re.sub(r"[()\"“”*_~…]+", " , ", words)
     words = re.sub(r"[^\w\s.,;!?:/+-]", " ", words)
@@ -90,7 +90,7 @@ _BEFORE = (
 _POLITE = (
     r"(?:would you mind|do you mind|what about|how about(?! (?:if )?(?:i|we)\b)|is it possible to|possible to|(?:i )?will(?= (?:resume|start|train|move|skip|do|be back))|(?:can|could|may|shall|would|will|should|might) (?:we|i|you)(?: please| maybe| possibly| just)?|(?:is it|would it be|its|is that) (?:ok|okay|possible|fine|alright|all right|cool|allowed)(?: with you)? (?:if (?:i|we)|to)|"
     r"is there (?:a|any) (?:way|chance) (?:to|i can|we can|you can|i could|we could)|any chance (?:to|i can|we can|you can|i could|we could|of)|do you mind if i|mind if i|would you mind|"
-    r"i(?:d| would)? (?:like|love|prefer|want)(?: to| you to)?|id (?:rather|prefer to|like to|love to)|i (?:want|need|wanna|must)(?: to)?|ive (?:got )?to|i gotta|i got to|i have to|"
+    r"i(?:d| would)? (?:like|love|prefer(?! [DSW]\d)|want)(?: to| you to)?|id (?:rather|prefer to|like to|love to)|i (?:want|need|wanna|must)(?: to)?|ive (?:got )?to|i gotta|i got to|i have to|"
     r"(?:im |we are |were )?gonna(?: have to)?|lets|let me|let us|ill(?: have to| need to| just)?|i shall|im planning to|i plan to|planning to|how about (?:if )?(?:i|we)?|what if (?:i|we)|need to|want to|wanna|have to|gotta|make it so (?:that )?i|"
     r"(?:can|could|may|would|will|should)(?= (?:[DSWP]\d|my|the|it|everything|all|reminders?|this|that)))"
 )

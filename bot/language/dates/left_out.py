@@ -110,6 +110,8 @@ def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     what = fields.get("what")
     if what is None and not desk.mentioned:
         return None
+    if clause.words.startswith("drop") and re.fullmatch(r"[\d./]+", desk.words(what or "")):
+        return None  # "drop 2.5" is a drop set
     if what is None:
         dates = desk.it() or ((desk.today,) if not desk.mentioned else ())
     elif re.fullmatch(r"(?:this|that)(?: one)?|them|mine|it", what) and not desk.mentioned:

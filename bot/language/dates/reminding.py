@@ -49,6 +49,8 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
     refuses = _NO.search(words) is not None
     if re.search(r"\b(?:evening|night|day) before\b", words):
         return None
+    if len(times) == 1 and counts and (found := re.search(rf"{counts[0]} (before|after|earlier than) {times[0]}", words)):
+        return _beside(desk, times[0], counts[0], earlier=found[1] != "after") if not refuses else None
     if times:
         reading = _with_times(desk, words, times, refuses=refuses)
         once = [mark for mark in days if mark[0] == "D" and not desk.is_plural(mark)]
@@ -158,6 +160,15 @@ def _shifted(desk: Desk, minutes: int) -> PlanReading:
         return _which_time(desk)
     moved = datetime.combine(desk.today, at) + timedelta(minutes=minutes)
     return sure(ReminderAt(moved.time())) if moved.date() == desk.today else _which_time(desk)
+
+
+def _beside(desk: Desk, time_mark: str, span_mark: str, *, earlier: bool) -> PlanReading | None:
+    """ "Two hours before 8 pm"."""
+    times, minutes = desk.times(time_mark), desk.minutes_of(span_mark)
+    if len(times) != 1 or minutes is None:
+        return None
+    at = datetime.combine(desk.today, times[0]) + timedelta(minutes=-minutes if earlier else minutes)
+    return sure(ReminderAt(at.time())) if at.date() == desk.today else None
 
 
 def _which_time(desk: Desk) -> PlanReading:

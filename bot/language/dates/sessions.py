@@ -270,7 +270,7 @@ MOVES = (
         r"<S what> (?:on )?<D to> (?:instead of|rather than|not|and not) (?:on )?D\d+",
         r"<D to> (?:works|is|would be|suits|would suit|fits|would work|would fit|looks|will be|be)(?: me)?(?: much| a lot| way| far)? (?:better|easier|best|nicer|preferable)(?: for me)? (?:than|to) <X what>(?: P\d+)?",
         r"(?:prefer |like )?<D to> (?:to|over|more than) <D what>(?P<prefer>) P\d+",
-        r"(?:i )?prefer <D to> (?:to|over|more than|instead of|rather than) <D what>(?: P\d+)?",
+        r"(?:i |i would |id )?prefer <D to> (?:to|over|more than|instead of|rather than) <D what>(?: P\d+)?",
     ),
     *shapes(
         _move,
