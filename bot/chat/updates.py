@@ -74,12 +74,13 @@ class Updates:
         mark_reachable(uow, changed.chat.id, now, self.desk, reachable=not gone)
 
     def _edit(self, message: Message, uow: Any, now: datetime) -> None:
-        if message.chat.type != Chat.PRIVATE or not message.text:
+        text = message.text or message.caption
+        if message.chat.type != Chat.PRIVATE or not text:
             return
         scene = self._scene(uow, now, message.chat, message.from_user, message)
         member = member_here(scene)
         if member and member.state is people.MemberState.ACTIVE:
-            hearing.hear_edit(scene, member, message.text)
+            hearing.hear_edit(scene, member, text)
 
     def _message(self, message: Message, uow: Any, now: datetime, file: IncomingFile | None) -> None:
         scene = self._scene(uow, now, message.chat, message.from_user, message)
@@ -89,10 +90,10 @@ class Updates:
             demos.hear_video(scene, group, *video, message.caption or "")
         elif message.document is not None and video is None:
             _file(scene, message, file)
-        elif message.text:
-            _words(scene, message.text)
-        elif message.migrate_to_chat_id is None:
-            scene.say(replies.OnlyText(_what(message)))
+        elif words := message.text or message.caption:
+            _words(scene, words)
+        elif message.effective_attachment is not None:  # anything else tells what happened to the chat, and asks for no answer
+            _unreadable(scene, message)
 
 
 def wants_file(update: Update) -> str | None:
@@ -167,10 +168,17 @@ def _in_group(scene: Scene, message: Message) -> None:
         scene.say(replies.CoachSaysSentence("group_linked"))
 
 
+def _unreadable(scene: Scene, message: Message) -> None:
+    """Something without words. Of an album, which comes as many messages, only the first is answered."""
+    known = coach.group_here(scene) is not None, member_here(scene) is not None
+    album = f"album:{scene.chat_id}:{message.media_group_id}" if message.media_group_id else None
+    scene.say(replies.OnlyText(_what(message), coach=known == (True, False)) if any(known) else replies.Stranger(), key=album)
+
+
 def _what(message: Message) -> str:
     kinds: tuple[tuple[str, str], ...] = (
         ("photo", "pictures"), ("voice", "voice messages"), ("sticker", "stickers"), ("video", "videos"), ("audio", "audio"),
-        ("location", "places on a map"), ("contact", "contacts"),
+        ("location", "places on a map"), ("contact", "contacts"), ("animation", "videos"), ("video_note", "videos"), ("poll", "polls"),
     )  # fmt: skip
     return next((words for kind, words in kinds if getattr(message, kind, None)), "that")
 
@@ -190,8 +198,8 @@ def mark_reachable(uow: Any, chat_id: int, now: datetime, desk: Desk, *, reachab
             reminders.schedule_week_end(scene, member)
         else:
             uow.due.cancel_all(member_id=int(member.id), kind="reminder")
-            if group:
-                scene.say(replies.Unreachable(member.name), to=group.coach_chat_id)
+        if group:
+            scene.say(replies.Unreachable(member.name, back=reachable), to=group.coach_chat_id)
 
 
 Parked = Callable[[Any, Any, datetime, str], None]

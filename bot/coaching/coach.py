@@ -42,14 +42,18 @@ def new_claim(scene_uow: object, now: datetime) -> str | None:
 
 
 def _hash(code: str) -> str:
-    return hashlib.sha256(code.strip().lower().encode()).hexdigest()
+    bare = re.sub(r"[\s-]", "", code.lower())
+    return hashlib.sha256("-".join(bare[at : at + 4] for at in range(0, len(bare), 4)).encode()).hexdigest()
 
 
 def claim(scene: Scene, code: str) -> bool:
-    """Become coach by the operator's code. False if it is no open code."""
-    found = scene.uow.claims.newest(code=_hash(code), used_by=None)
-    if found is None:
+    """Become coach by the operator's code, or hear that it is none. False if the text has not the shape of one."""
+    if not re.fullmatch(r"\s*[0-9a-f]{4}(?:[- ][0-9a-f]{4}){2}\s*", code, re.IGNORECASE):
         return False
+    found = scene.uow.claims.newest(code=_hash(code))
+    if found is None or found.used_by is not None:
+        scene.say(replies.CodeNotGood(own=found is not None and found.used_by == scene.chat_id))
+        return True
     scene.uow.claims.save(replace(found, used_by=scene.chat_id))
     name = scene.person_name or "Coach"
     group = scene.uow.groups.add(
@@ -82,7 +86,7 @@ def hear(scene: Scene, group: people.Group, text: str) -> None:
     if publish.looks_like_block(text):
         publish.hear_block(scene, group, text)
     elif not (answer_by_words(scene, text) or _wish(scene, group, text)):
-        scene.say(replies.HelpShown(coach=True))
+        scene.say(replies.CoachNotUnderstood(text[:60]))
 
 
 def _command(scene: Scene, group: people.Group, text: str) -> None:
@@ -99,12 +103,14 @@ def _command(scene: Scene, group: people.Group, text: str) -> None:
     elif name == "block":
         _current_block(scene, group)
     else:
-        scene.say(replies.HelpShown(coach=True))
+        scene.say(replies.HelpShown(coach=True, command="" if name in ("help", "start") else name[:30]))
 
 
 def _wish(scene: Scene, group: people.Group, text: str) -> bool:
     everyone = re.match(
-        r"\s*(?:tell|to|message) (?:everyone|everybody|all|the group)\s*[:,-]\s*(.+)", text, re.IGNORECASE | re.DOTALL
+        r"\s*(?:(?:tell|message) (?:everyone|everybody|all|the group)(?:\s*[:,–-]\s*|\s+(?:that\s+)?)|to (?:everyone|everybody|all)\s*:\s*)(.+)",
+        text,
+        re.IGNORECASE | re.DOTALL,
     )
     if everyone:
         said = everyone[1].strip()[:3000]

@@ -120,13 +120,13 @@ def hear_step(scene: Scene, member: people.Member, text: str) -> None:
         elif words in ("no", "leave", "stop", "n"):
             decline(scene, Decline())
         else:
-            _ask(scene, member, again=True)
+            _ask(scene, member, text)
     elif step == "unit":
         unit = _unit_word(words)
         if unit:
             choose_unit(scene, ChooseUnit(unit))
         else:
-            _ask(scene, member)
+            _ask(scene, member, text)
     elif step == "place":
         hear_place(scene, member, text)
     elif step == "kit":
@@ -143,29 +143,29 @@ def _unit_word(words: str) -> Unit | None:
     return Unit.LB if words.startswith(("lb", "pound", "#")) else None
 
 
-def _ask(scene: Scene, member: people.Member, *, again: bool = False) -> None:
-    """Put the member's open joining question."""
-    _QUESTIONS[member.step](scene, member, again)
+def _ask(scene: Scene, member: people.Member, unread: str = "") -> None:
+    """Put the member's open joining question. unread: what was typed and is no answer to it."""
+    _QUESTIONS[member.step](scene, member, unread[:60])
 
 
-def _ask_consent(scene: Scene, member: people.Member, again: bool) -> None:
+def _ask_consent(scene: Scene, member: people.Member, unread: str) -> None:
     group = scene.uow.groups.get(member.group_id)
     assert group is not None
-    kept = replies.WhatIsKept(group.coach_name, group.name, again)
+    kept = replies.WhatIsKept(group.coach_name, group.name, again=bool(unread))
     scene.say(kept, Choice(Agree()), Choice(Decline()), code="join")
 
 
-def ask_unit(scene: Scene, member: people.Member, again: bool = False) -> None:
-    scene.say(replies.AskUnit(), Choice(ChooseUnit(Unit.KG)), Choice(ChooseUnit(Unit.LB)), code="join")
+def ask_unit(scene: Scene, member: people.Member, unread: str = "") -> None:
+    scene.say(replies.AskUnit(unread), Choice(ChooseUnit(Unit.KG)), Choice(ChooseUnit(Unit.LB)), code="join")
 
 
-def ask_place(scene: Scene, member: people.Member, again: bool = False) -> None:
+def ask_place(scene: Scene, member: people.Member, unread: str = "") -> None:
     group = scene.uow.groups.get(member.group_id)
     choices = [Choice(ChoosePlace(group.zone, group.zone))] if group and group.zone != "UTC" else []
-    scene.say(replies.AskPlace(), *choices, code="join", row=1)
+    scene.say(replies.AskPlace(unread), *choices, code="join", row=1)
 
 
-def ask_kit(scene: Scene, member: people.Member, again: bool = False, *, edit: bool = False, unread: str = "") -> None:
+def ask_kit(scene: Scene, member: people.Member, unread: str = "", *, edit: bool = False) -> None:
     choices = [Choice(ToggleKit(item), _kit_words(scene, item, member.kit)) for item in _OFFERED_KIT]
     scene.say(replies.AskKit(member.kit, member.unit, unread), *choices, Choice(KitIsRight()), code="join", edit=edit)
 
@@ -175,20 +175,20 @@ def _kit_words(scene: Scene, item: KitItem, kit: Kit) -> str:
     return f"[x] {words}" if item in kit.items else words
 
 
-def ask_days(scene: Scene, member: people.Member, again: bool = False) -> None:
+def ask_days(scene: Scene, member: people.Member, unread: str = "") -> None:
     block = _block_for(scene, member)
     group = scene.uow.groups.get(member.group_id)
     first = group.calendar_week_start if group else 0
     choices = [Choice(ChooseStart(day)) for day in ((first + n) % 7 for n in range(7))]
-    scene.say(replies.AskDays(_weekdays(block, first)), *choices, code="join", row=4)
+    scene.say(replies.AskDays(_weekdays(block, first), unread), *choices, code="join", row=4)
 
 
-def ask_reminder(scene: Scene, member: people.Member, again: bool = False) -> None:
+def ask_reminder(scene: Scene, member: people.Member, unread: str = "") -> None:
     choices = [Choice(ChooseReminder(at), at) for at in _REMINDER_TIMES]
-    scene.say(replies.AskReminder("17:30"), *choices, Choice(ChooseReminder("")), code="join", row=3)
+    scene.say(replies.AskReminder("17:30", unread), *choices, Choice(ChooseReminder("")), code="join", row=3)
 
 
-_QUESTIONS: dict[str, Callable[[Scene, people.Member, bool], None]] = {
+_QUESTIONS: dict[str, Callable[[Scene, people.Member, str], None]] = {
     "consent": _ask_consent,
     "unit": ask_unit,
     "place": ask_place,
@@ -321,10 +321,21 @@ def hear_kit(scene: Scene, member: people.Member, text: str) -> None:
         kit_is_right(scene, KitIsRight())
         return
     if reading.unread:
-        ask_kit(scene, member, unread=text[:60])
+        ask_kit(scene, member, text[:60])
         return
     member = scene.uow.members.save(replace(member, kit=_joined(member.kit, reading.kit)))
     ask_kit(scene, member)
+
+
+def _kit_said_late(scene: Scene, member: people.Member, text: str) -> bool:
+    """Who remembers more kit while being asked something else: it is noted, and the question put again."""
+    reading = read_kit(text, member.unit)
+    if member.state is not people.MemberState.JOINING or reading.unread or reading.nothing_owned:
+        return False
+    member = scene.uow.members.save(replace(member, kit=_joined(member.kit, reading.kit)))
+    scene.say(replies.Changed("kit", ""))
+    _ask(scene, member)
+    return True
 
 
 def _joined(old: Kit, new: Kit) -> Kit:
@@ -370,7 +381,8 @@ def hear_days(scene: Scene, member: people.Member, text: str) -> None:
     block = _block_for(scene, member)
     wanted = sum(block.rhythm)
     if len(said) != wanted or len(set(said)) != len(said):
-        _ask(scene, replace(member, step="days"), again=True) if member.step else ask_days(scene, member, True)
+        if not _kit_said_late(scene, member, text):
+            ask_days(scene, member, text[:60])
         return
     today = scene.today(member)
     reminder = member.plan.reminder_local if member.plan else _DEFAULT_REMINDER
@@ -400,7 +412,8 @@ def hear_reminder(scene: Scene, member: people.Member, text: str) -> None:
         return
     at = read_time_of_day(text)
     if at is None:
-        ask_reminder(scene, member)
+        if not _kit_said_late(scene, member, text):
+            ask_reminder(scene, member, text[:60])
     else:
         choose_reminder(scene, ChooseReminder(at.strftime("%H:%M")))
 

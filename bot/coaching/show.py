@@ -103,6 +103,10 @@ def help_shown(scene: Scene, member: people.Member) -> None:
     scene.say(replies.HelpShown())
 
 
+def no_such_command(scene: Scene, command: str) -> None:
+    scene.say(replies.HelpShown(command=command[:30]))
+
+
 def privacy(scene: Scene, member: people.Member) -> None:
     group = scene.uow.groups.get(member.group_id)
     scene.say(replies.PrivacyShown(group.coach_name if group else ""))

@@ -60,7 +60,7 @@ def find_places(text: str) -> tuple[Place, ...]:
         return (Place(zone, "", zone),)
     cities = _cities()
     words = _SHORT.get(words, words)
-    for tried in (words, words.split(",")[0].strip()):
+    for tried in (words, *(part.strip() for part in words.split(","))):
         if tried in cities:
             return _narrowed(_all(cities[tried]), words)
     near = (

@@ -127,7 +127,7 @@ def test_a_caption_that_is_too_long_becomes_a_message_of_its_own() -> None:
         (lambda: Button("Yes"), "needs either data or a url"),
         (lambda: Button("Yes", data="ż" * 33), "data of 66 bytes, at most 64"),
         (lambda: Outgoing(text="x", buttons=(tuple(Button(str(n), data=str(n)) for n in range(9)),)), "8 a row"),
-        (lambda: Outgoing(text="x", file_id="abc", file_kind="film"), "expected photo, document or voice"),
+        (lambda: Outgoing(text="x", file_id="abc", file_kind="film"), "expected one of photo, document, voice"),
     ],
 )
 def test_what_the_platform_would_refuse_is_refused_here(make: object, why: str) -> None:

@@ -100,7 +100,7 @@ async def test_a_claim_code_works_once(stage: Stage) -> None:
 
     await second.follows_link(f"https://t.me/{stage.standin.username}?start={stage.claim_code}")
 
-    assert second.last.text.startswith("I do not know this invite.")
+    assert second.last.text.startswith("That code is not right, or somebody has used it.")
 
 
 @staged()

@@ -18,6 +18,16 @@ def stranger(reply: replies.Stranger) -> str:
     )
 
 
+@says(replies.CodeNotGood)
+def code_not_good(reply: replies.CodeNotGood) -> str:
+    if reply.own:
+        return "You are the coach already; that code has done its work. /help shows what you can send me."
+    return (
+        "That code is not right, or somebody has used it. The program prints it when it is started, as long as there is no coach: "
+        "copy it from there, like <code>1a2b-3c4d-5e6f</code>. If you want to train, ask your coach for the invite link instead."
+    )
+
+
 @says(replies.LinkNotGood)
 def link_not_good(reply: replies.LinkNotGood) -> str:
     why = "This invite has run out." if reply.expired else "I do not know this invite."
@@ -26,9 +36,14 @@ def link_not_good(reply: replies.LinkNotGood) -> str:
 
 @says(replies.WhatIsKept)
 def what_is_kept(reply: replies.WhatIsKept) -> str:
+    if reply.again:
+        return (
+            "First I need your word on what I keep, as written above: your messages, sets, kit, days and place, seen by you and "
+            f"{esc(reply.coach)}. Is that all right? Press a button, or type <code>yes</code> or <code>no</code>."
+        )
     group = esc(reply.group or f"{reply.coach}'s group")
     return lines(
-        f"Welcome to {group}." if not reply.again else 'Please answer with one of the buttons, or type "yes" or "no".',
+        f"Welcome to {group}.",
         f"Before we start, this is what I keep: what you type to me, the sets read from it, your kit, days and place. "
         f"{esc(reply.coach)} sees your training, your questions and any pain you report. Other members see none of it.",
         "You can have everything sent to you or erased at any time: /mydata, /erase.",
@@ -41,7 +56,8 @@ def what_is_kept(reply: replies.WhatIsKept) -> str:
 
 @says(replies.AskUnit)
 def ask_unit(reply: replies.AskUnit) -> str:
-    return "Do you think in kilograms or in pounds?"
+    unread = f"“{esc(reply.unread)}” is none of the two I know. " if reply.unread else ""
+    return f"{unread}Do you think in kilograms or in pounds?"
 
 
 @says(replies.AskPlace)
@@ -75,8 +91,9 @@ def ask_kit(reply: replies.AskKit) -> str:
 
 @says(replies.AskDays)
 def ask_days(reply: replies.AskDays) -> str:
+    unread = f"I could not read “{esc(reply.unread)}” as days. " if reply.unread else ""
     return lines(
-        "On which weekday should day 1 fall? "
+        f"{unread}On which weekday should day 1 fall? "
         f"From {LONG_WEEKDAYS[reply.weekdays[0]] if reply.weekdays else 'Monday'} your days would be {say_weekdays(reply.weekdays)}.",
         f"Other days suit you better? Type all {len(reply.weekdays)}, in order, like <code>mon tue thu fri sun</code>.",
     )
@@ -84,7 +101,8 @@ def ask_days(reply: replies.AskDays) -> str:
 
 @says(replies.AskReminder)
 def ask_reminder(reply: replies.AskReminder) -> str:
-    return "When shall I remind you on training days? Pick a time or type one, like 6:45. You can also do without."
+    unread = f"I could not read “{esc(reply.unread)}” as a time of day. " if reply.unread else ""
+    return f"{unread}When shall I remind you on training days? Pick a time or type one, like 6:45. You can also do without."
 
 
 @says(replies.Joined)
@@ -177,8 +195,10 @@ def file(reply: replies.File) -> Outgoing:
 
 @says(replies.HelpShown)
 def help_shown(reply: replies.HelpShown) -> str:
+    unknown = f"I do not know /{esc(reply.command)}. " if reply.command else ""
     if reply.coach:
         return lines(
+            unknown,
             bold("What you can send me"),
             "A block, as text or file (txt, csv, xlsx), in your own style. I check it, you publish it.",
             "A change to it: <code>day 2 A1: 4x8-10 @ 3-1-1-0</code>",
@@ -191,6 +211,7 @@ def help_shown(reply: replies.HelpShown) -> str:
             "/block  the current block · /template  one to start from",
         )
     return lines(
+        unknown,
         bold("Between sets"),
         "<code>20x12</code> · <code>12, 12, 10 @ 20</code> · <code>same</code> · <code>L12 R10</code> · <code>45s</code> · <code>rpe 8</code>",
         "<code>B1 15x10</code> for another slot · <code>skip C1</code> · <code>last one was 11</code> · <code>undo</code> · <code>done</code>",
@@ -202,6 +223,14 @@ def help_shown(reply: replies.HelpShown) -> str:
         bold("Look"),
         "/today · /week · /targets · /settings · /calendar · /mydata",
         "If something hurts, say so: I stop that exercise and tell your coach.",
+    )
+
+
+@says(replies.CoachNotUnderstood)
+def coach_not_understood(reply: replies.CoachNotUnderstood) -> str:
+    return (
+        f"I am not sure what to do with “{esc(reply.text)}”. To write to your members: <code>tell everyone: ...</code>. To answer one "
+        "of them, reply to the forwarded question. A block or a change comes as text or as a file. /help shows all of it."
     )
 
 
@@ -217,4 +246,6 @@ def privacy_shown(reply: replies.PrivacyShown) -> str:
 
 @says(replies.OnlyText)
 def only_text(reply: replies.OnlyText) -> str:
-    return f"I can only read text, not {esc(reply.what)}. Type your sets or your question, like <code>20x12</code>."
+    if reply.coach:
+        return f"I can only read text and files (txt, csv, xlsx), not {esc(reply.what)}. Please type it, or send it as a file."
+    return f"I can only read text, not {esc(reply.what)}. Please type it: your sets, like <code>20x12</code>, or your question."
