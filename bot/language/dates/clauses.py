@@ -105,7 +105,7 @@ HEDGE = re.compile(
     r"i was gonna|i wanted to|i was thinking (?:of|about)|i almost|almost|i nearly|i wish i could|what if)\b"
 )
 DOUBLE_BACK = re.compile(
-    r"\b(?:no wait|oh wait|wait|scratch that|on second thou?ghts?|forget (?:that|it)|never ?mind|or not|actually no|unless|if)\b"
+    r"\b(?:no wait|oh wait|wait|scratch that|on second thou?ghts?|forget (?:that|it)|never ?mind|or not|actually no|unless|if|what happens|what then|(?:is|would) that (?:be )?(?:a problem|bad|too much)|does (?:that|it) matter)\b"
 )
 
 
