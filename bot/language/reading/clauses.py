@@ -40,7 +40,9 @@ _CHAT = re.compile(
     r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
-_MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|kilomet\w+|miles?|°c?|degrees)(?!\w)"
+_MONEY_AND_MILES = (
+    r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|kilomet\w+|miles?|°c?|degrees)(?!\w)"
+)
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
 NO_LIFT = re.compile(
     rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+) \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
@@ -216,7 +218,9 @@ def pained(piece: str) -> bool:
     return bool(_PAIN.search(piece)) and not _NO_PAIN.search(piece)
 
 
-_THING_IS = re.compile(r"^(?:my |the |this )?(?:bag|backpack|pack|bell|kettlebell|bar|band|dumbbells?|plates?) (?:is|weighs|are) (?:about |only )?\d")
+_THING_IS = re.compile(
+    r"^(?:my |the |this )?(?:bag|backpack|pack|bell|kettlebell|bar|band|dumbbells?|plates?) (?:is|weighs|are) (?:about |only )?\d"
+)
 _CONDITION = re.compile(r"(?:so |and |but |also |hey |coach )*(?:if|unless|once i|when i)\b")
 _FUTURE = re.compile(
     r"\b(?:i'?ll|i will|we'?ll|gonna|going to|about to|planning (?:to|on)|thinking (?:of|about)|hoping to|want to|wanna|need to|have to|might)\b"
@@ -240,7 +244,12 @@ def _kind(piece: str, asked: bool) -> str:
         return "chat"
     if _CONDITION.match(bare):
         return "question" if asked else "chat"
-    if _FUTURE.search(piece) and _ANY_NUMBER.search(_LABEL.sub("", piece)) and not _PAST.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d|\d\s*(?:kg|lbs?|kilos|pounds|reps)", piece):
+    if (
+        _FUTURE.search(piece)
+        and _ANY_NUMBER.search(_LABEL.sub("", piece))
+        and not _PAST.search(piece)
+        and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d|\d\s*(?:kg|lbs?|kilos|pounds|reps)", piece)
+    ):
         return "chat"
     if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):
         return "chat"

@@ -44,7 +44,9 @@ _NO_NAMED = re.compile(
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
     r"(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
 )
-_GOING_ON = re.compile(r"\b(?:and|then|,)?\s*(?:straight|go|going|moving|move|on|onto|jump\w*|head\w*)\s+(?:to|on|onto|with|into)\b")
+_GOING_ON = re.compile(
+    r"\b(?:and|then|,)?\s*(?:straight|go|going|moving|move|on|onto|jump\w*|head\w*)\s+(?:to|on|onto|with|into)\b"
+)
 _THEM = re.compile(r"(?:them|those|these|it)\b")
 _ONLY_SETS = re.compile(
     r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of (?!them|that|those|it|the|my|[a-z]+s\b)\w| x|\s*[x@:]\s*\d| (?:with|at|@) )"
@@ -61,7 +63,9 @@ _POINT = re.compile(
     r"(?:(?:ok|okay|so|right|now|i'?m|im|i am|i'?ll|ill|i will|will|gonna|going to|just|let'?s|lets|have to|need to|want to|then|today|actually|am|and|next|up)[\s,:]*)*"
     r"(?:doing|do|start(?:ing|ed)?(?: with| on| at)?|begin(?:ning)? with|moving (?:on )?(?:to|onto)|move (?:on )?to|moved (?:on )?to|on to|onto|going (?:on )?(?:to|with)|go(?:ing)? (?:straight )?(?:to|with)|switch(?:ing)? to|jump(?:ing|ed)?(?: ahead| straight| back)? to|back to|skip(?:ping)? (?:ahead |forward )?to|over to|first up:?|first|next:?|now|next up:?)\s+(?P<what>[\w'/ -]{1,40}?)(?:\s+(?:first|now|next|instead first|before (?P<other>[\w' -]+)|today|then|already|because.*|cos.*|as .*|since .*|rack.*))*[\s.!]*"
 )
-_POINT_SHORT = re.compile(r"(?:ok |now |right |so )*(?P<what>[\w'/ -]{1,30}?) (?:first|next|now|(?<!last )time)(?: today| then)?[\s.!]*")
+_POINT_SHORT = re.compile(
+    r"(?:ok |now |right |so )*(?P<what>[\w'/ -]{1,30}?) (?:first|next|now|(?<!last )time)(?: today| then)?[\s.!]*"
+)
 
 
 def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
@@ -221,7 +225,9 @@ def _labels_in(
 def _by_one_word(what: str, slots: Sequence[Slot]) -> list[str]:
     """ "no carries": a word that the name of just one exercise of the day holds, in the singular or plural."""
     said = {_stem(word) for word in re.findall(r"[a-z]{4,}", what)}
-    holding = [slot.label for slot in slots if said & {_stem(word) for word in re.findall(r"[a-z]{4,}", slot.exercise_name.lower())}]
+    holding = [
+        slot.label for slot in slots if said & {_stem(word) for word in re.findall(r"[a-z]{4,}", slot.exercise_name.lower())}
+    ]
     return holding if len(holding) == 1 else []
 
 

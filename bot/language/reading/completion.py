@@ -1,8 +1,8 @@
 """What does a short answer to a question about a set add to the text that was asked about?
 
-    "12 reps"  asked: with which load?   "20"      -> "12 reps with 20"
-    "24 kg"    asked: and how many?      "12"      -> "24 kg x 12"
-    "8 each"   asked: with which load?   "red one" -> "8 each with red one"
+"12 reps"  asked: with which load?   "20"      -> "12 reps with 20"
+"24 kg"    asked: and how many?      "12"      -> "24 kg x 12"
+"8 each"   asked: with which load?   "red one" -> "8 each with red one"
 """
 
 from __future__ import annotations

@@ -44,11 +44,15 @@ _PUT = re.compile(
     r"(?:sorry[\s,]*|oops[\s,]*|i think )*(?:i )?(?:put|said|wrote|typed|logged|sent|entered)\s+(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?(?:\s+(?:for|on|in)\s+[\w -]+?)?[\s,]*"
     r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|meant|to|say|a|an|is|,|\s)*\s*(?P<value>\d.*)"
 )
-_NOT = re.compile(r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$")
+_NOT = re.compile(
+    r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$"
+)
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
 _IT_WAS = re.compile(r"(?:it|that|this|those|the \w+|i meant|should|was|set \d)\b")
-_DENIES = re.compile(r"\b(?:nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b")
+_DENIES = re.compile(
+    r"\b(?:nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
+)
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
     r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"

@@ -359,7 +359,7 @@ class _Text:
         alike = 0.6 <= float(numbers[1].number) / max(float(numbers[0].number), 1.0) <= 1.6
         if own.sided and alike and parted not in "h":
             return settled  # the two sides of a set, perhaps
-        if turns and parted in "/&+|" or _ROUND.search(self.folded):
+        if (turns and parted in "/&+|") or _ROUND.search(self.folded):
             return Settled(heard, 0.9, said=settled.said, score=sum(fits))
         each = Option(_label_of(heard)[:60], heard, 0.55)
         mine = settled.question.options if settled.question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.45),)
@@ -429,7 +429,9 @@ class _Text:
         entry = entries[0]
         lacking = "L" if last.done.left is None else "R"
         numbers = [term for item in entry.items for term in item.numbers]
-        other = any(mark.kind in "$M" and mark.text in ("other", "same", "matched", "and") for item in entry.items for mark in item.marks)
+        other = any(
+            mark.kind in "$M" and mark.text in ("other", "same", "matched", "and") for item in entry.items for mark in item.marks
+        )
         named = entry.label or entry.exercise
         if (named and named != last.place.label) or len(numbers) > 1 or any(item.set_number for item in entry.items):
             return None
@@ -439,10 +441,12 @@ class _Text:
             count = int(numbers[0].number)
         else:
             return None
-        if count is None or numbers and numbers[0].number != numbers[0].number.to_integral_value():
+        if count is None or (numbers and numbers[0].number != numbers[0].number.to_integral_value()):
             return None
         left, right = (count, last.done.right) if lacking == "L" else (last.done.left, count)
-        done = replace(last.done, left=left, right=right) if left != right else replace(last.done, count=left, left=None, right=None)
+        done = (
+            replace(last.done, left=left, right=right) if left != right else replace(last.done, count=left, left=None, right=None)
+        )
         return CorrectionHeard(last, replace(last, done=done))
 
     def _with_partner(self, entry: Entry, told: ToldDay, due_slot: Slot) -> list[Entry]:
@@ -466,7 +470,9 @@ class _Text:
                 mine.label, mine.exercise, mine.named_last = due_slot.label, "", False
                 return [mine, theirs] if self._fit_better(mine, theirs, entry, told) else [entry]
             return [entry]
-        partner = next((s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s, told).free_numbers), None)
+        partner = next(
+            (s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s, told).free_numbers), None
+        )
         if partner is not None and self._load_of_partner(entry, slot, partner, told):
             last = entry.items.pop()
             last.before = ""
@@ -509,7 +515,12 @@ class _Text:
         timed = any(term.measure is Measure.SECONDS for term in item.numbers)
         plural = len(item.numbers) == 1 and item.numbers[0].plural
         held = there.measure is Measure.SECONDS and here.measure is not Measure.SECONDS and (timed or plural)
-        paired = len(item.numbers) > 1 and item.numbers[0].plural and there.style is LoadStyle.PAIR and here.style is not LoadStyle.PAIR
+        paired = (
+            len(item.numbers) > 1
+            and item.numbers[0].plural
+            and there.style is LoadStyle.PAIR
+            and here.style is not LoadStyle.PAIR
+        )
         sided = there.sided and not here.sided and (item.has("E") or any(term.each for term in item.numbers))
         return banded or held or paired or sided
 
@@ -629,7 +640,9 @@ class _Text:
 
     def _reading(self) -> Reading:
         told_to = max(self.told_to, *(why.end for why in self.why)) if self.why else 0
-        heard = with_notes(_joined(self.heard), self.text, told_to, [aside.text for aside in self.asides if aside.kind is AsideKind.CHAT])
+        heard = with_notes(
+            _joined(self.heard), self.text, told_to, [aside.text for aside in self.asides if aside.kind is AsideKind.CHAT]
+        )
         if self.ended is not None and not heard and self.question is None:
             heard = (self.ended,)
             self.certainty = 0.93
@@ -713,7 +726,9 @@ def _tells_sets(clause: Clause, entries: list[Entry], *, running: bool) -> float
             return 0.6
         return float(len(clause.unknown) <= 6 + 3 * len(numbers))
     if clause.verbs or marks & set("EFBcKWAO*$"):
-        return float(len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms) and not _before_a_word(clause.terms))
+        return float(
+            len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms) and not _before_a_word(clause.terms)
+        )
     return float(not clause.unknown)
 
 
@@ -748,9 +763,7 @@ def _maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, fold
         return 1.0 if fit_load(first.number, base.situation.unit, base) > _HARDLY else 0.6
     if not fits or not running:
         return 0.6 if fits else 0.0
-    beside = any(
-        one.kind == "?" and two.kind == "n" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms)
-    )
+    beside = any(one.kind == "?" and two.kind == "n" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms))
     return 0.6 if beside or len(numbers) > 1 or _before_a_word(terms) else 1.0
 
 

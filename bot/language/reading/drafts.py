@@ -113,7 +113,10 @@ def _one_count_for_all(entry: Entry, setting: Setting) -> None:
             continue
         loads = item.numbers[:-1]
         target = setting.target(1)
-        if any(t.role not in ("", "load") or t.number <= (target.high or 0 if target else 0) for t in loads) or count.role == "load":
+        if (
+            any(t.role not in ("", "load") or t.number <= (target.high or 0 if target else 0) for t in loads)
+            or count.role == "load"
+        ):
             continue
         pairs = [Item([load, copy(count)], ["x"], before=item.before if not n else ",") for n, load in enumerate(loads)]
         pairs[-1].marks = [mark for mark in item.marks if mark.kind != "*"]
@@ -220,7 +223,13 @@ def _pull_pair(item: Item, setting: Setting) -> None:
         load.value, load.plural, load.role, load.each = load.number * 2, False, "load", True
         del item.numbers[0], item.ops[0]
         return
-    if two and setting.style is LoadStyle.PAIR and setting.measure is Measure.SECONDS and len(item.numbers) == 3 and item.ops[1] in "f,":
+    if (
+        two
+        and setting.style is LoadStyle.PAIR
+        and setting.measure is Measure.SECONDS
+        and len(item.numbers) == 3
+        and item.ops[1] in "f,"
+    ):
         item.numbers[1].role, item.numbers[1].hand, item.numbers[1].thing = "load", True, "pair"  # "two 32 for 35 sec"
         del item.numbers[0], item.ops[0]
         return
@@ -303,9 +312,14 @@ class Builder:
     def _begin_drop(self, item: Item) -> None:
         """ "drop", "drop set" are drops; "dropped to", "down to" may be a lighter next set just as well."""
         if item.before == "d":
-            if "straight" in item.drop_word or item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to")) or item.drop_word in (
-                "drop",
-                "drops",
+            if (
+                "straight" in item.drop_word
+                or item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to"))
+                or item.drop_word
+                in (
+                    "drop",
+                    "drops",
+                )
             ):
                 self._dropping = True
             else:
@@ -457,10 +471,18 @@ class Builder:
         if not self.setting.sided or item.before != "&" or said_here or len(self.drafts) != 1 or len(fresh) != 1:
             return False
         told = [self.drafts[0], fresh[0]]
-        if told[0].count is not None and told[0].count == told[1].count and not item.set_number and not any(t.each for d in told for t in d.count_words):
+        if (
+            told[0].count is not None
+            and told[0].count == told[1].count
+            and not item.set_number
+            and not any(t.each for d in told for t in d.count_words)
+        ):
             fresh.clear()  # "40 lb 10 and 10": the same on the other side
             return False
-        return all(draft.count is not None and not any(term.each for term in draft.count_words) for draft in told) and not item.set_number
+        return (
+            all(draft.count is not None and not any(term.each for term in draft.count_words) for draft in told)
+            and not item.set_number
+        )
 
     def _completes_side(self, fresh: list[Draft]) -> bool:
         """ "left 9, right 7": the second item gives the other side of the set before."""

@@ -77,7 +77,11 @@ def say_sets(records: Iterable[SetRecord]) -> str:
 
 def _go_on(one: SetRecord, other: SetRecord) -> bool:
     """Is the other the next set of the slot, with the same load and nothing else said of either?"""
-    if one.place is None or other.place is None or (other.place.label, other.place.number - 1) != (one.place.label, one.place.number):
+    if (
+        one.place is None
+        or other.place is None
+        or (other.place.label, other.place.number - 1) != (one.place.label, one.place.number)
+    ):
         return False
     plain = all(
         record.done.count is not None and say_done(record.done).endswith(_count_words(record.done)) for record in (one, other)

@@ -41,7 +41,30 @@ _EVERYDAY = frozenset(
 )
 
 # Parts of exercise names that name none by themselves ("pack loaded to 18 kilos", "good morning").
-_TOO_LITTLE = frozenset("around bag book dead dog good loaded lower morning open pack ring rings rock split world toes front back side".split())
+_TOO_LITTLE = frozenset(
+    [
+        "around",
+        "bag",
+        "book",
+        "dead",
+        "dog",
+        "good",
+        "loaded",
+        "lower",
+        "morning",
+        "open",
+        "pack",
+        "ring",
+        "rings",
+        "rock",
+        "split",
+        "world",
+        "toes",
+        "front",
+        "back",
+        "side",
+    ]
+)
 _VERBS = frozenset(["benched", "squatted", "pressed", "rowed", "curled", "planked", "deadlifted", "lunged"])
 _MOST_LINES = 100
 _MOST_TOKENS = 450  # a session of sixty lines has about as many; beyond, no names are looked for
@@ -73,7 +96,13 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         words = re.findall(r"[^\W\d_]+", folded[start:end])
         if label is None and day is not None:
             label = _slot_with(words, day, situation)
-        if label and due and label != due.label and (own_slot := situation.slot(due.label)) and _all_of(words, own_slot.exercise_name):
+        if (
+            label
+            and due
+            and label != due.label
+            and (own_slot := situation.slot(due.label))
+            and _all_of(words, own_slot.exercise_name)
+        ):
             label = due.label
         if all(LEXICON.get(word, "?") in "cbkuQq.x" for word in words):
             continue
@@ -107,7 +136,9 @@ def _all_of(words: list[str], name: str) -> bool:
     if len(words) == 1 and len(words[0]) > 5 and words[0].rstrip("s") in re.sub(r"[^a-z]", "", name.lower()):
         return True  # "pushups" of a hand-release push-up
     words = [word for word in words if LEXICON.get(word) != "."]
-    return bool(words) and all(any(word[:5] == stem or (len(word) > 3 and stem.startswith(word[:4])) for stem in stems) for word in words)
+    return bool(words) and all(
+        any(word[:5] == stem or (len(word) > 3 and stem.startswith(word[:4])) for stem in stems) for word in words
+    )
 
 
 def _headings(

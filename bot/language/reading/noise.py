@@ -70,21 +70,37 @@ _THIS_SET = re.compile(
     r"(?<=\d)(?P<a>[ ,.]+(?:for |on )?(?:my |the )?(?:last|final|this|that) set)\b(?!\s*(?:was|were|is|should|of|[:=x@\d]))"
     r"|^(?P<b>\s*(?:(?:ok|and|so|for|on|my|the)\s+)*(?:last|final|this) set[ ,:-]+)(?=(?:only |just |got |with |at )*\d)"
 )
-_COULD_HAVE = re.compile(rf"\bcould(?:'?ve| have|a)?\s+(?:easily\s+|maybe\s+|probably\s+)?(?:done|got|gone|managed|hit|do)\s+(?:about\s+|like\s+|maybe\s+)?{_NTH}\b(?!\s*(?:more|in|extra|left))(?:\s+but\b)?")
-_STUCK = re.compile(rf"\b{_NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go|wouldn'?t go|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned)\b")
+_COULD_HAVE = re.compile(
+    rf"\bcould(?:'?ve| have|a)?\s+(?:easily\s+|maybe\s+|probably\s+)?(?:done|got|gone|managed|hit|do)\s+(?:about\s+|like\s+|maybe\s+)?{_NTH}\b(?!\s*(?:more|in|extra|left))(?:\s+but\b)?"
+)
+_STUCK = re.compile(
+    rf"\b{_NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go|wouldn'?t go|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned)\b"
+)
 _QUARTERS = re.compile(r"\b(?P<n>three|3|a|one)?[ -]?quarters? of a min(?:ute)?\b|\bthree[- ]quarter minute\b")
-_NOTHING_LEFT = re.compile(r"(?<=[\d ,.])(?:absolutely )?(?:nothing|none|zero|nil) (?:left|more)(?: in (?:the tank|me|reserve))?\b|\bnothing in the tank\b")
-_MATCHED = re.compile(r"\b(?:and )?(?:made|had|let|cut|kept|stopped) (?:the |my )?(?:left|right|l|r|other)(?: (?:side|leg|arm))?(?: off| back)?(?: to| at \d+\w*)?(?: to)? match(?:ed)?\b")
+_NOTHING_LEFT = re.compile(
+    r"(?<=[\d ,.])(?:absolutely )?(?:nothing|none|zero|nil) (?:left|more)(?: in (?:the tank|me|reserve))?\b|\bnothing in the tank\b"
+)
+_MATCHED = re.compile(
+    r"\b(?:and )?(?:made|had|let|cut|kept|stopped) (?:the |my )?(?:left|right|l|r|other)(?: (?:side|leg|arm))?(?: off| back)?(?: to| at \d+\w*)?(?: to)? match(?:ed)?\b"
+)
 _PUT_IN = re.compile(
     rf"\b(?:put|added|add|adding|chucked|threw|stuck)\s+(?:in\s+)?(?:another|an extra|extra|a|the)?\s*(?P<by>{_N}\s*{_UNIT})\s+(?:more\s+)?(?:in|on|into|onto|to)(?:\s+(?:the|my)\s+\w+)?"
 )
-_DOWN = re.compile(r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))")
+_DOWN = re.compile(
+    r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))"
+)
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
-_RIGHT_SO = re.compile(r"^\s*(?:ok |okay )?right\b[\s,]+(?=so\b|then\b|that|i\b|now\b|well\b|lads|folks|first\b|done\b|we\b|just\b)")
+_RIGHT_SO = re.compile(
+    r"^\s*(?:ok |okay )?right\b[\s,]+(?=so\b|then\b|that|i\b|now\b|well\b|lads|folks|first\b|done\b|we\b|just\b)"
+)
 _WEEKS = re.compile(r"\b(?:in |for |after |of )?\d+ (?:weeks?|days?|months?|years?)\b(?: off| away| out| now)?")
-_SO_NOW = re.compile(rf"(?:\b\d+\s+)?\b(?:added|more|in|extra|on)\b[^\d,.]{{0,24}}?\bso\s+(?:it'?s |that'?s |now )?(?={_N}\s*{_UNIT})")
+_SO_NOW = re.compile(
+    rf"(?:\b\d+\s+)?\b(?:added|more|in|extra|on)\b[^\d,.]{{0,24}}?\bso\s+(?:it'?s |that'?s |now )?(?={_N}\s*{_UNIT})"
+)
 _AND_A_HALF = re.compile(rf"\b(?P<n>\d+) (?:and|n|&) a half\b(?!\s*(?:{_UNIT}|min|plates?))")
-_TWO_ALIKE = re.compile(rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?![\d.,]|\s*(?:reps?|x))\b")
+_TWO_ALIKE = re.compile(
+    rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?![\d.,]|\s*(?:reps?|x))\b"
+)
 _AT_REP = re.compile(
     rf"\b(?:at|on|by|from|around|about|until|till|after)\s+(?:the\s+)?(?:rep|reps|number)\s+{_NTH}\b|(?:tempo|form|grip|balance|technique|it|speed|breath|shape)\b[^,.;\d]{{0,24}}\b(?P<after>(?:after|from|at|around|by|on|past)\s+(?:about\s+)?(?:the\s+)?(?:rep\s+)?{_NTH})\b(?!\s*(?:{_UNIT}|x|reps?\s+(?:with|at)))"
 )
@@ -94,7 +110,9 @@ _NOT_THAT = re.compile(
 _BOTH_HANDS = re.compile(
     rf"(?P<one>{_N})\s*(?P<unit>{_UNIT})?\s*(?:in|on) (?:one|my left|the left|left|my right|each|the one)(?: hand| side)?,?\s*(?:and|&|plus|,)\s*(?:a |an |another )?(?P<two>{_N})\s*(?:{_UNIT})?\s*(?:in|on) (?:the other|my right|the right|right|my left|my other)(?: hand| side| one)?"
 )
-_WATER = re.compile(rf"(?<![\d.,])(?P<n>{_N})\s?(?:l|lt|ltr|litres?|liters?)\s+(?:of\s+)?(?P<what>water|jugs?|bottles?|canisters?|containers?)\b")
+_WATER = re.compile(
+    rf"(?<![\d.,])(?P<n>{_N})\s?(?:l|lt|ltr|litres?|liters?)\s+(?:of\s+)?(?P<what>water|jugs?|bottles?|canisters?|containers?)\b"
+)
 _W_AND_R = re.compile(rf"\bw\s?(?P<load>{_N})\s*[,/ ]?\s*r\s?(?P<count>\d+)\b")
 _AS_LAST = re.compile(r"\blike(?= (?:last (?:time|week|session)|the last time)\b)")
 _LETTER_O = re.compile(r"(?<=\d)o(?=[^\w]|kg|lb|x\d|$)")  # "1O" for 10

@@ -1,8 +1,8 @@
 """What did a member say beside the numbers? Words about how a set was stay with it; words about why one was left out, with the skip.
 
-    "20x12 grip slipped on the last two"   -> note "grip slipped on the last two"
-    "20x12, slept badly"                   -> note "slept badly"
-    "skipped C1, knee felt off"            -> reason "knee felt off"
+"20x12 grip slipped on the last two"   -> note "grip slipped on the last two"
+"20x12, slept badly"                   -> note "slept badly"
+"skipped C1, knee felt off"            -> reason "knee felt off"
 """
 
 from __future__ import annotations
@@ -20,7 +20,27 @@ _UNIT_FIRST = re.compile(
     r"\s*(?:'?s\b|kgs?\b|lbs?\b|kilos?\b|pounds?\b|reps?\b|each\b(?: side| leg| arm| way)?|sec\w*\b|min\w*\b|steps?\b|m\b|in the tank|in reserve|left\b|x\b|[\s,.;:()!-])*"
 )
 _REASON = re.compile(r"(?:\b(?:because(?: of)?|cos|cuz|since|due to|as)\b|[,:(]|\s-\s)\s*(?P<why>[^\d]{3,})$")
-_EMPTY = frozenset("and but the for with then that this was were just only today now got did coach".split())
+_EMPTY = frozenset(
+    [
+        "and",
+        "but",
+        "the",
+        "for",
+        "with",
+        "then",
+        "that",
+        "this",
+        "was",
+        "were",
+        "just",
+        "only",
+        "today",
+        "now",
+        "got",
+        "did",
+        "coach",
+    ]
+)
 
 
 def with_notes(heard: Sequence[Heard], text: str, told_to: int, said_beside: Iterable[str]) -> tuple[Heard, ...]:

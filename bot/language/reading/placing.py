@@ -104,7 +104,11 @@ def _numbers(told: list[Draft], free: list[int], by_number: dict[int, SetRecord]
 
 def _tells_again(draft: Draft, standing: SetRecord | None) -> bool:
     """May this draft repeat the set on record, if there is one?"""
-    return standing is None or (draft.count, draft.left, draft.right) == (standing.done.count, standing.done.left, standing.done.right)
+    return standing is None or (draft.count, draft.left, draft.right) == (
+        standing.done.count,
+        standing.done.left,
+        standing.done.right,
+    )
 
 
 def _again(record: SetRecord, standing: SetRecord, draft: Draft, placed: Placed) -> None:

@@ -22,9 +22,11 @@ _NONE_OF_THESE = -9.0
 _HEAVY_IN_HAND = {LoadStyle.PAIR: 32.0, LoadStyle.SINGLE: 45.0}
 _HEAVY = 220.0
 _BIG = frozenset(
-    (KitItem.BARBELL, KitItem.EZ_BAR, KitItem.TRAP_BAR, KitItem.CABLE, KitItem.LAT_PULLDOWN, KitItem.LEG_PRESS, KitItem.LEG_CURL)
-    + (KitItem.LEG_EXTENSION, KitItem.SMITH_MACHINE, KitItem.CHEST_MACHINE, KitItem.ROW_MACHINE, KitItem.CALF_MACHINE, KitItem.SLED)
-)
+    [
+        KitItem.BARBELL, KitItem.EZ_BAR, KitItem.TRAP_BAR, KitItem.CABLE, KitItem.LAT_PULLDOWN, KitItem.LEG_PRESS, KitItem.LEG_CURL,
+        KitItem.LEG_EXTENSION, KitItem.SMITH_MACHINE, KitItem.CHEST_MACHINE, KitItem.ROW_MACHINE, KitItem.CALF_MACHINE, KitItem.SLED,
+    ]
+)  # fmt: skip
 _LIGHTEST_BAR = 7.0  # kg; bars for beginners weigh 7 to 10 kg (common practice)
 
 

@@ -22,10 +22,36 @@ from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import Load, Unit, from_kg
 from bot.training.records import SetDone, SetRecord, Source
 
-
 _SLIGHT = 3
 _DROPPED = frozenset(("dropped", "drop", "dropping"))
-_BEFORE_STEP = frozenset("by to with a an the another at on weight load now got did and of about from only just it for kg lb".split())
+_BEFORE_STEP = frozenset(
+    [
+        "by",
+        "to",
+        "with",
+        "a",
+        "an",
+        "the",
+        "another",
+        "at",
+        "on",
+        "weight",
+        "load",
+        "now",
+        "got",
+        "did",
+        "and",
+        "of",
+        "about",
+        "from",
+        "only",
+        "just",
+        "it",
+        "for",
+        "kg",
+        "lb",
+    ]
+)
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -38,29 +64,31 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         kinds.discard("A")
     step_said = bool(_KIT_STEP.search(folded))
     dropped = any(item.before == "d" for item in entry.items)
-    if not step_said and not dropped and not kinds & set("AOl+vUD") and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers))):
+    if (
+        not step_said
+        and not dropped
+        and not kinds & set("AOl+vUD")
+        and not (setting.needs_load and ("Q" in kinds or any(t.sign for t in numbers)))
+    ):
         return None
     if len(numbers) > 4:
         return None
     number = _set_number(entry, setting)
-    if "O" in kinds and len(numbers) == 1 and setting.needs_load and all(t.role == "load" or t.plural for t in numbers):
-        planned, trouble, source = _as_planned(number, setting, everything=bool({"*"} & kinds))
-        load, _ = load_of(numbers[0], [mark for mark in marks if mark.kind != "*"], setting, unit)
-        return [replace(draft, load=load) for draft in planned], trouble, source
-    if "O" in kinds and len(numbers) == 2 and setting.needs_load:
-        after_with = [t for i in entry.items for op, t in zip(i.ops, i.numbers[1:], strict=True) if op in "w@"]
-        said = next((t for t in (*after_with, *numbers) if t.role == "load" or t in after_with), None)
-        target = setting.target(number)
-        count = next((t for t in numbers if t is not said), None)
-        if said is not None and count is not None and target is not None and (target.low or 0) <= count.number <= (target.high or 0):
-            load, _ = load_of(said, [], setting, unit)
-            places = setting.free_numbers if "*" in kinds else (number,)
-            return [Draft(load=load, count=int(count.number)) for _ in places], "", Source.SAID  # "as planned, 10s with the 16"
+    if "O" in kinds and numbers and setting.needs_load:
+        planned = _planned_with(entry, numbers, marks, number, setting, unit)
+        if planned is not None:
+            return planned
     if "O" in kinds and not numbers:
         return _as_planned(number, setting, everything=bool({"*"} & kinds))
     compared = "l" in kinds
     before = _last_time(setting, number) if compared else _before(setting, number)
-    if compared and "*" in kinds and len(numbers) <= 1 and all(t.number == len(setting.targets) for t in numbers) and setting.last:
+    if (
+        compared
+        and "*" in kinds
+        and len(numbers) <= 1
+        and all(t.number == len(setting.targets) for t in numbers)
+        and setting.last
+    ):
         drafts = [_as_draft(r.done) for n in setting.free_numbers if (r := _last_time(setting, n)) is not None]
         if drafts and len(drafts) == len(setting.free_numbers):
             return drafts, "", Source.CARRIED  # "same as last week, all 4"
@@ -160,6 +188,27 @@ def _as_planned(number: int, setting: Setting, *, everything: bool) -> tuple[lis
     return drafts, trouble, Source.ASSUMED
 
 
+def _planned_with(
+    entry: Entry, numbers: list[Term], marks: list[Term], number: int, setting: Setting, unit: Unit
+) -> tuple[list[Draft], str, Source] | None:
+    """ "as planned with the 18s", "all as planned, 10s with the 16": the load said, the counts those of the plan."""
+    everything = any(mark.kind == "*" for mark in marks)
+    if len(numbers) == 1 and (numbers[0].role == "load" or numbers[0].plural):
+        planned, trouble, source = _as_planned(number, setting, everything=everything)
+        load, _ = load_of(numbers[0], [mark for mark in marks if mark.kind != "*"], setting, unit)
+        return [replace(draft, load=load) for draft in planned], trouble, source
+    target = setting.target(number)
+    if len(numbers) != 2 or target is None:
+        return None
+    after_with = [t for item in entry.items for op, t in zip(item.ops, item.numbers[1:], strict=True) if op in "w@"]
+    heavy = next((t for t in (*after_with, *numbers) if t.role == "load" or t in after_with), None)
+    count = next((t for t in numbers if t is not heavy), None)
+    if heavy is None or count is None or not (target.low or 0) <= count.number <= (target.high or 0):
+        return None
+    load, _ = load_of(heavy, [], setting, unit)
+    return [Draft(load=load, count=int(count.number)) for _ in (setting.free_numbers if everything else (number,))], "", Source.SAID
+
+
 def _same(
     entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, number: int, folded: str
 ) -> tuple[list[Draft], str, Source] | None:
@@ -191,7 +240,12 @@ def _same(
         drafts = [base]
     elif counts:
         drafts = []
-        if setting.sided and len(counts) == 2 and counts[0].number == counts[1].number and re.search(r"\d\s*(?:and|&|/)\s*\d", folded):
+        if (
+            setting.sided
+            and len(counts) == 2
+            and counts[0].number == counts[1].number
+            and re.search(r"\d\s*(?:and|&|/)\s*\d", folded)
+        ):
             counts = counts[:1]  # "same weight, 10 and 10": both sides
         for term in counts:
             if term.value is not None and term.value != term.value.to_integral_value():
@@ -308,7 +362,9 @@ _KIT_STEP = re.compile(
 _LIGHTER = frozenset(("down", "lighter", "thinner", "weaker"))
 
 
-def _stepped(said: str, entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting) -> tuple[list[Draft], str, Source] | None:
+def _stepped(
+    said: str, entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting
+) -> tuple[list[Draft], str, Source] | None:
     """ "went up a band, 12", "next bell up, 6": the next step of the member's own kit."""
     found = _KIT_STEP.search(said)
     counts = [t for t in numbers if t.role in ("", "count") and not t.unit and not t.plural]

@@ -23,7 +23,7 @@ _STYLE_ITEM = {LoadStyle.PAIR: KitItem.DUMBBELL, LoadStyle.SINGLE: KitItem.DUMBB
 Value = TypeVar("Value")
 
 
-class kept(Generic[Value]):  # noqa: N801 - used as a decorator
+class kept(Generic[Value]):
     """A property that is worked out once. The library's own takes a lock at each first use, which here cost as much as the work."""
 
     def __init__(self, work_out: Callable[[Any], Value]) -> None:

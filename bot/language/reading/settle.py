@@ -185,9 +185,9 @@ def _weighed(
         builder.add(item, way)
     drafts = builder.drafts
     own_bands = {name.casefold() for name in situation.kit.bands}
-    if any(mark.kind == "c" and mark.text in own_bands for item in entry.items for mark in item.marks) and drafts:
-        if not any(draft.load is not None and draft.load.bands for draft in drafts):
-            score -= 4.0  # one of the member's bands is named, and no band is used here
+    named = any(mark.kind == "c" and mark.text in own_bands for item in entry.items for mark in item.marks)
+    if named and drafts and not any(draft.load is not None and draft.load.bands for draft in drafts):
+        score -= 4.0  # one of the member's bands is named, and no band is used here
     if not drafts and len(entry.items) > 1:
         score -= 2.0
     score += _fit(drafts, setting, unit)
@@ -196,10 +196,110 @@ def _weighed(
 
 # What people write between two sets of one exercise. Any other word there may mean that the second number is no set.
 _BETWEEN_SETS = frozenset(
-    "kgx lbx lbsx repsx kg kgs kilo kilos lb lbs pound pounds x for reps rep and then with w set sets each es e s side sides on of at the in l r left right n "
-    "rest rested resting break min mins minutes sec secs seconds rpe rir bar warm up ups wu first second third fourth fifth last one two "
-    "three four next now top work working got did only just but followed by i a es per arm leg done again also after that it was were "
-    "drop dropped down to back m metres meters steps failure fail".split()
+    [
+        "kgx",
+        "lbx",
+        "lbsx",
+        "repsx",
+        "kg",
+        "kgs",
+        "kilo",
+        "kilos",
+        "lb",
+        "lbs",
+        "pound",
+        "pounds",
+        "x",
+        "for",
+        "reps",
+        "rep",
+        "and",
+        "then",
+        "with",
+        "w",
+        "set",
+        "sets",
+        "each",
+        "es",
+        "e",
+        "s",
+        "side",
+        "sides",
+        "on",
+        "of",
+        "at",
+        "the",
+        "in",
+        "l",
+        "r",
+        "left",
+        "right",
+        "n",
+        "rest",
+        "rested",
+        "resting",
+        "break",
+        "min",
+        "mins",
+        "minutes",
+        "sec",
+        "secs",
+        "seconds",
+        "rpe",
+        "rir",
+        "bar",
+        "warm",
+        "up",
+        "ups",
+        "wu",
+        "first",
+        "second",
+        "third",
+        "fourth",
+        "fifth",
+        "last",
+        "one",
+        "two",
+        "three",
+        "four",
+        "next",
+        "now",
+        "top",
+        "work",
+        "working",
+        "got",
+        "did",
+        "only",
+        "just",
+        "but",
+        "followed",
+        "by",
+        "i",
+        "a",
+        "es",
+        "per",
+        "arm",
+        "leg",
+        "done",
+        "again",
+        "also",
+        "after",
+        "that",
+        "it",
+        "was",
+        "were",
+        "drop",
+        "dropped",
+        "down",
+        "to",
+        "back",
+        "m",
+        "metres",
+        "meters",
+        "steps",
+        "failure",
+        "fail",
+    ]
 )
 _WORDS = re.compile(r"[^\W\d_]+")
 
@@ -506,7 +606,9 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
         ways = [best.drafts, best.drafts[:1], best.drafts[-1:]]
         tried = [place(drafts, setting) for drafts in ways]
         options = [
-            Option(_label(each), _heard_of(each), share) for each, share in zip(tried, (0.4, 0.35, 0.2), strict=True) if _heard_of(each)
+            Option(_label(each), _heard_of(each), share)
+            for each, share in zip(tried, (0.4, 0.35, 0.2), strict=True)
+            if _heard_of(each)
         ]
         return Settled(question=Question(trouble, said[:80], tuple(options)), certainty=0.4, said=said)
     options = [Option(_label(placed), _heard_of(placed), 0.4)] if _heard_of(placed) and trouble != "bar" else []

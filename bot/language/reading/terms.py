@@ -20,7 +20,9 @@ from bot.training.loads import Unit
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _LINKS = frozenset((":", "-", "=", "|", ","))
 _MOST_AIMS = 20
-_AIMING = frozenset(("aiming", "aim", "hoping", "shooting", "trying", "planning", "wanted", "target", "goal", "plan", "nearly", "almost"))
+_AIMING = frozenset(
+    ("aiming", "aim", "hoping", "shooting", "trying", "planning", "wanted", "target", "goal", "plan", "nearly", "almost")
+)
 LIKEWISE = frozenset(("also", "same", "too", "likewise", "ditto", "identical", "matched"))
 _HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
@@ -244,7 +246,9 @@ def _merged(terms: list[Term]) -> list[Term]:
         if kind == "n":
             at = _number(terms, at, out, sided_letters=sided_letters)
             continue
-        if kind == "*" and (nxt is not None and nxt.kind in "tTgGFE?aY" or (last is None or last.kind not in "nrzu") and nxt is None):
+        if kind == "*" and (
+            (nxt is not None and nxt.kind in "tTgGFE?aY") or ((last is None or last.kind not in "nrzu") and nxt is None)
+        ):
             at += 1  # "all on tempo", "wobbled all over"
             continue
         if kind == "*" and nxt is not None and nxt.kind == "n" and not nxt.plural:
