@@ -108,6 +108,9 @@ class Messenger:
             return outcome_of(error)
         except TelegramError as error:
             return outcome_of(error)
+        except Exception as error:  # a fault of ours: trying again would end the same way
+            LOG.error("outbox_not_called message=%s kind=%s cause=%r", row.id, row.kind, where(error))
+            return Refused(f"not called: {type(error).__name__}: {error}")
 
     async def _call(self, row: OutboxRow, part: Outgoing, *, as_html: bool) -> dict[str, Any]:
         text = part.text if as_html else plain(part.text)

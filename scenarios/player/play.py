@@ -16,6 +16,7 @@ from scenarios.player.group import Group
 from scenarios.player.person import Person
 from scenarios.standin.server import StandIn
 
+ROUNDS = 100  # of the program's resting and then calling again; more means that it tries something again without end
 PATIENCE_S = 30.0  # wall time after which a program that never takes its updates counts as stuck
 
 
@@ -62,9 +63,9 @@ class Play:
         """Wait until the bot has taken every update and the program has come to rest.
 
         Raises:
-            Stuck: nothing took the updates for a long while.
+            Stuck: nothing took the updates for a long while, or the calls have no end.
         """
-        while True:
+        for _ in range(ROUNDS):
             before = len(self.standin.calls)
             try:
                 await asyncio.wait_for(self.standin.all_taken(), PATIENCE_S)
@@ -74,6 +75,7 @@ class Play:
             quiet = all(call.method == "getUpdates" for call in self.standin.calls[before:])
             if quiet and not self.standin.waiting:
                 return
+        raise Stuck(f"the program goes on calling; at last {self.standin.calls[-1].method} was {self.standin.calls[-1].outcome}")
 
     async def until(self, moment: datetime, *, step: timedelta | None = None) -> None:
         """Move the clock to a moment, with what falls due on the way done at its own time.
