@@ -206,7 +206,11 @@ def _planned_with(
     if heavy is None or count is None or not (target.low or 0) <= count.number <= (target.high or 0):
         return None
     load, _ = load_of(heavy, [], setting, unit)
-    return [Draft(load=load, count=int(count.number)) for _ in (setting.free_numbers if everything else (number,))], "", Source.SAID
+    return (
+        [Draft(load=load, count=int(count.number)) for _ in (setting.free_numbers if everything else (number,))],
+        "",
+        Source.SAID,
+    )
 
 
 def _same(

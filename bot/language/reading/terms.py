@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from bot.language.reading.words import LEXICON, ORDINALS, PHRASES, REMARKS, THINGS, UNITS
+from bot.language.reading.words import LEXICON, ORDINALS, PHRASES, REMARKS, THINGS, UNITS, mended
 from bot.language.tokens import Token, fold
 from bot.training.blocks import Measure
 from bot.training.loads import Unit
@@ -96,6 +96,10 @@ def terms_of(
 
 
 def _first_pass(tokens: Sequence[Token], labels: frozenset[str], names: Sequence[tuple[int, int, str]], clause: Clause) -> None:
+    tokens = [
+        token._replace(text=meant) if token.kind == "w" and (meant := mended(token.text)) is not token.text else token
+        for token in tokens
+    ]
     out, at, name_at = clause.terms, 0, 0
     count = len(tokens)
     while at < count:

@@ -21,6 +21,10 @@ Others
 
 from __future__ import annotations
 
+from functools import lru_cache
+
+from rapidfuzz.distance import OSA
+
 from bot.training.loads import Unit
 
 _WORDS = {
@@ -180,6 +184,59 @@ for _kind, _line in _PHRASES.items():
             PHRASES.setdefault(_first, []).append((tuple(_rest), _kind))
 for _list in PHRASES.values():
     _list.sort(key=lambda item: -len(item[0]))
+
+# Words that thumbs garble often; only swapped, doubled or dropped letters are mended ("eahc", "weigth"), never a letter for another.
+_OFTEN_GARBLED = [
+    "each",
+    "side",
+    "sides",
+    "left",
+    "right",
+    "same",
+    "with",
+    "band",
+    "weight",
+    "kilos",
+    "reps",
+    "sets",
+    "both",
+    "then",
+    "again",
+    "seconds",
+    "minutes",
+    "pounds",
+    "failure",
+    "metres",
+    "steps",
+    "without",
+    "another",
+    "heavy",
+    "light",
+    "medium",
+    "planned",
+    "partials",
+    "dropped",
+    "assisted",
+    "bodyweight",
+]
+
+
+@lru_cache(maxsize=4096)
+def mended(word: str) -> str:
+    """The word as it was meant where only its letters were garbled; else the word itself."""
+    if len(word) < 4 or word in LEXICON or word in PHRASES:
+        return word
+    letters = sorted(set(word))
+    for meant in _OFTEN_GARBLED:
+        if (
+            meant[0] == word[0]
+            and sorted(set(meant)) == letters
+            and abs(len(meant) - len(word)) <= 1
+            and OSA.distance(meant, word) == 1
+        ):
+            return meant
+    return word
+
 
 UNITS: dict[str, Unit] = dict.fromkeys(
     ("lb", "lbs", "pound", "pounds", "pounder", "pounders", "pnds", "pund", "punds", "#"), Unit.LB
