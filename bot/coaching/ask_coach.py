@@ -13,7 +13,7 @@ from bot.coaching.demos import file_of
 from bot.coaching.facts import facts_for
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
-from bot.language.alike import best_match
+from bot.language.alike import SURELY_ALIKE, best_match
 from bot.language.questions import Asked, Topic
 from bot.language.situation import Situation
 from bot.training import people
@@ -21,8 +21,6 @@ from bot.training.blocks import work_sets
 from bot.training.exercises.entry import FirstPhase
 from bot.training.plain import to_plain
 
-# From this likeness on, a kept answer is given as the group's answer (our choice, on the careful side; not measured yet).
-_ALIKE = 0.8
 _SMALL_TALK = re.compile(
     r"^(?:\W*(?:hi|hello|hey|thanks?|thank you|thx|ty|ok(?:ay)?|cool|great|nice|good (?:morning|evening|night|afternoon)|"
     r"perfect|awesome|lol|haha+|yes|yep|yeah|no|nope|cheers|merci|danke|gracias|done|will do|got it|sounds good|see you|bye|"
@@ -37,6 +35,13 @@ _QUESTION = re.compile(
 @dataclass(frozen=True, slots=True)
 class SendToCoach:
     """Bring this message of the member's to the coach."""
+
+    message: int
+
+
+@dataclass(frozen=True, slots=True)
+class AskAnyway:
+    """The kept answer was to another question: bring this message to the coach after all."""
 
     message: int
 
@@ -84,13 +89,17 @@ def answer_questions(scene: Scene, member: people.Member, asked: Sequence[Asked]
         relay(scene, member, text)
 
 
-def relay(scene: Scene, member: people.Member, text: str) -> None:
-    """Give the group's kept answer to such a question, or bring it to the coach with its context."""
-    kept = [r for r in scene.uow.relays.find(group_id=member.group_id, kept=True) if r.answer]
+def relay(scene: Scene, member: people.Member, text: str, *, message: int | None = None, to_coach: bool = False) -> None:
+    """Give the group's kept answer to such a question, or bring it to the coach with its context. to_coach: in any case."""
+    kept = [r for r in scene.uow.relays.find(group_id=member.group_id, kept=True) if r.answer] if not to_coach else []
     if kept:
         found = best_match(text, [one.text for one in kept])
-        if found is not None and found.certainty >= _ALIKE:
-            scene.say(replies.CoachSays(text[:300], kept[found.index].answer, kept=True))
+        newest = scene.uow.messages.newest(chat_id=member.chat_id)
+        about = message or (newest.id if newest else 0)
+        if found is not None and found.certainty >= SURELY_ALIKE:
+            answered = kept[found.index]
+            given = replies.CoachSays(answered.text[:300], answered.answer, kept=True)
+            scene.say(given, Choice(AskAnyway(about)), code="kept_given")
             return
     group = scene.uow.groups.get(member.group_id)
     if group is None:
@@ -155,7 +164,14 @@ def wants_beat(scene: Scene, course: Course, text: str) -> bool:
 def send_to_coach(scene: Scene, wish: SendToCoach) -> None:
     member, message = member_here(scene), scene.uow.messages.get(wish.message)
     if member and message and message.member_id == member.id:
-        relay(scene, member, message.text)
+        relay(scene, member, message.text, message=message.id)
+
+
+@deed(AskAnyway)
+def ask_anyway(scene: Scene, wish: AskAnyway) -> None:
+    member, message = member_here(scene), scene.uow.messages.get(wish.message)
+    if member and message and message.member_id == member.id:
+        relay(scene, member, message.text, to_coach=True)
 
 
 def coach_replies(scene: Scene, group: people.Group, text: str) -> bool:

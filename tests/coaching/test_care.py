@@ -87,7 +87,12 @@ async def test_a_question_for_people_goes_to_the_coach_comes_back_and_is_kept(st
     await stage.coach.presses("Yes, keep it")
     await noor.says("can I train in my cold garage?")
 
-    assert noor.last.text == "Your coach has answered this before:\nYes, warm up twice as long."
+    assert noor.last.text == (
+        "Your coach has answered this before, to “is it ok to train in a cold garage?”:\nYes, warm up twice as long."
+    )
+    await noor.presses("I asked something else")
+    assert noor.last.text == "I have asked your coach; the answer comes here."
+    assert "Noor asks:" in stage.coach.last.text
 
 
 @staged()

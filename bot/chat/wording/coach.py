@@ -182,7 +182,8 @@ def question_for_coach(reply: replies.QuestionForCoach) -> str:
 
 @says(replies.CoachSays)
 def coach_says(reply: replies.CoachSays) -> str:
-    head = "Your coach has answered this before:" if reply.kept else f"Your coach, to “{esc(reply.question[:120])}”:"
+    asked = f"“{esc(reply.question[:120])}”"
+    head = f"Your coach has answered this before, to {asked}:" if reply.kept else f"Your coach, to {asked}:"
     return f"{head}\n{esc(reply.answer)}"
 
 
