@@ -24,6 +24,7 @@ from bot.training.plan import (
     ReminderAt,
     Rolling,
     SilentDays,
+    Skip,
     StartBlock,
     Touch,
     Weekdays,
@@ -48,6 +49,13 @@ class RestorePlan:
     """Back to the plan as it was before a change."""
 
     plan: Plan
+
+
+@dataclass(frozen=True, slots=True)
+class TakeBackSession:
+    """A session noted for an earlier date was not meant so."""
+
+    session_id: int
 
 
 def hear(scene: Scene, member: people.Member, message: people.Message, text: str, *, sure: float) -> bool:
@@ -160,7 +168,12 @@ def _said(
         if fresh and block and course
         else ()
     )
-    return replies.PlanChanged(type(change).__name__, tuple(rows), said, _value(change))
+    value = _value(change)
+    if isinstance(change, Skip) and not rows:
+        value = f"nothing was planned on {change.on:%a} {change.on.day} {change.on:%b}"
+    elif before == after and value:
+        value += ", as before"
+    return replies.PlanChanged(type(change).__name__, tuple(rows), said, value)
 
 
 def _value(change: Deed) -> str:
@@ -194,19 +207,33 @@ def _backdate(scene: Scene, member: people.Member, change: Backdate) -> None:
     if number is None or day is None:
         scene.say(replies.CoachSaysSentence("backdate_which_day"))
         return
+    undo: list[Choice] = []
     if not scene.uow.sessions.find(member_id=member.id, on=change.on, day=number):
-        scene.uow.sessions.add(
+        noted = scene.uow.sessions.add(
             people.Session(
                 member_id=member.id, on=change.on, day=number, revision_id=course.revision.id, started_at=scene.now,
                 state=people.SessionState.DONE, ended_at=scene.now,
             )
         )  # fmt: skip
+        undo.append(Choice(TakeBackSession(noted.id)))
     reminders.schedule(scene, member)
-    scene.say(
-        replies.PlanChanged(
-            "Backdate", ((change.on, number, day.name),), value="send its sets any time, like “yesterday: A1 20x12”"
-        )
-    )
+    value = "send its sets any time, like “yesterday: A1 20x12”"
+    scene.say(replies.PlanChanged("Backdate", ((change.on, number, day.name),), value=value), *undo, code="plan")
+
+
+@deed(TakeBackSession)
+def take_back_session(scene: Scene, wish: TakeBackSession) -> None:
+    """Undo a session noted without sets; one that has got sets since stays, for nothing that was sent is lost."""
+    member = member_here(scene)
+    session = scene.uow.sessions.get(wish.session_id)
+    if member is None or session is None or session.member_id != member.id:
+        return
+    if scene.uow.records.find(session_id=session.id):
+        scene.say(replies.PlanChanged("Backdate", (), value="it has sets by now, so it stays"))
+        return
+    scene.uow.sessions.remove(id=session.id)
+    reminders.schedule(scene, member)
+    scene.say(replies.PlanRestored())
 
 
 @deed(RestorePlan)

@@ -123,3 +123,28 @@ async def test_a_reminder_moves_from_where_it_is(stage: Stage) -> None:
     await mira.says("remind me an hour earlier")
 
     assert mira.last.text.startswith("Reminder changed: 17:30")
+
+
+@staged()
+async def test_a_session_noted_for_yesterday_is_taken_back_with_one_tap_unless_it_has_sets(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("i did day 2 yesterday")
+    assert mira.last.text.startswith("Noted for that day")
+    await mira.presses("Undo")
+    assert mira.last.text == "Everything is as it was before."
+
+    await mira.says("i did day 2 yesterday")
+    noted = mira.last
+    await mira.says("yesterday: A1 20x12")
+    await mira.presses("Undo", on=noted)
+
+    assert "it has sets by now, so it stays" in mira.last.text
+
+
+@staged()
+async def test_a_day_without_a_session_left_out_says_that_nothing_was_planned(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("skip tuesday")
+
+    assert mira.last.text.startswith("Left out: nothing was planned on Tue 3 Mar")
