@@ -8,23 +8,23 @@ Sure parts of a text are heard even where another part has to be asked about.
 
 from __future__ import annotations
 
-import itertools
 import re
-from copy import copy, deepcopy
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
 from bot.language.reading.clauses import Parts, pained, parts_of
 from bot.language.reading.corrections import correction
 from bot.language.reading.days import ToldDay, told_day
-from bot.language.reading.grammar import Entry, Item, cut_last, entries_of
+from bot.language.reading.grammar import Entry, entries_of
+from bot.language.reading.heard import joined, label_of, same_as_last
 from bot.language.reading.names import names_in
 from bot.language.reading.noise import without_noise
 from bot.language.reading.notes import with_notes
-from bot.language.reading.ranking import fit_count, fit_load
 from bot.language.reading.setting import Setting, setting_for
-from bot.language.reading.settle import Settled, settle_entry
-from bot.language.reading.terms import LIKEWISE, Clause, Term, terms_of
+from bot.language.reading.settle import SURE, Settled, settle_entry
+from bot.language.reading.supersets import Group
+from bot.language.reading.telling import know_words_of, leaves_out, maybe_sets, only_time, tells_sets
+from bot.language.reading.terms import LIKEWISE, Clause, terms_of
 from bot.language.readings import (
     Aside,
     AsideKind,
@@ -44,24 +44,15 @@ from bot.language.tokens import Token, fold, tokens_of
 from bot.training.blocks import ExerciseId, Measure, SetPlace, Slot, order_of
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.exercises.entry import LoadStyle
-from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|1st|2nd|3rd|4th)\s+$")
-_SURE = 0.80  # what is held with less certainty is asked about
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
-_FITS_WELL = -1.2  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
-_OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
-_CLEARLY = 2.5
-_HARDLY = -2.0
+_AT_ONCE = 0.9
 _STRENGTHS = frozenset(("heavy", "light", "medium", "strong", "thick", "thin"))
 _FELT = frozenset(("felt", "feels", "feel", "was", "were", "too", "so", "pretty", "very", "bit", "really"))
-_MOST_UNKNOWN = 7
-_NUMBER_OF = re.compile(
-    r"(?P<whose>[^\W\d_]+)(?:'?s|\s+(?:(?:is|are|was|were|be|turned|turns|turning|in|at|by|till|until|of|from|page|no|number|since|after|before|for|now|just|only|already|about|the|only)\b\s*)+)\s*$"
-)
 
 
 def read(text: str, situation: Situation, catalogue: Catalogue | None = None) -> Reading:
@@ -284,278 +275,55 @@ class _Text:
         base = self._setting(due_slot, told) if due_slot else None
         clause = terms_of(tokens, labels, names, sided=bool(base and base.sided), bands=situation.kit.bands)
         if due_slot is not None and clause.unknown:
-            _know_words_of(due_slot, clause)
+            know_words_of(due_slot, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
         items = [item for entry in entries for item in entry.items]
         if situation.today and not any(item.numbers for item in items) and not clause.unknown:
             for mark in (mark for item in items for mark in item.marks if mark.kind == "M"):
                 mark.kind = "A"  # "same on both": as the set before
-        if due_slot is not None and base is not None and self._same_for_both(entries, clause, told, due_slot):
+        group = Group(self.text, self.folded, situation, self.catalogue, told)
+        told_at_once = self._told_at_once(group, entries, clause, due_slot, base)
+        if told_at_once:
+            self.heard += told_at_once
+            self.certainty = min(self.certainty, _AT_ONCE)
             return
-        if due_slot is not None and base is not None and self._both(entries, clause, told, due_slot, base):
-            return
-        completed = self._other_side(entries)
-        if completed is not None:
-            self.heard.append(completed)
-            self.certainty = min(self.certainty, 0.95)
-            return
-        surely = _tells_sets(clause, entries, running=bool(situation.today))
+        surely = tells_sets(clause, entries, running=bool(situation.today))
         if not surely:
-            surely = _maybe_sets(clause, entries, base, self.folded, running=bool(situation.today))
+            surely = maybe_sets(clause, entries, base, self.folded, running=bool(situation.today))
         if not surely:
             return
         self.certainty = min(self.certainty, surely)
-        if due_slot is not None and base is not None and base.measure is Measure.REPS and _only_time(entries):
+        if due_slot is not None and base is not None and base.measure is Measure.REPS and only_time(entries):
             return
         if day is None or (told.options and not day):
             self._which_day(told)
             return
-        if _leaves_out(self.folded):
+        if leaves_out(self.folded):
             self.certainty = min(self.certainty, 0.7)
         if len(entries) == 1 and due_slot is not None:
-            entries = self._with_partner(entries[0], told, due_slot)
+            entries = group.with_partner(entries[0], due_slot)
         for entry in entries:
             setting = self._setting_of(entry, told, due_slot)
             if setting is None:
                 self._no_place(entry, told, clause)
                 continue
-            settled = settle_entry(entry, setting, self.folded, self.text, situation, sure=_SURE, alone=len(entries) == 1)
+            settled = settle_entry(entry, setting, self.folded, self.text, situation, sure=SURE, alone=len(entries) == 1)
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
-                settled = self._elsewhere(entry, settled, told, due_slot)
+                settled = group.elsewhere(entry, settled, due_slot)
                 if len(entries) == 1:
-                    settled = self._or_partner(entry, settled, told, due_slot)
+                    settled = group.or_partner(entry, settled, due_slot)
             self._take(settled)
 
-    def _or_partner(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
-        """ "12/15" while a superset is done in turns: two sets of this exercise, or one of each?"""
-        items = [item for item in entry.items if item.numbers]
-        numbers = [term for item in items for term in item.numbers]
-        if len(numbers) != 2 or not all(term.bare for term in numbers) or "sets" in self.text.lower():
-            return settled
-        turns, fresh = self._in_turns(due_slot), self._not_begun(due_slot)
-        parted = items[0].ops[0] if len(items) == 1 else items[1].before
-        if not turns and not (fresh and parted in "/&+|"):
-            return settled
-        partner = next((slot for slot in self._nearby(told, due_slot) if slot.group == due_slot.group), None)
-        if partner is None or parted not in "/,&+|-h ":
-            return settled
-        halves = [
-            settle_entry(
-                Entry(label=slot.label, items=[Item([copy(term)])], start=term.start, end=term.end), self._setting(slot, told),
-                self.folded, self.text, self.situation, sure=_SURE, alone=True,
-            )
-            for slot, term in zip((due_slot, partner), numbers, strict=True)
-        ]  # fmt: skip
-        if any(half.question is not None or not half.heard for half in halves):
-            return settled
-        fits = [half.score or 0.0 for half in halves]
-        own = self._setting(due_slot, told)
-        second_here = fit_count(numbers[1].number, own.target(min(own.free_numbers[1:2] or (1,))), own)
-        if parted in ", " and second_here > _HARDLY and not _ROUND.search(self.folded):
-            return settled
-        if sum(fits) < _HARDLY:
-            return settled
-        heard = _joined([*halves[0].heard, *halves[1].heard])
-        alike = 0.6 <= float(numbers[1].number) / max(float(numbers[0].number), 1.0) <= 1.6
-        if own.sided and alike and parted not in "h":
-            return settled  # the two sides of a set, perhaps
-        if (turns and parted in "/&+|") or _ROUND.search(self.folded):
-            return Settled(heard, 0.9, said=settled.said, score=sum(fits))
-        each = Option(_label_of(heard)[:60], heard, 0.55)
-        mine = settled.question.options if settled.question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.45),)
-        return Settled(question=Question("which_slot", settled.said[:80], (each, *mine)[:4]), certainty=0.5, said=settled.said)
-
-    def _in_turns(self, due_slot: Slot) -> bool:
-        """Is the group done in turns? Whoever does all sets of one exercise first has none of its partner while some are left."""
-        day = self.situation.day
-        partners = {slot.label for slot in day.slots if slot.group == due_slot.group and slot is not due_slot} if day else set()
-        return any(record.place is not None and record.place.label in partners for record in self.situation.today)
-
-    def _both(self, entries: list[Entry], clause: Clause, told: ToldDay, due_slot: Slot, base: Setting) -> bool:
-        """ "both 10", "10 on both exercises" in turns: the count holds for each exercise of the superset."""
-        numbers = [term for entry in entries for item in entry.items for term in item.numbers]
-        said = _BOTH.search(self.folded)
-        if not said or len(numbers) != 1 or not numbers[0].bare or numbers[0].plural or base.sided or clause.unknown:
-            return False
-        partner = next((slot for slot in self._nearby(told, due_slot) if slot.group == due_slot.group), None)
-        if partner is None or not self._in_turns(due_slot) or any(entry.label or entry.exercise for entry in entries):
-            return False
-        heard: list[Heard] = []
-        for slot in (due_slot, partner):
-            one = Entry(items=[Item([copy(numbers[0])])], start=numbers[0].start, end=numbers[0].end)
-            settled = settle_entry(one, self._setting(slot, told), self.folded, self.text, self.situation, sure=_SURE, alone=True)
-            if settled.question is not None or not settled.heard:
-                return False
-            heard += settled.heard
-        self.heard += heard
-        self.certainty = min(self.certainty, 0.9)
-        return True
-
-    def _not_begun(self, due_slot: Slot) -> bool:
-        """Is nothing of this group on record yet?"""
-        day = self.situation.day
-        group = {slot.label for slot in day.slots if slot.group == due_slot.group} if day else set()
-        return not any(record.place is not None and record.place.label in group for record in self.situation.today)
-
-    def _same_for_both(self, entries: list[Entry], clause: Clause, told: ToldDay, due_slot: Slot) -> bool:
-        """ "same for both", "same again round 3", while a superset is done in turns: each exercise again."""
-        marks = [mark for entry in entries for item in entry.items for mark in item.marks]
-        numbers = [term for entry in entries for item in entry.items for term in item.numbers]
-        sames = sum(mark.kind == "A" for mark in marks)
-        wanted = sames and not numbers and not any(entry.label or entry.exercise for entry in entries)
-        day = told.day
-        if not wanted or day is None or not _ROUND.search(self.folded):
-            return False
-        if not self._in_turns(due_slot) or len(clause.unknown) > 1 or "side" in self.folded:
-            return False
-        heard: list[Heard] = []
-        for slot in day.slots:
-            if slot.group != due_slot.group:
-                continue
-            again = Entry(items=[Item(marks=[Term("A", "same", 0, 0)])])
-            settled = settle_entry(again, self._setting(slot, told), "same", "same", self.situation, sure=_SURE, alone=True)
-            if settled.question is not None or not settled.heard:
-                return False
-            heard += settled.heard
-        self.heard += heard
-        self.certainty = min(self.certainty, 0.9)
-        return True
-
-    def _other_side(self, entries: list[Entry]) -> CorrectionHeard | None:
-        """ "right 7" after "left 9", "other side 8", "same on the other side": the set on record gets its second side."""
-        last = self.situation.today[-1] if self.situation.today else None
-        if last is None or last.place is None or (last.done.left is None) == (last.done.right is None) or len(entries) != 1:
-            return None
-        entry = entries[0]
-        lacking = "L" if last.done.left is None else "R"
-        numbers = [term for item in entry.items for term in item.numbers]
-        other = any(
-            mark.kind in "$M" and mark.text in ("other", "same", "matched", "and") for item in entry.items for mark in item.marks
-        )
-        named = entry.label or entry.exercise
-        if (named and named != last.place.label) or len(numbers) > 1 or any(item.set_number for item in entry.items):
-            return None
-        if not numbers:
-            count = last.done.worst_count if other else None
-        elif numbers[0].side == lacking or (other and not numbers[0].side and numbers[0].role in ("", "count")):
-            count = int(numbers[0].number)
-        else:
-            return None
-        if count is None or (numbers and numbers[0].number != numbers[0].number.to_integral_value()):
-            return None
-        left, right = (count, last.done.right) if lacking == "L" else (last.done.left, count)
-        done = (
-            replace(last.done, left=left, right=right) if left != right else replace(last.done, count=left, left=None, right=None)
-        )
-        return CorrectionHeard(last, replace(last, done=done))
-
-    def _with_partner(self, entry: Entry, told: ToldDay, due_slot: Slot) -> list[Entry]:
-        """A superset told in one go with one name or none: the last thing said may be the partner's.
-
-        "35x10 / 14 dips" while dips are the partner of what is due; "16 press ups then 14 on the heavy band".
-        """
-        day = told.day
-        assert day is not None
-        named = entry.label or entry.exercise
-        if not named and len(entry.items) < 2:
-            return [entry]
-        slot = day.slot(named) if named else due_slot
-        if slot is None:
-            return [entry]
-        first = next((s for s in day.slots if s.label == due_slot.label), None)
-        if named and slot.label != due_slot.label and first is not None and slot.group == first.group:
-            cut = cut_last(entry)
-            if cut is not None:
-                mine, theirs = cut
-                mine.label, mine.exercise, mine.named_last = due_slot.label, "", False
-                return [mine, theirs] if self._fit_better(mine, theirs, entry, told) else [entry]
-            return [entry]
-        partner = next(
-            (s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s, told).free_numbers), None
-        )
-        if partner is not None and self._load_of_partner(entry, slot, partner, told):
-            last = entry.items.pop()
-            last.before = ""
-            return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
-        while len(entry.items) > 1 and not entry.items[-1].numbers and not entry.items[-1].has("cbAF"):
-            entry.items[-2].marks += entry.items.pop().marks
-        if partner is None or len(entry.items) < 2 or not self._of_partner(entry.items[-1], slot, partner, told):
-            return [entry]
-        last = entry.items.pop()
-        last.before = ""
-        return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
-
-    def _fit_better(self, mine: Entry, theirs: Entry, whole: Entry, told: ToldDay) -> bool:
-        """Do two entries, one for the slot that is due, tell the sets better than one for the slot that was named?"""
-
-        def settled(entry: Entry) -> Settled:
-            assert told.day is not None
-            setting = self._setting(told.day.slot(entry.label or entry.exercise), told)
-            return settle_entry(deepcopy(entry), setting, self.folded, self.text, self.situation, sure=_SURE, alone=True)
-
-        one, two, all_in_one = settled(mine), settled(theirs), settled(whole)
-        if one.question is not None or two.question is not None:
-            return False
-        return all_in_one.question is not None or (one.score or 0.0) + (two.score or 0.0) > (all_in_one.score or 0.0)
-
-    def _load_of_partner(self, entry: Entry, slot: Slot, partner: Slot, told: ToldDay) -> bool:
-        """ "14x10 16x11" in turns: is the second load the partner's last one, and the first this exercise's?"""
-        if len(entry.items) != 2 or not self._in_turns(slot) or any(len(item.numbers) != 2 for item in entry.items):
-            return False
-        first, second = (item.numbers[0] for item in entry.items)
-        mine, theirs = self._setting(slot, told).load_before(99), self._setting(partner, told).load_before(99)
-        if mine is None or theirs is None or mine.amount == theirs.amount:
-            return False
-        return first.number == mine.amount and second.number == theirs.amount and second.role != "count"
-
-    def _of_partner(self, item: Item, slot: Slot, partner: Slot, told: ToldDay) -> bool:
-        """Is it told in a way that suits the partner and not the slot: by a band, or in seconds?"""
-        here, there = self._setting(slot, told), self._setting(partner, told)
-        banded = item.has("cb") and there.style is LoadStyle.BAND and here.style is not LoadStyle.BAND and not here.helped
-        timed = any(term.measure is Measure.SECONDS for term in item.numbers)
-        plural = len(item.numbers) == 1 and item.numbers[0].plural
-        held = there.measure is Measure.SECONDS and here.measure is not Measure.SECONDS and (timed or plural)
-        paired = (
-            len(item.numbers) > 1
-            and item.numbers[0].plural
-            and there.style is LoadStyle.PAIR
-            and here.style is not LoadStyle.PAIR
-        )
-        sided = there.sided and not here.sided and (item.has("E") or any(term.each for term in item.numbers))
-        return banded or held or paired or sided
-
-    def _elsewhere(self, entry: Entry, settled: Settled, told: ToldDay, due_slot: Slot) -> Settled:
-        """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
-        if settled.score is None or settled.score > _FITS_WELL:
-            return settled
-        best, gain = None, 0.0
-        for slot in self._nearby(told, due_slot):
-            other = settle_entry(
-                deepcopy(entry), self._setting(slot, told), self.folded, self.text, self.situation, sure=_SURE, alone=True
-            )
-            if other.question is None and other.score is not None and any(isinstance(part, SetsHeard) for part in other.heard):
-                better = other.score - _OUT_OF_ORDER - settled.score
-                if best is None or better > gain:
-                    best, gain = other, better
-        question = settled.question
-        surprised = question is not None and question.code == "surprise"
-        if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else 0.2):
-            return settled
-        last = next((r for r in reversed(self.situation.today) if r.place), None)
-        if gain > 1.2 * _CLEARLY and (surprised or question is None) and not _same_as_last(best, last):
-            return best
-        mine = question.options if question else (Option(_label_of(settled.heard)[:60], settled.heard, 0.4),)
-        theirs = Option(_label_of(best.heard)[:60], best.heard, 0.6)
-        options = (theirs, *mine) if gain > 0 or surprised else (*mine[:1], theirs, *mine[1:])
-        return Settled(question=Question("which_slot", settled.said[:80], options[:4]), certainty=0.5, said=settled.said)
-
-    def _nearby(self, told: ToldDay, due_slot: Slot) -> list[Slot]:
-        """Slots of the same superset with sets still to do, the one last recorded first; and that one, whatever its group."""
-        assert told.day is not None
-        last = next((r.place.label for r in reversed(self.situation.today) if r.place), "")
-        near = [s for s in told.day.slots if s is not due_slot and (s.group == due_slot.group or s.label == last)]
-        near.sort(key=lambda slot: slot.label != last)
-        return [slot for slot in near if self._setting(slot, told).free_numbers]
+    def _told_at_once(
+        self, group: Group, entries: list[Entry], clause: Clause, due_slot: Slot | None, base: Setting | None
+    ) -> tuple[Heard, ...]:
+        """Sets that few words tell of a whole superset, or of the second side of the set before."""
+        if due_slot is not None and base is not None:
+            heard = group.same_for_both(entries, clause, due_slot) or group.both(entries, clause, due_slot, base)
+            if heard:
+                return heard
+        completed = group.other_side(entries)
+        return (completed,) if completed is not None else ()
 
     def _which_day(self, told: ToldDay) -> None:
         """No day is planned and none is said: ask which day of the block it was."""
@@ -615,7 +383,7 @@ class _Text:
                 settled = settle_entry(
                     entry, self._setting(slot_of_last, told), self.folded, self.text, situation, sure=0.0, alone=True
                 )
-                if _same_as_last(settled, last):
+                if same_as_last(settled.heard, last):
                     self.heard.append(RepeatHeard())
                     self.certainty = 0.9
                     return
@@ -641,7 +409,7 @@ class _Text:
     def _reading(self) -> Reading:
         told_to = max(self.told_to, *(why.end for why in self.why)) if self.why else 0
         heard = with_notes(
-            _joined(self.heard), self.text, told_to, [aside.text for aside in self.asides if aside.kind is AsideKind.CHAT]
+            joined(self.heard), self.text, told_to, [aside.text for aside in self.asides if aside.kind is AsideKind.CHAT]
         )
         if self.ended is not None and not heard and self.question is None:
             heard = (self.ended,)
@@ -653,9 +421,9 @@ class _Text:
             verdict, certainty = Verdict.ASK, self.certainty
         elif heard:
             certainty = self.certainty
-            verdict = Verdict.RECORD if certainty >= _SURE else Verdict.ASK
+            verdict = Verdict.RECORD if certainty >= SURE else Verdict.ASK
             if verdict is Verdict.ASK:
-                self.question = Question("is_that_right", self.text[:80], (Option(_label_of(heard), heard, certainty),))
+                self.question = Question("is_that_right", self.text[:80], (Option(label_of(heard), heard, certainty),))
                 heard = ()
         else:
             return Reading(
@@ -667,10 +435,6 @@ class _Text:
 
 
 _OF_ANOTHER = re.compile(r"\b(?:before|instead of|rather than|after|not)\s+(?:the\s+|my\s+|doing\s+)*$")
-
-
-_BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
-_ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
 
 
 def _without_others(names: list[tuple[int, int, str]], folded: str) -> list[tuple[int, int, str]]:
@@ -702,143 +466,6 @@ def _merged(entries: list[Entry], reader: _Text) -> list[Entry]:
     return list(merged.values())
 
 
-def _tells_sets(clause: Clause, entries: list[Entry], *, running: bool) -> float:
-    """Is there enough that speaks of sets? 1 if so, 0 if not; bare numbers among unknown words are not enough by themselves."""
-    items = [item for entry in entries for item in entry.items]
-    numbers = [term for item in items for term in item.numbers]
-    marks = {mark.kind for item in items for mark in item.marks}
-    if numbers and clause.unknown and all(term.role == "load" for term in numbers):
-        return 0.0
-    if not numbers:
-        told = marks & set("AO") or ("l" in marks and marks & set("+v")) or (marks & set("+v") and not clause.unknown)
-        return (0.6 if clause.unknown else 1.0) if told and len(clause.unknown) <= 1 else 0.0
-    named = any(entry.label or entry.exercise for entry in entries)
-    strong = any(
-        (item.ops and any(op in "x@wf" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))
-        or any(term.role in ("load", "count", "minutes_or_metres") or term.plural or term.sign for term in item.numbers)
-        or item.lone_x or item.set_number
-        for item in items
-    )  # fmt: skip
-    if strong or named:
-        crossed = any(op == "x" for item in items for op in item.ops)
-        full = any(t.role == "load" or t.plural for t in numbers) and any(t.role == "count" for t in numbers)
-        if not running and not named and not crossed and not full and len(clause.unknown) > 1:
-            return 0.6
-        return float(len(clause.unknown) <= 6 + 3 * len(numbers))
-    if clause.verbs or marks & set("EFBcKWAO*$"):
-        return float(
-            len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms) and not _before_a_word(clause.terms)
-        )
-    return float(not clause.unknown)
-
-
-def _apart(item: Item, unknown: list[Token]) -> bool:
-    """ "30 copies to mark ... at 9": do words that nobody knows stand between the numbers?"""
-    first, last = item.numbers[0].start, item.numbers[-1].end
-    return sum(first < token.start < last for token in unknown) > 1
-
-
-def _maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, folded: str, *, running: bool) -> float:
-    """Numbers among words that nobody knows: 1 where they can hardly be anything else than the set that is due, 0.6 where they may be it.
-
-    They must stand for themselves ("18 no cap", "bruh only 14"), not count a thing ("12 biscuits") nor be something's own number
-    ("my daughter is 12"), and suit the set that is due.
-    """
-    items = [item for entry in entries for item in entry.items]
-    numbers = [term for item in items for term in item.numbers]
-    if base is None or not numbers or len(numbers) > 3 or len(clause.unknown) > _MOST_UNKNOWN:
-        return 0.0
-    terms = clause.terms
-    if any(_is_of_something(term, folded, clause.unknown) for term in terms if term.kind == "n"):
-        return 0.0
-    first = numbers[0] if len(numbers) == 1 or all(term.bare for term in numbers) else None
-    if _counts_a_thing(terms) and (not running or len(clause.unknown) > 1):
-        return 0.0
-    if first is None:
-        return 0.6 if running else 0.0
-    number = base.free_numbers[0] if base.free_numbers else 0
-    fits = fit_count(numbers[-1].number, base.target(number), base) > _HARDLY
-    pair = len(numbers) == 2 and items[0].ops and items[0].ops[0] in "fw" and fits
-    if pair:
-        return 1.0 if fit_load(first.number, base.situation.unit, base) > _HARDLY else 0.6
-    if not fits or not running:
-        return 0.6 if fits else 0.0
-    beside = any(one.kind == "?" and two.kind == "n" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms))
-    return 0.6 if beside or len(numbers) > 1 or _before_a_word(terms) else 1.0
-
-
-def _is_of_something(number: Term, folded: str, unknown: list[Token]) -> bool:
-    """ "my daughter is 12", "bus in 10": a word that says where or what a number is, after one that is no set's."""
-    found = _NUMBER_OF.search(folded, max(0, number.start - 40), number.start)
-    return found is not None and any(token.start == found.start("whose") for token in unknown)
-
-
-def _know_words_of(slot: Slot, clause: Clause) -> None:
-    """ "11 knee ones": a word of the name of the exercise that is due is no stranger."""
-    own = {word.rstrip("s") for word in re.findall(r"[a-z]{3,}", slot.exercise_name.lower())}
-
-    def is_own(word: str) -> bool:
-        return word.rstrip("s") in own or any(len(each) > 3 and word.startswith(each) for each in own)
-
-    clause.unknown = [token for token in clause.unknown if not is_own(token.text)]
-    for term in clause.terms:
-        if term.kind == "?" and is_own(term.text):
-            term.kind = "."
-
-
-def _counts_a_thing(terms: list[Term]) -> bool:
-    """ "12 biscuits": a number just before a plural that nobody says between sets."""
-    return any(
-        one.bare and two.kind == "?" and two.start - one.end <= 1 and two.text.endswith("s") and len(two.text) > 3
-        for one, two in itertools.pairwise(terms)
-    )
-
-
-def _before_a_word(terms: list[Term]) -> bool:
-    """ "9 annnd", "21 lesgo": a number just before a word that nobody knows."""
-    return any(one.bare and two.kind == "?" and two.start - one.end <= 1 for one, two in itertools.pairwise(terms))
-
-
-def _only_time(entries: list[Entry]) -> bool:
-    """ "need 5 mins", while reps are due: nothing but a stretch of time, and no exercise named."""
-    numbers = [term for entry in entries for item in entry.items for term in item.numbers]
-    named = any(entry.label or entry.exercise for entry in entries)
-    return bool(numbers) and not named and all(term.measure is Measure.SECONDS for term in numbers)
-
-
-_AND_MORE = re.compile(
-    r"\b(?:then|and|plus|followed by|after)\s+(?:another\s+|did\s+|got\s+|managed\s+|a further\s+|an extra\s+)*(?:\d+|one|two|three|four|five|six)\s+(?:more|extra)\b"
-    r"(?!\s+(?:in|left|than|to spare|sets?|kg|kilos?|pounds?|lbs?))|\band (?:a few|a couple|some) more\b"
-)
-_OTHER_REPS = re.compile(
-    r"\b(?:\d+|one|two|three|four|five|a few|couple)\s+(?:of\s+)?(?:negatives?|eccentrics?|forced|assisted|band(?:ed)? ones|cheat(?:ed)? ones)\b"
-)
-
-
-# Words that turn a sentence round: what follows or precedes them may be no set at all, or not as it stands.
-_DOUBTFUL = re.compile(
-    r"^(?:\w+ ){0,2}(?:if|unless)\b|\b(?:would(?:'?ve| have)?|used to|no idea|how heavy|unsure|dunno|exchanged|swap(?:ped)? (?:those|them|that|it))\b"
-    r"|\bthen (?:another|one|a) ?\d* (?:on|more|extra)\b|\bthen another\b|\bsame as the first (?:two|three|\d)\b"
-)
-_LAST_REPS_HELPED = re.compile(
-    r"\b(?:last|final) (?:\d|one|two|three|few|couple)(?: of them| reps?)? (?:with|on|using|w/?|by) |\b\d+ (?:slow )?(?:negatives?|negs|eccentrics?)\b"
-)
-_OTHER_TIME = re.compile(
-    r"^(?!.*\b(?:more|less|fewer|than|up|down|same|like|as|vs|beat|better|compared|instead|not|this time|today|now)\b)"
-    r"(?=.*\b(?:did|got|had|was|were|managed|hit|made|used)\b)(?=.*\blast (?:week|month|year|session)\b)"
-)
-_LAST_FEW = re.compile(r"\blast (?:two|three|[2-5]) sets (?:were|was)\b")
-
-
-def _leaves_out(folded: str) -> bool:
-    """Is something told beside the sets that no set record says as it was meant: "then two more", "and 2 negatives"?"""
-    if _DOUBTFUL.search(folded) or _LAST_REPS_HELPED.search(folded) or _OTHER_TIME.search(folded) or _LAST_FEW.search(folded):
-        return True
-    more = _AND_MORE.search(folded)
-    could = re.search(r"\b(?:could|had|have|coulda|maybe|reserve|tank)\b", folded)
-    return bool(more and not could) or bool(_OTHER_REPS.search(folded) and len(re.findall(r"\d+|\bthree\b|\btwo\b", folded)) > 1)
-
-
 def _slots_for(exercise: ExerciseId, situation: Situation, catalogue: Catalogue, told: ToldDay) -> list[Slot]:
     """Slots whose place an unplanned exercise may have taken: those of its kind first, then the one that is due."""
     day = told.day
@@ -851,31 +478,6 @@ def _slots_for(exercise: ExerciseId, situation: Situation, catalogue: Catalogue,
     due = situation.due
     due_slot = situation.slot(due.label) if due else None
     return list({slot.label: slot for slot in [*alike, *([due_slot] if due_slot else [])]}.values())[:3]
-
-
-def _same_as_last(settled: Settled, last: SetRecord | None) -> bool:
-    from bot.language.reading.placing import same_numbers
-
-    if last is None or len(settled.heard) != 1 or not isinstance(settled.heard[0], SetsHeard):
-        return False
-    sets = settled.heard[0].sets
-    return len(sets) == 1 and same_numbers(sets[0].done, last.done)
-
-
-def _joined(heard: list[Heard]) -> tuple[Heard, ...]:
-    """Sets of several slots in one value, in the order told; repeats drop out where anything new was said."""
-    sets = [record for part in heard if isinstance(part, SetsHeard) for record in part.sets]
-    others = [part for part in heard if not isinstance(part, SetsHeard | RepeatHeard)]
-    repeats = [part for part in heard if isinstance(part, RepeatHeard)]
-    result: list[Heard] = [SetsHeard(tuple(sets))] if sets else []
-    result += others
-    return tuple(result) if result else tuple(repeats[:1])
-
-
-def _label_of(heard: tuple[Heard, ...]) -> str:
-    from bot.language.reading.explain import say_heard
-
-    return say_heard(heard)
 
 
 __all__ = ["LONGEST", "CorrectionHeard", "SetPlace", "order_of", "read"]

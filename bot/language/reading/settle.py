@@ -29,6 +29,7 @@ from bot.training.loads import Load, LoadKind, Unit, say_load
 from bot.training.records import SetRecord, Source
 
 Kind = tuple[tuple[str, ...], tuple[str, ...]]  # what the words say of each number, and what stands between them
+SURE = 0.80  # what is held with less certainty is asked about
 _MOST_WAYS = 48
 _MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4

@@ -1,0 +1,272 @@
+"""To which exercise of a superset does a number belong? Supersets are told in turns, both at once, by the load or the measure.
+
+"12/15" while two exercises are done in turns        one set of each
+"35x10 / 14 dips"                                    the first is what is due, the second its partner's
+"50" where steps are due and the partner is a plank  asked about, the partner first
+"right 7" after "left 9"                             the set on record gets its second side
+"""
+
+from __future__ import annotations
+
+import re
+from copy import copy, deepcopy
+from dataclasses import dataclass, replace
+
+from bot.language.reading.days import ToldDay
+from bot.language.reading.grammar import Entry, Item, cut_last
+from bot.language.reading.heard import joined, label_of, same_as_last
+from bot.language.reading.ranking import fit_count
+from bot.language.reading.setting import Setting, setting_for
+from bot.language.reading.settle import SURE, Settled, settle_entry
+from bot.language.reading.telling import HARDLY
+from bot.language.reading.terms import Clause, Term
+from bot.language.readings import CorrectionHeard, Heard, Option, Question, SetsHeard
+from bot.language.situation import Situation
+from bot.training.blocks import Measure, Slot
+from bot.training.exercises.catalogue import Catalogue
+from bot.training.exercises.entry import LoadStyle
+
+_FITS_WELL = -1.2  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
+_OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
+_CLEARLY = 2.5
+_BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
+_ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
+
+
+@dataclass
+class Group:
+    """The slot that is due and the others of its letter, as one text tells of them. folded, text: of the whole message."""
+
+    text: str
+    folded: str
+    situation: Situation
+    catalogue: Catalogue
+    told: ToldDay
+
+    def _setting(self, slot: Slot | None) -> Setting:
+        return setting_for(self.situation, self.catalogue, slot, on=self.told.on, day=self.told.day)
+
+    def or_partner(self, entry: Entry, settled: Settled, due_slot: Slot) -> Settled:
+        """ "12/15" while a superset is done in turns: two sets of this exercise, or one of each?"""
+        items = [item for item in entry.items if item.numbers]
+        numbers = [term for item in items for term in item.numbers]
+        if len(numbers) != 2 or not all(term.bare for term in numbers) or "sets" in self.text.lower():
+            return settled
+        turns, fresh = self._in_turns(due_slot), self._not_begun(due_slot)
+        parted = items[0].ops[0] if len(items) == 1 else items[1].before
+        if not turns and not (fresh and parted in "/&+|"):
+            return settled
+        partner = next((slot for slot in self._nearby(due_slot) if slot.group == due_slot.group), None)
+        if partner is None or parted not in "/,&+|-h ":
+            return settled
+        halves = [
+            settle_entry(
+                Entry(label=slot.label, items=[Item([copy(term)])], start=term.start, end=term.end), self._setting(slot),
+                self.folded, self.text, self.situation, sure=SURE, alone=True,
+            )
+            for slot, term in zip((due_slot, partner), numbers, strict=True)
+        ]  # fmt: skip
+        if any(half.question is not None or not half.heard for half in halves):
+            return settled
+        fits = [half.score or 0.0 for half in halves]
+        own = self._setting(due_slot)
+        second_here = fit_count(numbers[1].number, own.target(min(own.free_numbers[1:2] or (1,))), own)
+        if parted in ", " and second_here > HARDLY and not _ROUND.search(self.folded):
+            return settled
+        if sum(fits) < HARDLY:
+            return settled
+        heard = joined([*halves[0].heard, *halves[1].heard])
+        alike = 0.6 <= float(numbers[1].number) / max(float(numbers[0].number), 1.0) <= 1.6
+        if own.sided and alike and parted not in "h":
+            return settled  # the two sides of a set, perhaps
+        if (turns and parted in "/&+|") or _ROUND.search(self.folded):
+            return Settled(heard, 0.9, said=settled.said, score=sum(fits))
+        each = Option(label_of(heard), heard, 0.55)
+        mine = settled.question.options if settled.question else (Option(label_of(settled.heard), settled.heard, 0.45),)
+        return Settled(question=Question("which_slot", settled.said[:80], (each, *mine)[:4]), certainty=0.5, said=settled.said)
+
+    def _in_turns(self, due_slot: Slot) -> bool:
+        """Is the group done in turns? Whoever does all sets of one exercise first has none of its partner while some are left."""
+        day = self.situation.day
+        partners = {slot.label for slot in day.slots if slot.group == due_slot.group and slot is not due_slot} if day else set()
+        return any(record.place is not None and record.place.label in partners for record in self.situation.today)
+
+    def both(self, entries: list[Entry], clause: Clause, due_slot: Slot, base: Setting) -> tuple[Heard, ...]:
+        """ "both 10", "10 on both exercises" in turns: the count holds for each exercise of the superset."""
+        numbers = [term for entry in entries for item in entry.items for term in item.numbers]
+        said = _BOTH.search(self.folded)
+        if not said or len(numbers) != 1 or not numbers[0].bare or numbers[0].plural or base.sided or clause.unknown:
+            return ()
+        partner = next((slot for slot in self._nearby(due_slot) if slot.group == due_slot.group), None)
+        if partner is None or not self._in_turns(due_slot) or any(entry.label or entry.exercise for entry in entries):
+            return ()
+        heard: list[Heard] = []
+        for slot in (due_slot, partner):
+            one = Entry(items=[Item([copy(numbers[0])])], start=numbers[0].start, end=numbers[0].end)
+            settled = settle_entry(one, self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True)
+            if settled.question is not None or not settled.heard:
+                return ()
+            heard += settled.heard
+        return tuple(heard)
+
+    def _not_begun(self, due_slot: Slot) -> bool:
+        """Is nothing of this group on record yet?"""
+        day = self.situation.day
+        group = {slot.label for slot in day.slots if slot.group == due_slot.group} if day else set()
+        return not any(record.place is not None and record.place.label in group for record in self.situation.today)
+
+    def same_for_both(self, entries: list[Entry], clause: Clause, due_slot: Slot) -> tuple[Heard, ...]:
+        """ "same for both", "same again round 3", while a superset is done in turns: each exercise again."""
+        marks = [mark for entry in entries for item in entry.items for mark in item.marks]
+        numbers = [term for entry in entries for item in entry.items for term in item.numbers]
+        sames = sum(mark.kind == "A" for mark in marks)
+        wanted = sames and not numbers and not any(entry.label or entry.exercise for entry in entries)
+        day = self.told.day
+        if not wanted or day is None or not _ROUND.search(self.folded):
+            return ()
+        if not self._in_turns(due_slot) or len(clause.unknown) > 1 or "side" in self.folded:
+            return ()
+        heard: list[Heard] = []
+        for slot in day.slots:
+            if slot.group != due_slot.group:
+                continue
+            again = Entry(items=[Item(marks=[Term("A", "same", 0, 0)])])
+            settled = settle_entry(again, self._setting(slot), "same", "same", self.situation, sure=SURE, alone=True)
+            if settled.question is not None or not settled.heard:
+                return ()
+            heard += settled.heard
+        return tuple(heard)
+
+    def other_side(self, entries: list[Entry]) -> CorrectionHeard | None:
+        """ "right 7" after "left 9", "other side 8", "same on the other side": the set on record gets its second side."""
+        last = self.situation.today[-1] if self.situation.today else None
+        if last is None or last.place is None or (last.done.left is None) == (last.done.right is None) or len(entries) != 1:
+            return None
+        entry = entries[0]
+        lacking = "L" if last.done.left is None else "R"
+        numbers = [term for item in entry.items for term in item.numbers]
+        other = any(
+            mark.kind in "$M" and mark.text in ("other", "same", "matched", "and") for item in entry.items for mark in item.marks
+        )
+        named = entry.label or entry.exercise
+        if (named and named != last.place.label) or len(numbers) > 1 or any(item.set_number for item in entry.items):
+            return None
+        if not numbers:
+            count = last.done.worst_count if other else None
+        elif numbers[0].side == lacking or (other and not numbers[0].side and numbers[0].role in ("", "count")):
+            count = int(numbers[0].number)
+        else:
+            return None
+        if count is None or (numbers and numbers[0].number != numbers[0].number.to_integral_value()):
+            return None
+        left, right = (count, last.done.right) if lacking == "L" else (last.done.left, count)
+        done = (
+            replace(last.done, left=left, right=right) if left != right else replace(last.done, count=left, left=None, right=None)
+        )
+        return CorrectionHeard(last, replace(last, done=done))
+
+    def with_partner(self, entry: Entry, due_slot: Slot) -> list[Entry]:
+        """A superset told in one go with one name or none: the last thing said may be the partner's.
+
+        "35x10 / 14 dips" while dips are the partner of what is due; "16 press ups then 14 on the heavy band".
+        """
+        day = self.told.day
+        assert day is not None
+        named = entry.label or entry.exercise
+        if not named and len(entry.items) < 2:
+            return [entry]
+        slot = day.slot(named) if named else due_slot
+        if slot is None:
+            return [entry]
+        first = next((s for s in day.slots if s.label == due_slot.label), None)
+        if named and slot.label != due_slot.label and first is not None and slot.group == first.group:
+            cut = cut_last(entry)
+            if cut is not None:
+                mine, theirs = cut
+                mine.label, mine.exercise, mine.named_last = due_slot.label, "", False
+                return [mine, theirs] if self._fit_better(mine, theirs, entry) else [entry]
+            return [entry]
+        partner = next((s for s in day.slots if s.group == slot.group and s is not slot and self._setting(s).free_numbers), None)
+        if partner is not None and self._load_of_partner(entry, slot, partner):
+            last = entry.items.pop()
+            last.before = ""
+            return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
+        while len(entry.items) > 1 and not entry.items[-1].numbers and not entry.items[-1].has("cbAF"):
+            entry.items[-2].marks += entry.items.pop().marks
+        if partner is None or len(entry.items) < 2 or not self._of_partner(entry.items[-1], slot, partner):
+            return [entry]
+        last = entry.items.pop()
+        last.before = ""
+        return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
+
+    def _fit_better(self, mine: Entry, theirs: Entry, whole: Entry) -> bool:
+        """Do two entries, one for the slot that is due, tell the sets better than one for the slot that was named?"""
+
+        def settled(entry: Entry) -> Settled:
+            assert self.told.day is not None
+            setting = self._setting(self.told.day.slot(entry.label or entry.exercise))
+            return settle_entry(deepcopy(entry), setting, self.folded, self.text, self.situation, sure=SURE, alone=True)
+
+        one, two, all_in_one = settled(mine), settled(theirs), settled(whole)
+        if one.question is not None or two.question is not None:
+            return False
+        return all_in_one.question is not None or (one.score or 0.0) + (two.score or 0.0) > (all_in_one.score or 0.0)
+
+    def _load_of_partner(self, entry: Entry, slot: Slot, partner: Slot) -> bool:
+        """ "14x10 16x11" in turns: is the second load the partner's last one, and the first this exercise's?"""
+        if len(entry.items) != 2 or not self._in_turns(slot) or any(len(item.numbers) != 2 for item in entry.items):
+            return False
+        first, second = (item.numbers[0] for item in entry.items)
+        mine, theirs = self._setting(slot).load_before(99), self._setting(partner).load_before(99)
+        if mine is None or theirs is None or mine.amount == theirs.amount:
+            return False
+        return first.number == mine.amount and second.number == theirs.amount and second.role != "count"
+
+    def _of_partner(self, item: Item, slot: Slot, partner: Slot) -> bool:
+        """Is it told in a way that suits the partner and not the slot: by a band, or in seconds?"""
+        here, there = self._setting(slot), self._setting(partner)
+        banded = item.has("cb") and there.style is LoadStyle.BAND and here.style is not LoadStyle.BAND and not here.helped
+        timed = any(term.measure is Measure.SECONDS for term in item.numbers)
+        plural = len(item.numbers) == 1 and item.numbers[0].plural
+        held = there.measure is Measure.SECONDS and here.measure is not Measure.SECONDS and (timed or plural)
+        paired = (
+            len(item.numbers) > 1
+            and item.numbers[0].plural
+            and there.style is LoadStyle.PAIR
+            and here.style is not LoadStyle.PAIR
+        )
+        sided = there.sided and not here.sided and (item.has("E") or any(term.each for term in item.numbers))
+        return banded or held or paired or sided
+
+    def elsewhere(self, entry: Entry, settled: Settled, due_slot: Slot) -> Settled:
+        """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
+        if settled.score is None or settled.score > _FITS_WELL:
+            return settled
+        best, gain = None, 0.0
+        for slot in self._nearby(due_slot):
+            other = settle_entry(
+                deepcopy(entry), self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True
+            )
+            if other.question is None and other.score is not None and any(isinstance(part, SetsHeard) for part in other.heard):
+                better = other.score - _OUT_OF_ORDER - settled.score
+                if best is None or better > gain:
+                    best, gain = other, better
+        question = settled.question
+        surprised = question is not None and question.code == "surprise"
+        if best is None or gain < (-_CLEARLY if surprised else 0.0 if question else 0.2):
+            return settled
+        last = next((r for r in reversed(self.situation.today) if r.place), None)
+        if gain > 1.2 * _CLEARLY and (surprised or question is None) and not same_as_last(best.heard, last):
+            return best
+        mine = question.options if question else (Option(label_of(settled.heard), settled.heard, 0.4),)
+        theirs = Option(label_of(best.heard), best.heard, 0.6)
+        options = (theirs, *mine) if gain > 0 or surprised else (*mine[:1], theirs, *mine[1:])
+        return Settled(question=Question("which_slot", settled.said[:80], options[:4]), certainty=0.5, said=settled.said)
+
+    def _nearby(self, due_slot: Slot) -> list[Slot]:
+        """Slots of the same superset with sets still to do, the one last recorded first; and that one, whatever its group."""
+        assert self.told.day is not None
+        last = next((r.place.label for r in reversed(self.situation.today) if r.place), "")
+        near = [s for s in self.told.day.slots if s is not due_slot and (s.group == due_slot.group or s.label == last)]
+        near.sort(key=lambda slot: slot.label != last)
+        return [slot for slot in near if self._setting(slot).free_numbers]
