@@ -52,6 +52,11 @@ class RestorePlan:
 
 
 @dataclass(frozen=True, slots=True)
+class KeepPlan:
+    """None of what was offered: the plan stays."""
+
+
+@dataclass(frozen=True, slots=True)
 class TakeBackSession:
     """A session noted for an earlier date was not meant so."""
 
@@ -88,7 +93,12 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
 
 def _ask(scene: Scene, question: PlanQuestion) -> None:
     choices = [Choice(ChangePlan(option.deed), option.label[:60]) for option in question.options]
-    scene.say(replies.AskDate(question.code, question.about), *choices, row=1, code="days")
+    scene.say(replies.AskDate(question.code, question.about), *choices, Choice(KeepPlan()), row=1, code="days")
+
+
+@deed(KeepPlan)
+def keep_plan(scene: Scene, wish: KeepPlan) -> None:
+    scene.say(replies.PlanRestored())
 
 
 @deed(ChangePlan)

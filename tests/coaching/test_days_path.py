@@ -18,12 +18,29 @@ async def test_a_move_onto_a_taken_day_asks_and_slides_the_other_along(stage: St
 
     await mira.says("move today to wednesday")
     assert "Wed 4 Mar has a session of its own" in mira.last.text
-    assert mira.last.labels == ["Its own session goes to Thu 5 Mar", "The two change places", "Both on Wed 4 Mar"]
+    assert mira.last.labels == [
+        "Its own session goes to Thu 5 Mar",
+        "The two change places",
+        "Both on Wed 4 Mar",
+        "Leave it as it is",
+    ]
     await mira.presses("Its own session goes to Thu 5 Mar")
 
     shown = await _week(mira)
     assert any("Wed 4 Mar" in line and "day 1" in line for line in shown), shown
     assert any("Thu 5 Mar" in line and "day 2" in line for line in shown), shown
+
+
+@staged()
+async def test_every_question_about_days_can_be_left(stage: Stage) -> None:
+    mira = await stage.member()
+    before = await _week(mira)
+
+    await mira.says("maybe skip wednesday")
+    assert mira.last.labels == ["Leave out Wed 4 Mar", "Leave it as it is"]
+    await mira.presses("Leave it as it is")
+
+    assert await _week(mira) == before
 
 
 @staged()

@@ -36,6 +36,7 @@ _FIXED: dict[type[Any], str] = {
     coach.DoNothing: "No",
     move_days.RestorePlan: "Undo",
     move_days.TakeBackSession: "Undo",
+    move_days.KeepPlan: "Leave it as it is",
     own_data.Leave: "Yes, leave",
     own_data.Erase: "Yes, erase all",
     own_data.Stay: "No, stay",
