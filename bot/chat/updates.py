@@ -92,6 +92,8 @@ class Updates:
             _file(scene, message, file)
         elif words := message.text or message.caption:
             _words(scene, words)
+            if message.text is None and (member_here(scene) or coach.group_here(scene)):
+                scene.say(replies.OnlyText(_what(message), beside_words=True))
         elif message.effective_attachment is not None:  # anything else tells what happened to the chat, and asks for no answer
             _unreadable(scene, message)
 

@@ -380,6 +380,7 @@ class OnlyText:
 
     what: str
     coach: bool = False
+    beside_words: bool = False  # its caption was read
 
 
 @dataclass(frozen=True, slots=True)

@@ -246,6 +246,8 @@ def privacy_shown(reply: replies.PrivacyShown) -> str:
 
 @says(replies.OnlyText)
 def only_text(reply: replies.OnlyText) -> str:
+    if reply.beside_words:
+        return f"I read your words; {esc(reply.what)} I cannot see or hear."
     if reply.coach:
         return f"I can only read text and files (txt, csv, xlsx), not {esc(reply.what)}. Please type it, or send it as a file."
     return f"I can only read text, not {esc(reply.what)}. Please type it: your sets, like <code>20x12</code>, or your question."
