@@ -50,6 +50,7 @@ _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|1st|2nd|3rd|4th)\s+$")
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
+_PLAIN = re.compile(r"\s*\d[\d\s.,x@/]*(?:(?:kgs?|lbs?|reps?|kilos?)(?![^\W\d_])[\d\s.,x@/]*)*")
 _AT_ONCE = 0.9
 _STRENGTHS = frozenset(("heavy", "light", "medium", "strong", "thick", "thin"))
 _FELT = frozenset(("felt", "feels", "feel", "was", "were", "too", "so", "pretty", "very", "bit", "really"))
@@ -61,6 +62,8 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     if not folded.strip():
         return Reading(text, Verdict.NOT_SETS)
     known = catalogue if catalogue is not None else load_catalogue()
+    if _PLAIN.fullmatch(folded):
+        return _Text(text, folded, situation, known).read_plain()
     short = commands.short_command(folded, situation)
     if short is not None:
         return Reading(text, Verdict.RECORD, short, _COMMAND_CERTAINTY, why=(Why(0, len(folded), "about what is on record"),))
@@ -95,6 +98,11 @@ class _Text:
         tokens = self._set_tokens(parts)
         if tokens:
             self._sets(tokens, parts)
+        return self._reading()
+
+    def read_plain(self) -> Reading:
+        """Numbers, signs and units alone: no command, question, name or remark can be in them."""
+        self._entries(tokens_of(self.folded), [], ToldDay(self.situation.on, self.situation.day))
         return self._reading()
 
     def _with_labels(self) -> str:

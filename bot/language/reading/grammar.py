@@ -11,7 +11,7 @@ signs allow are listed, each with how often people mean it so; the situation dec
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from itertools import product
 from math import log
@@ -85,6 +85,14 @@ class Entry:
     end: int = 0
     named_last: bool = False  # the name came after all its numbers
     head_start: int = 0  # where the name stands, where there is one
+
+    def twin(self) -> Entry:
+        """A copy that may be read in another setting: reading changes items and terms."""
+        items = [
+            replace(item, numbers=[t.twin() for t in item.numbers], ops=list(item.ops), marks=[t.twin() for t in item.marks])
+            for item in self.items
+        ]
+        return replace(self, items=items)
 
 
 def entries_of(terms: list[Term]) -> list[Entry]:

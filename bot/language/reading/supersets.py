@@ -9,7 +9,6 @@
 from __future__ import annotations
 
 import re
-from copy import copy, deepcopy
 from dataclasses import dataclass, replace
 
 from bot.language.reading.days import ToldDay
@@ -61,7 +60,7 @@ class Group:
             return settled
         halves = [
             settle_entry(
-                Entry(label=slot.label, items=[Item([copy(term)])], start=term.start, end=term.end), self._setting(slot),
+                Entry(label=slot.label, items=[Item([term.twin()])], start=term.start, end=term.end), self._setting(slot),
                 self.folded, self.text, self.situation, sure=SURE, alone=True,
             )
             for slot, term in zip((due_slot, partner), numbers, strict=True)
@@ -102,7 +101,7 @@ class Group:
             return ()
         heard: list[Heard] = []
         for slot in (due_slot, partner):
-            one = Entry(items=[Item([copy(numbers[0])])], start=numbers[0].start, end=numbers[0].end)
+            one = Entry(items=[Item([numbers[0].twin()])], start=numbers[0].start, end=numbers[0].end)
             settled = settle_entry(one, self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True)
             if settled.question is not None or not settled.heard:
                 return ()
@@ -205,7 +204,7 @@ class Group:
         def settled(entry: Entry) -> Settled:
             assert self.told.day is not None
             setting = self._setting(self.told.day.slot(entry.label or entry.exercise))
-            return settle_entry(deepcopy(entry), setting, self.folded, self.text, self.situation, sure=SURE, alone=True)
+            return settle_entry(entry.twin(), setting, self.folded, self.text, self.situation, sure=SURE, alone=True)
 
         one, two, all_in_one = settled(mine), settled(theirs), settled(whole)
         if one.question is not None or two.question is not None:
@@ -242,10 +241,12 @@ class Group:
         """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
         if settled.score is None or settled.score > _FITS_WELL:
             return settled
+        if settled.question is not None and settled.question.code == "missing_load":
+            return settled
         best, gain = None, 0.0
         for slot in self._nearby(due_slot):
             other = settle_entry(
-                deepcopy(entry), self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True
+                entry.twin(), self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True
             )
             if other.question is None and other.score is not None and any(isinstance(part, SetsHeard) for part in other.heard):
                 better = other.score - _OUT_OF_ORDER - settled.score

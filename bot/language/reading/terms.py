@@ -45,6 +45,13 @@ class Term:
             False
         )
 
+    def twin(self) -> Term:
+        """A copy that may be changed."""
+        made = Term.__new__(Term)
+        for name in Term.__slots__:
+            setattr(made, name, getattr(self, name))
+        return made
+
     def __repr__(self) -> str:
         return f"{self.kind}:{self.text}{'/' + self.role if self.role else ''}"
 
