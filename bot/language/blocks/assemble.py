@@ -352,6 +352,7 @@ class Assembler:
                 said != number
                 and len(seen) == number
                 and not any(d.heading.number and d.heading.number < said and d.heading.is_rest for d in self.days)
+                and not any(off.isdigit() and int(off) < said for off in self.days_off)
             ):
                 self.problems.append(
                     warning(

@@ -19,7 +19,7 @@ from typing import Any
 
 from bot.language.blocks import counts
 from bot.language.blocks.amounts import LOAD_PATTERN, TIME_PATTERN, decimal, read_load, read_rest
-from bot.language.blocks.intervals import take_intervals
+from bot.language.blocks.intervals import take_every_minute, take_intervals
 from bot.language.blocks.letters import even
 from bot.language.blocks.scan import ALL, GONE, Clauses, Mark, Scan, Scheme, Which
 from bot.language.problems import quoted
@@ -47,6 +47,7 @@ def read_clauses(
     """
     scan = Scan(text)
     take_intervals(scan, spoken_of=intervals)
+    take_every_minute(scan)
     for recognise in (
         _links,
         _keyed,
@@ -89,7 +90,7 @@ def _pieces(scan: Scan) -> Iterator[tuple[int, str]]:
     for run in re.finditer(rf"[^{GONE}]+", scan.left):
         piece = scan.raw[run.start() : run.end()]
         text = piece.strip(" \t,;:|.-–—()[]/+@&\n=")
-        if re.search(r"\w", text) and text.lower() not in _EMPTY_WORDS:
+        if re.search(r"\w", text) and not all(word in _EMPTY_WORDS for word in text.lower().split()):
             yield run.start() + piece.index(text[0]), text
 
 
@@ -355,7 +356,7 @@ def _time_of(found: re.Match[str]) -> str:
 
 
 _TEMPO_TOKEN = (
-    r"(?:\d{1,2}\s?[-/.:]\s?\d{1,2}\s?[-/.:]\s?(?:\d{1,2}|x)(?:\s?[-/.:]\s?(?:\d{1,2}|x))?|\d\d(?:\d|x)(?:\d|x)?)(?![\dx])"
+    r"(?:\d{1,2}\s?[-/.:]\s?\d{1,2}\s?[-/.:]\s?(?:\d{1,2}|x)(?:\s?[-/.:]\s?(?:\d{1,2}|x))?|\d\d(?:\d|x)(?:\d|x)?)(?![\dx]|\s*%)"
 )
 _TEMPO_KEYED = re.compile(
     rf"(?:\b(?:at\s+a\s+|with\s+(?:a\s+)?)?tempo\s*(?:of\s+)?[:=@]?\s*|(?<![\w])t\s*[:=]\s*|@\s*(?:tempo\s*)?)(?P<list>{_TEMPO_TOKEN}(?:\s*(?:,|/|then)\s*{_TEMPO_TOKEN})*)(?:\s*tempo)?(?!\s*(?:kg|lb|%|rm))",
@@ -363,7 +364,7 @@ _TEMPO_KEYED = re.compile(
 )
 _TEMPO_BACK = re.compile(rf"(?<![\w.-])(?P<list>{_TEMPO_TOKEN})\s*tempo\b", re.I)
 _TEMPO_BAD = re.compile(
-    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}|\d{3,}|[1-9]\d(?![\d.]))(?!\s*(?:kg|lb|%|rm|s\b|°|deg))",
+    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}(?![-/.:]?\d|\s*%)|\d{3,}|[1-9]\d(?![\d./]))(?!\s*(?:kg|lb|%|rm|s\b|°|deg))",
     re.I,
 )
 _TEMPO_WORDS = re.compile(r"\btempo\s*[:=]\s*(?P<words>[a-z][^,;|\n]*)", re.I)
@@ -440,7 +441,7 @@ def _is_falling_list(token: str) -> bool:
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
 _NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\.\d|\s*x|\s*[a-z%°\"'-]))+)?"
 _RIR = re.compile(
-    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep)\s+(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)))?",
+    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
     re.I,
 )
 _RPE = re.compile(
@@ -452,7 +453,7 @@ _RPE = re.compile(
 def _efforts(scan: Scan) -> None:
     for name, pattern, top in (("rir", _RIR, 10), ("rpe", _RPE, 10)):
         for found in scan.take(pattern):
-            said = found["list"] or found["list2"] or found["list3"]
+            said = next(found[group] for group in ("list", "list2", "list3", "list4") if found.groupdict().get(group))
             values = _effort_values(said)
             if any(value > top or (name == "rpe" and value < 1) for value in values):
                 scan.fault(

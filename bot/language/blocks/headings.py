@@ -214,6 +214,23 @@ def read_rhythm(line: str) -> tuple[bool, ...] | None:
     return None
 
 
+_OVERVIEW = re.compile(r"\b(?:day|d)\s?(?P<days>\d(?:\s*(?:/|&|\+|and|,)\s*(?:day|d)?\s?\d)*)\s*[:=-]?\s*(?P<what>[a-z]+)", re.I)
+
+
+def read_overview(line: str) -> tuple[str, ...] | None:
+    """Numbers of the days off in "D1 push D2 pull D3 rest D4 legs"; None where a line is no list of at least three days."""
+    found = list(_OVERVIEW.finditer(line))
+    if len(found) < 3 or re.search(r"\d\s*x\s*\d", line):
+        return None
+    off = [
+        number
+        for one in found
+        if one["what"].lower() in ("rest", "off", "recovery", "free")
+        for number in re.findall(r"\d", one["days"])
+    ]
+    return tuple(off) or None
+
+
 def read_days_off(line: str) -> tuple[str, ...] | None:
     """Numbers or weekdays of "Rest days: Wed, Sun" or "Days 4 and 7: rest", as words in lower case."""
     found = _DAYS_OFF.match(line.strip())

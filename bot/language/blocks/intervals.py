@@ -34,6 +34,24 @@ _BARE = re.compile(
 SPOKEN_OF = re.compile(r"\b(?:intervals?|hiit|tabata|circuit|on\s*/\s*off|work\s*/\s*rest)\b", re.I)
 
 
+_EVERY = r"(?:emom|every\s+minute(?:\s+on\s+the\s+minute)?)"
+_MINUTES = r"(?P<{}>\d{{1,2}})\s*-?\s*(?:min(?:ute)?s?|mins?|rounds?|')"
+_EVERY_MINUTE = re.compile(
+    rf"\b{_EVERY}\b[\s,:-]*(?:for\s+|x\s*)?(?:{_MINUTES.format('minutes')})?|{_MINUTES.format('minutes2')}\s*(?:of\s+)?\b{_EVERY}\b",
+    re.I,
+)
+
+
+def take_every_minute(scan: Scan) -> None:
+    """ "EMOM 10 min x 8": ten sets, one a minute; kept as that many sets, and the way to do them as a note."""
+    for found in scan.take(_EVERY_MINUTE):
+        minutes = found["minutes"] or found["minutes2"]
+        scan.out.fields["note"] = "every minute on the minute" + (f" for {minutes} min" if minutes else "")
+        scan.out.fields["intervals"] = True
+        if minutes:
+            scan.out.fields["set_count"] = (int(minutes), None, scan.original(found))
+
+
 def take_intervals(scan: Scan, *, spoken_of: bool = False) -> None:
     """Take intervals out of the text: sets of seconds, and the rest between them. spoken_of: the lines around are intervals."""
     patterns = (*_INTERVALS, _BARE) if spoken_of or SPOKEN_OF.search(scan.left) else _INTERVALS

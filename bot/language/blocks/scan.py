@@ -88,7 +88,9 @@ class Scan:
         return next((which for low, high, which in self.regions if low <= start < high), None)
 
     def mark(self, name: str, values: tuple[Any, ...], found: re.Match[str]) -> None:
-        self.out.marks.append(Mark(name, values, found.start(), self.which(found.start()), self.original(found)))
+        self.out.marks.append(
+            Mark(name, values, found.start(), self.which(found.start()) or self.which(found.end() - 1), self.original(found))
+        )
 
     def original(self, found: re.Match[str]) -> str:
         return self.raw[found.start() : found.end()].strip()

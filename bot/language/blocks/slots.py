@@ -16,6 +16,7 @@ from bot.language.problems import Place, Problem, error, quoted, warning
 from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets, with_weeks
 from bot.training.kit import KitItem
 
+_TIMED_LIMIT = 60  # rounds of intervals, or minutes
 _POLICY_WORDS = {
     "usual": PolicyKind.USUAL, "reps then load": PolicyKind.USUAL, "double progression": PolicyKind.USUAL,
     "reps only": PolicyKind.REPS_ONLY, "reps": PolicyKind.REPS_ONLY, "add reps": PolicyKind.REPS_ONLY,
@@ -215,10 +216,23 @@ def _sets(draft: SlotDraft) -> list[SetTarget]:
         targets += _of_scheme(draft, draft.default, draft.place)
         groups.append(_Group(list(range(len(targets))), 0, 0))
     if not targets and not overrides:
+        targets = _as_many_as_wished(draft, marks)
+    if not targets and not overrides:
         return _without_counts(draft)
     _override(draft, targets, overrides)
     _apply(draft, targets, groups, marks)
     return targets
+
+
+def _as_many_as_wished(draft: SlotDraft, marks: list[tuple[Mark, Place, int]]) -> list[SetTarget]:
+    """ "5 sets, stop 2 reps before failure" needs no count: the effort says how many."""
+    said = draft.fields.get("set_count")
+    if not said or said[0] > SETS_LIMIT or not any(mark.field in ("rir", "rpe") for mark, _, _ in marks):
+        return []
+    place = draft.place.of_slot(draft.label)
+    wrong = f"{quoted(draft.name)} has sets and an effort but no reps, so as many as that effort allows"
+    draft.problems.append(warning(place, draft.name, wrong, "write reps such as 3x8-10 if you want a range"))
+    return [SetTarget(measure=draft.measure or Measure.REPS, amrap=True, kind=draft.kind)] * said[0]
 
 
 def _without_counts(draft: SlotDraft) -> list[SetTarget]:
@@ -318,7 +332,8 @@ def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget
             error(place, scheme.found, f"{quoted(scheme.found)} has no sets", "write 1 or more, or leave the exercise out")
         )
         return []
-    if sets > SETS_LIMIT:
+    timed = "intervals" in draft.fields
+    if sets > (_TIMED_LIMIT if timed else SETS_LIMIT):
         draft.problems.append(
             error(place, scheme.found, f"{quoted(scheme.found)} means {sets} sets", "write sets first, then reps, such as 3x20")
         )

@@ -38,7 +38,7 @@ _COLUMNS: tuple[tuple[str, str], ...] = (
     ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?|platz|nummer|reihenfolge"),
     ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?|what|uebung|übung|übungen"),
     ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|sätze|saetze"),
-    ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|target|duration|time|volume|sets\s*(?:x|×|&|and)\s*reps|prescription|scheme"),
+    ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|target|duration|time|volume|sets\s*(?:x|×|&|and|/)\s*reps|prescription|scheme"),
     ("tempo", r"(?:rep\s+)?tempo(?:\s*\(.*\))?|speed|cadence"),
     ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|pausen|recovery|break"),
     ("load", r"load|weight|intensity|kg|kilos?|lbs?|pounds?|%\s*1rm|last|gewicht"),
@@ -230,7 +230,7 @@ def _row(
             )
     if said.get("day") and said["day"] != day:
         day = said["day"]
-        reader.open_day(day if not re.fullmatch(r"\d", day) else f"Day {day}", place_of(number, at["day"]))
+        reader.open_day(f"Day {day}" if re.fullmatch(r"\d|[A-Ha-h]", day) else day, place_of(number, at["day"]))
     exercise = said.get("exercise", "")
     if not exercise:
         reader.take(" ".join(cells.values()), place)
@@ -238,11 +238,13 @@ def _row(
     if re.fullmatch(r"(?:rest|off)(?: day)?", exercise.lower()):
         reader.take("Rest", place)
         return day
+    reader.is_exercise = True
     reader.take(
         _slot_line({**said, "sets": ""} if weeks else said, exercise, sets),
         place_of(number, at.get("reps", at.get("sets", at.get("exercise", 0)))),
         "3x10" if weeks or not _alike(sets) else "",  # its figures follow, from columns of their own
     )
+    reader.is_exercise = False
     for week, cell in sorted(weeks.items()):
         count = said.get("sets", "")
         whole = f"{count}x{cell}" if count.isdigit() and not re.search(r"\d\s*[x×]|sets?\b", cell) else cell

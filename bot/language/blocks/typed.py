@@ -20,6 +20,7 @@ from bot.language.blocks import headings
 from bot.language.blocks.amounts import read_rest
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import KEYS, add_keyed, read_clauses
+from bot.language.blocks.forms import Usual, lines_in, usual_form
 from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
 from bot.language.blocks.prose import alternatives, paired, training_weekdays, unit_in, weeks_in, without_lead
@@ -49,6 +50,12 @@ _JOINED = re.compile(
     r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
 )
 _BARE_REST = re.compile(r"\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\")", re.I)
+# A pause within each rep: no figure of sets, and no doubt about it.
+_PAUSE = re.compile(
+    r"(?:with\s+(?:an?\s+)?)?(?:(?:hold|pause|squeeze|stretch)(?:\s+(?:for|of))?\s+\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)|\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)\s+(?:hold|pause|squeeze|stretch))"
+    r"(?:\s+(?:at|in|on)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?)?",
+    re.I,
+)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
 
@@ -75,6 +82,7 @@ class TypedReader:
         self.in_notes = False
         self.in_aims = False
         self.week = 1
+        self.is_exercise = False  # a column says so: the line names an exercise, whatever it looks like
         self.unit: Unit | None = None  # of loads without one, where a sentence above the days says so
 
     def take(self, line: str, place: Place, follows: str = "") -> None:
@@ -92,7 +100,30 @@ class TypedReader:
                 return
         if self._superset(text, place):
             return
-        self._slot_or_more(text, said, place, follows, is_bullet=text != line.strip())
+        beside = lines_in(text)
+        if len(beside) > 1:
+            for part in beside:
+                self._exercise_line(part, part, place, "", is_bullet=False)
+            return
+        self._exercise_line(text, said, place, follows, is_bullet=text != line.strip())
+
+    def _exercise_line(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
+        """A line in its usual form; exercises that share it are read as a superset."""
+        usual = Usual(text) if _KEY_LINE.match(text) else usual_form(text, self._known)
+        before = self.to.slot
+        if usual.more and self.to.superset is None:
+            labelled = headings.read_label(usual.text)
+            self.to.open_superset((labelled[0] if labelled else "").rstrip("0123456789"), None, place)
+        superset = self.to.superset if usual.more else None
+        self._slot_or_more(usual.text, said if usual.text == text else usual.text, place, follows, is_bullet=is_bullet)
+        if usual.is_burnout and self.to.slot is not None and self.to.slot is not before:
+            self.to.slot.kind = SetKind.BURNOUT
+        if usual.note and self.to.slot is not None and self.to.slot is not before:
+            self.to.slot.notes.append(usual.note)
+        for part in usual.more:
+            self._open_joined(None, part, place)
+        if superset is not None and superset.rounds is None:
+            self.to.close_superset()
 
     def open_day(self, name: str, place: Place) -> None:
         """A day named in a column of its own, where any word will do."""
@@ -179,7 +210,7 @@ class TypedReader:
         if rhythm:
             self.to.rhythm = rhythm
             return True
-        days_off = headings.read_days_off(text)
+        days_off = headings.read_days_off(text) or (headings.read_overview(text) if not self.to.days else None)
         if days_off:
             self.to.days_off = days_off
             return True
@@ -245,14 +276,17 @@ class TypedReader:
         found = headings.BURNOUT.match(text)
         if not found:
             return False
-        clauses = read_clauses(said[found.start("rest") :].strip() or "AMRAP")
+        words = said[found.start("rest") :].strip()
+        usual = usual_form(even(words), self._known).text
+        words = words if usual == even(words) else usual
+        clauses = read_clauses(words or "AMRAP")
         name = next((piece for _, piece in clauses.left if len(re.findall(r"[^\W\d_]", piece)) > 2), "")
-        known = bool(name) and self.to.names.find(name)[0] is not None
+        known = bool(name) and (self._known(name) or self._known(_cut_name(name)[0]))
         if not known and self.to.slot is not None:
             self._as_burnout(self.to.slot, clauses, place)
         elif name:
             self.to.close_superset()
-            slot = self._open(None, said[found.start("rest") :].strip(), place)
+            slot = self._open(None, words, place)
             slot.kind = SetKind.BURNOUT
         else:
             self.to.problems.append(
@@ -347,6 +381,8 @@ class TypedReader:
 
     def _looks_like_slot(self, said: str, follows: str) -> bool:
         """An exercise's name with figures, or alone above a line of figures; figures alone say more of the slot above."""
+        if self.is_exercise:
+            return True
         if self.to.day is None and not self.to.days and not re.search(r"\d\s*(?:x|sets)", even(said), re.I):
             return False
         clauses = self._clauses(said)
@@ -464,6 +500,9 @@ class TypedReader:
             wrong = f"{quoted(piece)} behind the sets is read as the rest"
             self.to.problems.append(warning(place.of_slot(slot.label), piece, wrong, f"write rest {piece} to be sure"))
             return
+        if slot.has_sets and _PAUSE.fullmatch(even(piece)):
+            slot.notes.append(piece)
+            return
         if re.search(r"\d", piece) and len(words) < 3:
             self.to.problems.append(
                 error(
@@ -528,7 +567,7 @@ class TypedReader:
         elif not self.to.name and not self.to.days and len(said) <= 80 and not self.to.notes and not self.in_notes:
             self.to.name = said.rstrip(": ")
         else:
-            self.to.notes.append(said)
+            self.to.notes.append(said.strip("*_"))
 
     def _is_exercise(self, text: str) -> bool:
         return self.to.names.is_sure(text.rstrip(": "))
