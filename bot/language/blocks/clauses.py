@@ -53,6 +53,7 @@ def read_clauses(
         _keyed,
         _alternatives,
         _regions,
+        _drops_by_amount,
         _drops,
         _drops_said,
         _rests,
@@ -303,6 +304,22 @@ def _drops_said(scan: Scan) -> None:
         scan.out.marks.append(Mark("drops", ((Drop(int(found["cut"])),),), found.start(), which, scan.original(found)))
 
 
+_DROP_AMOUNT = re.compile(
+    rf"(?:(?:then\s+)?(?:a\s+)?(?:double|triple|single)?\s*drops?(?:\s*sets?)?\s*:\s*)?(?:then\s+|and\s+)?\bdrop\s+(?:the\s+weight\s+(?:by\s+)?|by\s+)?(?P<amount>{LOAD_PATTERN})(?:\s+more)?(?!\s*(?:each|every|per))",
+    re.I,
+)
+
+
+def _drops_by_amount(scan: Scan) -> None:
+    """ "drop 5 lb, drop 5 lb more": two drops; by how much is kept in words, since the load they start from is not known."""
+    for found in scan.take(_DROP_AMOUNT):
+        which = scan.which(found.end() - 1) or Which(last=1)
+        scan.out.marks.append(Mark("drops", ((Drop(),),), found.start(), which, scan.original(found)))
+        scan.out.marks.append(
+            Mark("note", (f"drop {scan.raw[found.start('amount') : found.end('amount')]}",), found.start(), which, "")
+        )
+
+
 _NO_REST = re.compile(
     r"\b(?:no|zero|without(?:\s+any)?|minimal)\s+rest(?:\s+(?:between|before)\s+\w+(?:\s+(?:and|&)\s+\w+)?)?\b", re.I
 )
@@ -441,11 +458,11 @@ def _is_falling_list(token: str) -> bool:
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
 _NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\.\d|\s*x|\s*[a-z%°\"'-]))+)?"
 _RIR = re.compile(
-    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
+    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b(?!\s*[:=]?\s*\d)|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
     re.I,
 )
 _RPE = re.compile(
-    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
+    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b(?!\s*[:=]?\s*\d)|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
     re.I,
 )
 
@@ -554,7 +571,7 @@ _EACH_SET = r"(?:\s+(?:a\s+(?:little|bit|touch)|slightly))?(?:[\s,]*(?:each|ever
 _WEIGHT = r"(?:the\s+|some\s+|a\s+(?:little|bit\s+of)\s+)?(?:weight|load|resistance|kg|lbs?)s?"
 _RULES = (
     (LoadRule.SAME, re.compile(r"\b(?:(?:keep|use|with|hold|at)\s+)?(?:the\s+)?same\s+(?:weight|load|db|dumbbell|kb|band)s?(?:\s+(?:across|for|on|over|through(?:out)?|all|as)(?:\s+(?:all|every|the)?\s*(?:sets?|set\s+\d|way))?)*(?:\s+sets)?\b|\bone\s+(?:weight|load)\s+(?:for|over|across)\s+all\s+sets\b|\b(?:straight|constant)\s+(?:weight|load)\b|\bload\s*[:=]\s*same\b", re.I)),
-    (LoadRule.RISES, re.compile(rf"\b(?:add(?:ing)?|increas(?:e|ing)|rais(?:e|ing)|up(?:ping)?|more|bump(?:ing)?(?:\s+up)?)\s+{_WEIGHT}{_EACH_SET}|\b(?:go(?:ing)?|get(?:ting)?)\s+(?:up(?:\s+in\s+(?:weight|load))?|heavier){_EACH_SET}|\bheavier(?:\s+with)?\s+(?:each|every)\s+set|\bascending\s+(?:weights?|loads?)|\b(?:weights?|loads?)\s+(?:goes|go|rises|going|up|climbs?)(?:\s+up)?{_EACH_SET}|\bramp(?:ing)?(?:\s+up)?(?:\s+(?:the\s+)?(?:weight|load))?{_EACH_SET}|\bwork(?:ing)?\s+up(?:\s+(?:in\s+(?:weight|load)|to\s+(?:a\s+)?(?:heavy|hard|top)(?:\s+(?:set|one|last\s+set))?))?\b|\bload\s*[:=]\s*rises\b|\bbuild(?:ing)?\s+up(?:\s+(?:the\s+)?(?:weight|load))?\b", re.I)),
+    (LoadRule.RISES, re.compile(rf"\b(?:add(?:ing)?|increas(?:e|ing)|rais(?:e|ing)|up(?:ping)?|more|bump(?:ing)?(?:\s+up)?)\s+{_WEIGHT}{_EACH_SET}|\b(?:go(?:ing)?\s+up(?:\s+in\s+(?:weight|load))?|(?:go(?:ing)?|get(?:ting)?)\s+heavier){_EACH_SET}|\bheavier(?:\s+with)?\s+(?:each|every)\s+set|\bascending\s+(?:weights?|loads?)|\b(?:weights?|loads?)\s+(?:goes|go|rises|going|up|climbs?)(?:\s+up)?{_EACH_SET}|\bramp(?:ing)?(?:\s+up)?(?:\s+(?:the\s+)?(?:weight|load))?{_EACH_SET}|\bwork(?:ing)?\s+up(?:\s+(?:in\s+(?:weight|load)|to\s+(?:a\s+)?(?:heavy|hard|top)(?:\s+(?:set|one|last\s+set))?))?\b|\bload\s*[:=]\s*rises\b|\bbuild(?:ing)?\s+up(?:\s+(?:the\s+)?(?:weight|load))?\b", re.I)),
     (LoadRule.FALLS, re.compile(rf"\b(?:reduc(?:e|ing)|lower(?:ing)?|lighten(?:ing)?|decreas(?:e|ing)|less|drop(?:ping)?|take\s+off|tak(?:e|ing)(?:\s+off)?|strip(?:ping)?)\s+{_WEIGHT}(?:\s+off)?{_EACH_SET}|\b(?:go(?:ing)?|get(?:ting)?)\s+lighter{_EACH_SET}|\blighter(?:\s+with)?\s+(?:each|every)\s+set|\bdescending\s+(?:weights?|loads?)|\b(?:weights?|loads?)\s+(?:comes|goes|falls|drops|coming|going|go|come)(?:\s+down)?{_EACH_SET}|\bload\s*[:=]\s*falls\b", re.I)),
 )  # fmt: skip
 
@@ -724,9 +741,18 @@ _DOWN_UP = re.compile(
 )
 
 
+def _is_of_the_body(text: str, found: re.Match[str]) -> bool:
+    """ "Elbows at 45 degrees to the body" says nothing of a bench."""
+    before, after = text[max(0, found.start() - 30) : found.start()], text[found.end() : found.end() + 20]
+    return bool(
+        re.search(r"\b(?:elbows?|knees?|arms?|torso|feet|toes|hips?|hinge|back|shins?)\b[^,;]*$", before, re.I)
+        or re.match(r"\s*(?:to|from|at)\s+(?:the|your)\s+(?:body|torso|hips?|knees?|floor)", after, re.I)
+    )
+
+
 def _soft(scan: Scan) -> None:
     for pattern in (_ANGLE, _INCLINE_AT):
-        for found in scan.take(pattern):
+        for found in scan.take(pattern, lambda found: not _is_of_the_body(scan.left, found)):
             down = ("sign" in found.groupdict() and found["sign"]) or re.search("decline", found[0], re.I)
             scan.out.fields["angle_deg"] = -int(found["angle"]) if down else int(found["angle"])
     for found in scan.take(_GRIP):

@@ -33,7 +33,7 @@ LIST = rf"(?:{_ITEM}(?:\s*[,/]\s*(?:then\s+)?{_ITEM}|\s*(?:,\s*)?\bthen\s+{_ITEM
 SETS = r"(?P<sets>\d{1,2})(?:\s*(?:-|to)\s*(?P<sets_to>\d{1,2}))?"
 
 SCHEME = re.compile(
-    rf"(?<![\d.x/-]){SETS}\s*(?:(?:total\s+|working\s+|work\s+|hard\s+)?sets?\s*(?:of|x|@|:|-|,|to)?|rounds?\s*(?:of|x|:)?|times(?:\s+for)?|x)\s*(?P<list>{LIST})",
+    rf"(?<![\d.x/-]){SETS}\s*(?:(?:total\s+|working\s+|work\s+|hard\s+)?sets?\s*(?:of|x|@|:|-|,|to)?|rounds?\s*(?:of|x|:)?|(?:holds?|trips?|lengths?|carries|bouts?)\s+of|times(?:\s+for)?|x)\s*(?P<list>{LIST})",
     re.I | re.X,
 )
 REVERSED = re.compile(
@@ -45,7 +45,10 @@ UNIT_TIMES = re.compile(
 )
 SET_COUNT = re.compile(rf"(?<![\d.x/-]){SETS}\s*(?:total\s+|working\s+|work\s+|hard\s+)?(?:sets?|rounds?)\b", re.I | re.X)
 KEYED_SETS = re.compile(rf"\b(?:sets?|rounds?)\s*[:=]\s*{SETS}(?!\s*x)", re.I | re.X)
-KEYED_COUNT = re.compile(rf"\b(?:reps?|repetitions?|time|hold|distance|duration)\s*[:=]\s*(?P<list>{LIST})", re.I | re.X)
+KEYED_COUNT = re.compile(
+    rf"\b(?:reps?|repetitions?|time|hold|distance|duration)\s*[:=]\s*(?!\d+\s*(?:holds?|sets?|rounds?|times|x)\b)(?P<list>{LIST})",
+    re.I | re.X,
+)
 BARE_LIST = re.compile(
     rf"(?<![\d.x/-])(?P<list>{_ITEM}(?:(?:\s*[,/]\s*(?:then\s+)?{_ITEM}){{2,}}|(?:\s*-\s*\d{{1,3}}(?![\d.x])){{2,}}))(?:\s*reps?\b)?",
     re.I | re.X,

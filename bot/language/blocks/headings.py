@@ -21,11 +21,12 @@ _DAY = re.compile(
 )
 _NAMED_DAY = re.compile(rf"^(?P<weekday>{_WEEKDAY})\b\.?(?!'s)(?P<rest>.*)$", re.I)
 _DAYS_OFF = re.compile(
+    rf"^(?P<which3>{_WEEKDAY}\b(?:\s*(?:,|/|&|\+|and)?\s*{_WEEKDAY}\b)+)\s*[:=-]?\s*(?:is\s+|are\s+)?(?:all\s+)?(?:rest|off|free|recovery|nothing|walk(?:s|ing)?|no\s+training)\b.*$|"
     r"^(?:rest|off)\s+days?\s*[:=-]\s*(?P<which>.+)$|^days\s+(?P<which2>[\d,&\s]+(?:and\s+\d+)?)\s*[:=-]?\s*(?:rest|off)\b.*$",
     re.I,
 )
 _REST_WORDS = re.compile(
-    r"^[\s:(,-]*(?:(?:is\s+)?(?:a\s+)?(?:full\s+|complete\s+|active\s+)?(?:rest|off|recovery)(?:\s*(?:day|/\s*(?:off|walk|recovery|mobility)|or\s+[\w\s-]+|and\s+[\w\s-]+))*)(?P<more>[\s:;.,()-].*)?$",
+    r"^[\s:(,-]*(?:(?:is\s+)?(?:a\s+)?(?:full\s+|complete\s+|active\s+)?(?:rest|off|recovery|nothing|free|no\s+training|day\s+off|walk(?:ing)?(?!\s*(?:lunge|\w*\d)))(?:\s*(?:day|/\s*(?:off|walk|recovery|mobility)|or\s+[\w\s-]+|and\s+[\w\s-]+))*)(?P<more>[\s:;.,()-].*)?$",
     re.I,
 )
 _SPLIT_WORDS = re.compile(
@@ -236,5 +237,5 @@ def read_days_off(line: str) -> tuple[str, ...] | None:
     found = _DAYS_OFF.match(line.strip())
     if not found:
         return None
-    words = re.findall(rf"{_WEEKDAY}\b|\d+", found["which"] or found["which2"], re.I)
+    words = re.findall(rf"{_WEEKDAY}\b|\d+", found["which3"] or found["which"] or found["which2"], re.I)
     return tuple(word.lower()[:3] for word in words) if words else None
