@@ -688,6 +688,9 @@ def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
 _HALF = re.compile(r"(?<![\w./-])\d{1,2}\s*x{1,2}\s*(?=$|[,;|)@\x00]|x|tempo\b|rest\b)|(?<![\w./-])\d{1,2}\s*xx+\s*\d+", re.I)
 
 
+_CROSS_BEFORE = re.compile(r"(?<![\w.])x\s*(?=\d)", re.I)  # "thruster x10" below "4 rounds"
+
+
 def _lone_counts(scan: Scan, *, in_rounds: bool) -> None:
     """A number of sets and a count that stand apart ("Sets: 3 | Reps: 8-12"), or a count about one set ("last set AMRAP")."""
     for found in scan.take(_HALF, lambda found: not scan.out.schemes):
@@ -709,6 +712,8 @@ def _lone_counts(scan: Scan, *, in_rounds: bool) -> None:
                 )
                 break
     waits = "set_count" in scan.out.fields or in_rounds
+    if waits:
+        scan.left = _CROSS_BEFORE.sub(lambda found: " " * len(found[0]), scan.left)
     if waits and not [scheme for scheme in scan.out.schemes if scheme.kind is SetKind.WORK]:
         pattern = counts.ANY_LIST if in_rounds or "set_count" in scan.out.fields else counts.BARE_COUNT
         for found in scan.take(pattern, lambda found: not _in_name(scan.left, found)):

@@ -168,6 +168,12 @@ def letters_of(number: int) -> str:
     return letters
 
 
+_ROUNDS = re.compile(
+    r"^(?:(?:then|now|next|finally|and)\s+)*(?:do\s+)?(?P<rounds>\d{1,2})\s*(?:x\s+)?(?:rounds?|times\s+through)(?:\s+of)?\s*(?P<rest>[:,(-].*)?(?<!\d)$",
+    re.I,
+)
+
+
 @dataclass(frozen=True, slots=True)
 class SupersetHeading:
     letter: str
@@ -178,6 +184,9 @@ class SupersetHeading:
 def read_superset(line: str) -> SupersetHeading | None:
     """ "Superset A:", "B) Triset x 3", "Circuit - 3 rounds, rest 90s": the slots below belong together."""
     found = _SUPERSET.match(line.strip())
+    rounds_only = _ROUNDS.match(line.strip()) if not found else None
+    if rounds_only:
+        return SupersetHeading("", int(rounds_only["rounds"]), (rounds_only["rest"] or "").strip(" :-()|,."))
     if not found:
         return None
     rest = found["rest"]

@@ -56,6 +56,10 @@ _PAUSE = re.compile(
     r"(?:\s+(?:at|in|on)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?)?",
     re.I,
 )
+_BEGINS_WARM = re.compile(
+    r"^(?:please\s+|we\s+|always\s+|first\s*,?\s*)*(?:begin|start|open|get\s+(?:warm|going|moving))\b.*\b(?:min(?:ute)?s?|easy|bike|walk|jog|skipping|mobility|circles|swings|stretch\w*)\b",
+    re.I,
+)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
 
@@ -260,6 +264,14 @@ class TypedReader:
             self.in_warm_up, self.warm_up_has_text = True, bool(found["rest"])
             if found["rest"]:
                 day.warm_up.append(said[found.start("rest") :].strip())
+            return True
+        if (
+            self.to.day is not None
+            and not self.to.day.slots
+            and _BEGINS_WARM.match(text)
+            and not re.search(r"\d\s*x\s*\d|\bsets?\b", text)
+        ):
+            self.to.day.warm_up.append(said)
             return True
         cool = headings.COOL_DOWN.match(text)
         if cool and self.to.day is not None:
