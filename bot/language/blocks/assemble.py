@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from copy import deepcopy
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from bot.language.blocks.headings import DayHeading, letters_of
@@ -17,7 +18,7 @@ from bot.language.blocks.scan import Scheme
 from bot.language.blocks.slots import SlotDraft, finish
 from bot.language.kit_words import read_kit
 from bot.language.problems import Place, Problem, error, quoted, warning
-from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Slot, work_sets
+from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Rest, Slot, work_sets
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.names import NameMatch
 from bot.training.kit import KitItem
@@ -40,6 +41,7 @@ class DayDraft:
     warm_up: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     is_given: bool = True  # False: no heading was written
+    rest_below: Rest | None = None  # said in a line of its own below the last exercise
     week: int = 1  # above 1: the day of an earlier week, written out again with that week's sets
 
 
@@ -209,6 +211,7 @@ class Assembler:
                 slot.fields.update(self.superset.fields)
             self.superset.slots.append(slot)
         day.slots.append(slot)
+        day.rest_below = None
         self.slot = slot
         return slot
 
@@ -246,6 +249,7 @@ class Assembler:
         for again in [day for day in self.days if day.week > 1]:
             self._take_week(again)
         self.days = [day for day in self.days if day.week == 1]
+        self._write_out_shared_days()
         training = [day for day in self.days if not day.heading.is_rest]
         unknown: dict[str, list[tuple[int, str]]] = {}
         days = tuple(self._day(number, draft, unknown) for number, draft in enumerate(training, start=1))
@@ -260,6 +264,17 @@ class Assembler:
         )
         has_errors = any(problem.is_error for problem in problems)
         return BlockReading(None if has_errors else block, _once(problems), named, understood)
+
+    def _write_out_shared_days(self) -> None:
+        """ "Day 1 & 3" stands for two days with the same exercises, each in its place."""
+        twins = [replace(deepcopy(day), heading=day.heading.also) for day in self.days if day.heading.also is not None]
+        if not twins:
+            return
+        self.days += twins
+        for of in ("number", "weekday"):
+            if all(getattr(day.heading, of) is not None for day in self.days):
+                self.days.sort(key=lambda day: getattr(day.heading, of))
+                return
 
     def _take_week(self, again: DayDraft) -> None:
         """A day written out again for a later week: its sets go to the slots of the day that it repeats."""
@@ -286,7 +301,21 @@ class Assembler:
         exercises = self.names.find(first.name)[0], self.names.find(again.name)[0]
         return _key(first.name) != _key(again.name) and (None in exercises or exercises[0] != exercises[1])
 
+    def _rest_for_all(self, draft: DayDraft) -> None:
+        """A rest below the last of several exercises, the only one of the day, is the rest of all."""
+        last = draft.slots[-1] if draft.slots else None
+        others = draft.slots[:-1]
+        if draft.rest_below is None or last is None or len(others) < 2 or any("rest" in slot.fields for slot in others):
+            return
+        if any(slot.label.rstrip("0123456789") == last.label.rstrip("0123456789") for slot in others):
+            return  # of a superset: it rests after its last exercise
+        for slot in others:
+            slot.fields["rest"] = draft.rest_below
+        wrong = "the rest below the last exercise is taken for all exercises of the day"
+        self.problems.append(warning(last.place, "rest", wrong, "write it in the exercise's own line if it is for that one only"))
+
     def _day(self, number: int, draft: DayDraft, unknown: dict[str, list[tuple[int, str]]]) -> Day:
+        self._rest_for_all(draft)
         slots = tuple(self._slot(number, slot, unknown) for slot in draft.slots)
         if not slots:
             name = draft.heading.name or f"day {number}"

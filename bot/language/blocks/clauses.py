@@ -324,21 +324,25 @@ _NO_REST = re.compile(
     r"\b(?:no|zero|without(?:\s+any)?|minimal)\s+rest(?:\s+(?:between|before)\s+\w+(?:\s+(?:and|&)\s+\w+)?)?\b", re.I
 )
 _REST_FREE = re.compile(
-    r"\brest(?:ing)?\s*[:=]?\s*(?:as\s+(?:needed|required|long\s+as\s+you\s+need)|(?:as\s+)?(?:little|much)\s+as\s+\w+(?:\s+need(?:ed)?)?)",
+    r"\brest(?:ing)?\s*[:=]?\s*(?:as\s+(?:needed|required|long\s+as\s+you\s+(?:need|like|want))|(?:as\s+)?(?:little|much)\s+as\s+\w+(?:\s+need(?:ed)?)?)"
+    rf"(?:\s*[,;(-]?\s*(?:about|around|roughly|usually|say)\s+(?P<time>{TIME_PATTERN}))?",
     re.I,
 )
 _REST = re.compile(
     rf"\b(?:rest|resting|recovery|recover|break)(?!\s*-?\s*pause)s?(?:\s+(?:between|after|period|time|interval|for|of|about|approx)(?:\s+(?:sets?|rounds?|each\s+(?:set|round)|both|exercises|\w\d(?:\s*/\s*\w\d)?))?)*\s*[:=~]?\s*"
     rf"(?P<time>{TIME_PATTERN})(?:\s*(?:rest|between\s+(?:sets|rounds)|after\s+each\s+(?:set|round)|per\s+set))?|"
-    rf"(?<![\d.x@-])(?P<time2>\d+(?:[.,:]\d+)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?)?\s*(?:minutes?|mins?|m|seconds?|secs?|s|\"|'))\s*(?:of\s+|'s\s+)?(?:rest\b(?!\s*-?\s*pause)(?:\s+(?:between|after|per)\s+(?:each\s+)?(?:sets?|rounds?))?|recovery\b|between\s+sets\b|break\b)|"
+    rf"(?<![\d.x@-])(?P<time2>\d+(?:[.,:]\d+)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?)?\s*(?:minutes?|mins?|m|seconds?|secs?|s|\"|'))\s*(?:of\s+|'s\s+)?(?:rest\b(?!\s*-?\s*pause)(?:\s+(?:between|after|per)\s+(?:each\s+)?(?:sets?|rounds?))?|recovery\b|between\s+(?:the\s+)?(?:sets|rounds|exercises|both)\b|break\b)|"
     r"(?<![\w])R\s*[:=]?\s*(?P<time3>\d+(?:\s*-\s*\d+)?\s*(?:s|sec|min|m|\"|')(?![a-z])|\d:\d\d(?!\d)|\d{2,3}(?:\s*-\s*\d{2,3})?(?![\w%/.]))",
     re.I,
 )
 
 
 def _rests(scan: Scan) -> None:
-    for _ in scan.take(_REST_FREE):
+    for found in scan.take(_REST_FREE):
         scan.out.fields.setdefault("note", "rest as needed")
+        about = read_rest(found["time"]) if found["time"] else None
+        if about is not None:
+            scan.out.fields["rest"] = about
     for found in scan.take(_NO_REST):
         if re.search(r"between|before", found[0], re.I):
             add_keyed(scan.out.fields, "note", scan.original(found))
@@ -462,7 +466,7 @@ _RIR = re.compile(
     re.I,
 )
 _RPE = re.compile(
-    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b(?!\s*[:=]?\s*\d)|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
+    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b(?!\s*[:=]?\s*\d)|(?:effort\s+(?:of\s+|about\s+|around\s+)?)?(?<![\d.x])(?P<list4>{_NUM})\s*(?:out\s+of|/)\s*10\b(?:\s+effort)?|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
     re.I,
 )
 

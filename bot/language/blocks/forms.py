@@ -35,6 +35,10 @@ _TWO = re.compile(
     rf"^{_LABEL}(?P<one>[A-Za-z][^\d+&@,;:(]*?)\s*(?:\+|&|/|\band\b|\bwith\b|\binto\b)\s*(?P<two>[A-Za-z][^\d+&@,;:(]*?)\s*(?:super-?\s?set|ss)?\s*[-:]?\s*(?P<rest>\d.*)$",
     re.I,
 )
+_TOTAL = re.compile(
+    rf"^{_LABEL}(?P<name>[A-Za-z][^\d@,;:(]*?)\s*[-:,]?\s*(?P<count>\d{{2,3}})\s*(?:reps?\s+)?(?:in\s+)?total(?P<rest>[\s,;:(].*)?$",
+    re.I,
+)
 _BURNOUT = re.compile(r"\s*\bburn-?\s?outs?(?:\s+sets?)?\b\s*(?:x\s*(?P<times>\d)\b(?!\s*x))?", re.I)
 _WEEK_BEHIND = re.compile(
     r"(?P<sets>\d{1,2}\s*x\s*[^,;()]*?)\s*\(\s*(?:weeks?|wks?|w)\s?(?P<week>\d{1,2}(?:\s*-\s*\d{1,2})?)\s*\)", re.I
@@ -67,6 +71,9 @@ def usual_form(text: str, known: Known) -> Usual:
     if first and _is(known, first["name"]) and not re.search(r"\d\s*x\s*\d|\bsets?\b", first["rest"] or ""):
         one_set = "1x" if _ONE_SET.search(text) else ""
         return Usual(f"{first['label'] or ''}{first['name'].strip()} {one_set}{first['count'].strip()}{first['rest'] or ''}")
+    total = _TOTAL.match(text)
+    if total and _is(known, total["name"]):
+        return Usual(f"{total['label'] or ''}{total['name']} 1x{total['count']}{total['rest'] or ''}")
     two = _TWO.match(text)
     if (
         two

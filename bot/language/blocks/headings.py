@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bot.language.blocks.letters import NUMBER_WORDS
 
@@ -73,6 +73,13 @@ class DayHeading:
     weekday: int | None = None
     is_rest: bool = False
     after: str = ""  # what stands behind the name and is no part of it
+    also: DayHeading | None = None  # the other day of "Day 1 & 3", with the same exercises
+
+
+_SHARED = re.compile(
+    rf"^(?P<one>(?P<word>(?:day|workout|session)\s+)\d|{_WEEKDAY})\s*(?:&|and|\+|/)\s*(?:day\s+)?(?P<two>(?(word)\d|{_WEEKDAY}))\b(?P<rest>.*)$",
+    re.I,
+)
 
 
 def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
@@ -82,6 +89,15 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
         return None
     if re.search(r"\d\s*x\s*\d", text) and not re.match(r"day\s*\d", text, re.I):
         return None
+    if re.search(r"\bthe\s+same\b", text, re.I):
+        return None
+    shared = _SHARED.match(text)
+    if shared:
+        first, other = (
+            read_day(f"{shared['one']}{shared['rest']}"),
+            read_day(f"{shared['word'] or ''}{shared['two']}{shared['rest']}"),
+        )
+        return replace(first, also=other) if first and other and not first.is_rest else first
     numbered = _DAY.match(text)
     if numbered and not (numbered["word"].lower() == "d" and not set_off and not re.match(r"^[:\s-]", numbered["rest"] or ":")):
         return _numbered(numbered)

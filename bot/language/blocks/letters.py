@@ -39,9 +39,9 @@ _TENS = {"fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "twenty-fiv
 _FIGURES = {**NUMBER_WORDS, **_TENS}
 _WORD = "(?:" + "|".join(sorted(_FIGURES, key=len, reverse=True)) + ")"
 # A word of number is a count beside what is counted; "one-arm row" keeps its word.
-_COUNTED = r"(?:x|times|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|holds?|trips?|bouts?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|kilos?|kg|pounds?|lbs?)"
+_COUNTED = r"(?:x|times|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|out\s+of|holds?|trips?|bouts?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|kilos?|kg|pounds?|lbs?)"
 _COUNT_WORD = re.compile(
-    rf"\b{_WORD}(?=(?:\s*(?:-|\bto\b|\bor\b)\s*(?:{_WORD}|\d+))?\s+{_COUNTED}\b)|(?<=\bto ){_WORD}(?=\s+{_COUNTED}\b)|(?<=sets of ){_WORD}(?:\s+to\s+{_WORD})?\b|"
+    rf"\b{_WORD}(?=(?:\s*(?:-|\bto\b|\bor\b)\s*(?:{_WORD}|\d+))?\s+{_COUNTED}\b)|(?<=\bto ){_WORD}(?=\s+{_COUNTED}\b)|(?<=out of )ten\b|(?<=sets of ){_WORD}(?:\s+to\s+{_WORD})?\b|"
     rf"(?<=[:,] ){_WORD}(?=\s*(?:[,.;]|$|\sto\b))",
     re.I,
 )

@@ -245,6 +245,9 @@ class TypedReader:
             heading = headings.DayHeading(said[at : at + len(heading.name)], heading.number, heading.weekday, heading.is_rest)
         self.in_warm_up = self.in_notes = False
         self.to.open_day(heading, place, self.week)
+        superset = headings.read_superset(heading.name)
+        if superset is not None and superset.rounds:
+            self._superset(heading.name, place)
         return True
 
     def _short_day(self, text: str, follows: str) -> headings.DayHeading | None:
@@ -552,6 +555,8 @@ class TypedReader:
             else:
                 slot.notes.append(said)
             return
+        if self.to.day is not None and re.match(r"rest\b(?!\s*:)", text, re.I) and "rest" not in slot.fields:
+            self.to.day.rest_below = clauses.fields.get("rest")
         slot.add(clauses, place)
         for _, piece in clauses.left:
             self._leftover(slot, piece, place)
