@@ -625,7 +625,20 @@ _LOADED_REPS = re.compile(
 )
 
 
+_SPOKEN_LOAD = re.compile(
+    r"(?:with\s+|use\s+)?(?:the\s+|a\s+pair\s+of\s+)?(?<![\d.x-])(?P<load>\d{2,3})s\s+(?:if\s+you\b[^,;.\n]*|or\s+so\b|dbs?\b|dumbbells?\b|in\s+each\s+hand\b)",
+    re.I,
+)
+
+
 def _loads_with_reps(scan: Scan, unit: Unit | None) -> None:
+    """Loads said without a unit: "60x8, 65x6", "the 50s if you have them"."""
+    for found in scan.take(_SPOKEN_LOAD):
+        if unit is None:
+            scan.doubt(
+                found, f"is read as {found['load']} kg", 'write the unit, such as 50 lb, or "all loads in lb" above the days'
+            )
+        scan.mark("load", (Load(LoadKind.IMPLEMENT, decimal(found["load"]), unit or Unit.KG),), found)
     for found in scan.take(_LOADED_REPS, lambda found: all(load > counts.SETS_LIMIT for load, _ in _pairs(found["list"]))):
         pairs = _pairs(found["list"])
         if unit is None:

@@ -35,6 +35,9 @@ _TWO = re.compile(
     rf"^{_LABEL}(?P<one>[A-Za-z][^\d+&@,;:(]*?)\s*(?:\+|&|/|\band\b|\bwith\b|\binto\b)\s*(?P<two>[A-Za-z][^\d+&@,;:(]*?)\s*(?:super-?\s?set|ss)?\s*[-:]?\s*(?P<rest>\d.*)$",
     re.I,
 )
+_LABEL_BEHIND = re.compile(
+    r"^(?P<before>[a-z][^:]{5,40}?)\s*:\s*(?P<rest>[A-H]\d?\s?[.)]\s*[A-Za-z].*)$", re.I
+)  # "every minute for 10 min: C. swing x12"
 _TOTAL = re.compile(
     rf"^{_LABEL}(?P<name>[A-Za-z][^\d@,;:(]*?)\s*[-:,]?\s*(?P<count>\d{{2,3}})\s*(?:reps?\s+)?(?:in\s+)?total(?P<rest>[\s,;:(].*)?$",
     re.I,
@@ -64,6 +67,9 @@ def lines_in(text: str) -> tuple[str, ...]:
 
 def usual_form(text: str, known: Known) -> Usual:
     text = _WEEK_BEHIND.sub(lambda found: f"week {found['week']}: {found['sets']}", text)
+    behind = _LABEL_BEHIND.match(text)
+    if behind:
+        text = f"{behind['rest']}, {behind['before']}"
     headed = _HEADED.match(text)
     if headed and _is(known, headed["name"]) and not known(headed["what"]):
         return Usual(f"{headed['label'] or ''}{headed['rest']}", note=headed["what"])
