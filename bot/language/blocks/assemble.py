@@ -52,6 +52,7 @@ class Superset:
     fields: dict[str, Any] = field(default_factory=dict)
     slots: list[SlotDraft] = field(default_factory=list)
     intervals: Scheme | None = None  # sets of seconds that each exercise gets, and with them its rest
+    is_timed: bool = False  # rounds by the clock, of which there may be many
     counts_letters: bool = False  # its exercises are lettered a, b, c themselves
 
 
@@ -207,6 +208,8 @@ class Assembler:
             )
         if self.superset:
             slot.rounds, slot.default = self.superset.rounds, self.superset.intervals
+            if self.superset.is_timed:
+                slot.fields["intervals"] = True
             if slot.default is not None:
                 slot.fields.update(self.superset.fields)
             self.superset.slots.append(slot)

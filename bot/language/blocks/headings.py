@@ -205,7 +205,8 @@ def read_superset(line: str) -> SupersetHeading | None:
         return SupersetHeading("", int(rounds_only["rounds"]), (rounds_only["rest"] or "").strip(" :-()|,."))
     if not found:
         return None
-    rest = found["rest"]
+    by_clock = "emom " if found["word"].lower().startswith("emom") else ""  # the minutes behind it are its rounds
+    rest = by_clock + found["rest"]
     rounds = re.search(r"(?:x\s*(\d{1,2})|(\d{1,2})\s*(?:x\b|rounds?|sets?|times))", rest, re.I)
     remainder = (rest[: rounds.start()] + rest[rounds.end() :]) if rounds else rest
     if re.search(r"\d\s*x\s*\d|\bx\s*\d+\s*$", rest) and not rounds:

@@ -344,12 +344,13 @@ class TypedReader:
         if found is None or (_JOINED.match(text) and self.to.slot is not None):
             return False
         clauses = read_clauses(found.rest, has_name=False, intervals=True) if found.rest else Clauses()
-        in_intervals = "intervals" in clauses.fields
+        in_intervals = "intervals" in clauses.fields and bool(clauses.schemes)
         if (clauses.schemes and not in_intervals) or any(self.to.names.is_sure(piece) for _, piece in clauses.left):
             return False
         self.in_warm_up = False
         superset = self.to.open_superset(found.letter, found.rounds or (clauses.fields.get("set_count") or (None,))[0], place)
         superset.fields = {name: value for name, value in clauses.fields.items() if name == "rest"}
+        superset.is_timed = "intervals" in clauses.fields
         if in_intervals:
             superset.intervals = clauses.schemes[0]
         for _, piece in clauses.left:

@@ -390,3 +390,58 @@ def test_two_numbers_with_a_stroke_are_intervals_only_where_that_is_spoken_of() 
         Rest(15, 15),
     ]
     assert [target.low for target in block.days[1].slots[0].sets] == [12, 10]
+
+
+# Rarer ways of writing a line, each beside the sets that it means.
+
+FORMS = {
+    "20 swings in a circuit": ("Circuit, 4 rounds:\n- 20 kb swings\n- 10 push-ups\n", [["20"] * 4, ["10"] * 4]),
+    "x behind the name in rounds": ("then 3 rounds:\nA1. Push-up x10\nA2. Plank x30s\n", [["10"] * 3, ["30s"] * 3]),
+    "a total": ("A Step-ups 100 total\nB Plank 2x30s\n", [["100"], ["30s"] * 2]),
+    "one exercise on the minute": ("A EMOM 10 min: kb swing x12\nB Plank 2x30s\n", [["12"] * 10, ["30s"] * 2]),
+    "a heading on the minute": ("EMOM 15 min:\nA1 Push-up x10\nA2 KB swing x15\n", [["10"] * 15, ["15"] * 15]),
+    "two in one line": ("Biceps curl + band pushdown superset 3x12\n", [["12"] * 3, ["12"] * 3]),
+    "two labels in one line": ("A1) Push-up 3x12 // A2) Plank 3x30s\n", [["12"] * 3, ["30s"] * 3]),
+    "a heading word before it": ("Top set: Back squat 1x3 @ 85%\nBack-off: Back squat 3x5 @ 75%\n", [["3"], ["5"] * 3]),
+    "a burnout in the line": ("A Plank 2x30s\nB Push-up burnout\n", [["30s"] * 2, [""]]),
+    "effort and no reps": ("A Pull-up 5 sets, stop 2 reps before failure\n", [[""] * 5]),
+    "percentages with strokes": ("A Deadlift 5/3/1 @ 75/85/95%\n", [["5", "3", "1"]]),
+    "numbers in words": ("A Push-up: three sets of twelve to fifteen reps\n", [["12-15"] * 3]),
+    "two equal numbers": ("A Split squat 3x8/8\n", [["8"] * 3]),
+    "loads before reps": ("A Bench press 60x8, 65x6, 70x4\n", [["8", "6", "4"]]),
+}
+
+
+def _said(target: SetTarget) -> str:
+    if target.low is None:
+        return ""
+    unit = "s" if target.measure.value == "seconds" else ""
+    return f"{target.low}{unit}" if target.low == target.high else f"{target.low}-{target.high}{unit}"
+
+
+@pytest.mark.parametrize("name", FORMS)
+def test_a_rarer_form_means_what_its_coach_meant(name: str) -> None:
+    text, expected = FORMS[name]
+    assert [[_said(target) for target in slot.sets] for slot in _block(f"Day 1\n{text}").days[0].slots] == expected
+
+
+def test_a_day_for_two_days_is_written_out_for_both() -> None:
+    block = _block("Day 1 & 3\nA Push-up 3x10\nDay 2 & 4\nA Goblet squat 3x8\n")
+    assert [(day.number, day.slots[0].exercise) for day in block.days] == [
+        (1, "push_up"),
+        (2, "goblet_squat"),
+        (3, "push_up"),
+        (4, "goblet_squat"),
+    ]
+
+
+def test_elbows_at_an_angle_say_nothing_of_the_bench() -> None:
+    text = "Day,Exercise,Sets,Reps,Notes\n1,Push-up,3,10,elbows at 45 degrees to the body\n1,Incline dumbbell press,3,10,bench at 30°\n"
+    assert [slot.angle_deg for slot in _block(text, "x.csv").days[0].slots] == [None, 30]
+
+
+def test_the_only_rest_of_a_day_below_its_last_exercise_is_for_all_and_said_so() -> None:
+    reading = read_block("Day 1\n- Push-up 3x10\n- Plank 3x30s\n- Goblet squat 3x8\nrest 1 min\n", catalogue=CATALOGUE)
+    assert reading.block is not None
+    assert [slot.rest for slot in reading.block.days[0].slots] == [Rest(60, 60)] * 3
+    assert any("taken for all exercises of the day" in problem.sentence for problem in reading.problems)
