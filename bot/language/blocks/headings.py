@@ -205,7 +205,9 @@ def read_superset(line: str) -> SupersetHeading | None:
         return SupersetHeading("", int(rounds_only["rounds"]), (rounds_only["rest"] or "").strip(" :-()|,."))
     if not found:
         return None
-    by_clock = "emom " if found["word"].lower().startswith("emom") else ""  # the minutes behind it are its rounds
+    by_clock = (
+        f"emom {found['mark'] or ''}" if found["word"].lower().startswith("emom") else ""
+    )  # the minutes behind it are its rounds
     rest = by_clock + found["rest"]
     rounds = re.search(r"(?:x\s*(\d{1,2})|(\d{1,2})\s*(?:x\b|rounds?|sets?|times))", rest, re.I)
     remainder = (rest[: rounds.start()] + rest[rounds.end() :]) if rounds else rest
