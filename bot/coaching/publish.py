@@ -19,6 +19,8 @@ from bot.coaching.course import Course, course_of
 from bot.coaching.scene import Choice, Scene, deed
 from bot.coaching.targets import slot_line
 from bot.language.blocks import BlockReading, read_amendment, read_block
+from bot.language.blocks.letters import count_words_as_figures, even
+from bot.language.blocks.tables import looks_like_table
 from bot.training import people
 from bot.training.block_checks import MemberKit, check_block
 from bot.training.blocks import Block, Day, ExerciseId, Slot, block_in_week, work_sets
@@ -116,9 +118,13 @@ class StayLonger:
 
 def looks_like_block(text: str) -> bool:
     """Does a coach's text carry a whole block? Several lines, of which some begin with a slot or name a day."""
-    lines = [line.strip() for line in text.splitlines() if line.strip()]
+    if looks_like_table(text):
+        return True
+    lines = [line.strip(" #*") for line in count_words_as_figures(even(text)).splitlines() if line.strip(" #*")]
     slots = sum(bool(re.match(r"(?:[-*•]\s*)?[A-Za-z]\d[).:\s]", line)) for line in lines)
-    sets = sum(bool(re.search(r"\d\s*[x×]\s*\d|\d\s+sets\b", line)) for line in lines)
+    sets = sum(
+        bool(re.search(r"\d\s*x\s*\d|\d\s+(?:sets|rounds|holds)\b|\d\s*(?:s|sec\w*)\s+on\b", line, re.I)) for line in lines
+    )
     days = sum(
         bool(re.match(r"(?:day|workout|session|tag)\s*[\dA-F]|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b", line, re.I))
         for line in lines

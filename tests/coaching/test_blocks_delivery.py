@@ -8,6 +8,7 @@ from datetime import timedelta
 import pytest
 
 from bot.cli.program import Program
+from bot.coaching.publish import looks_like_block
 from scenarios.blocks.gold import HERE, sent_blocks
 from scenarios.player import Person
 from tests.builders.stage import BLOCK, Stage, staged
@@ -140,3 +141,21 @@ async def _restarted(stage: Stage) -> Program:
     await fresh.start()
     stage.program = stage.play.program = fresh  # type: ignore[assignment]
     return fresh
+
+
+@pytest.mark.parametrize("name", [name for name, sent in SENT.items() if isinstance(sent.content, str)])
+def test_a_typed_block_is_taken_for_one(name: str) -> None:
+    assert looks_like_block(str(SENT[name].content))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tell everyone: deload this week\nkeep it light\nsee you monday",
+        "thanks!\nwill send the plan tomorrow\n3 sets of squats on monday for all",
+        "Mira day 2 A1: 22.5 x 8-10",
+        "how is the group doing?\nanyone hurt?\nwho went quiet?",
+    ],
+)
+def test_what_a_coach_says_otherwise_is_not(text: str) -> None:
+    assert not looks_like_block(text)

@@ -23,7 +23,9 @@ B1 Side plank 2x20-40s each side, weak side first
 Rest
 Day 2 - Pull
 A1 One-arm dumbbell row 3x8-12 each side
+week 3: 4x8-10
 B1 Dumbbell curl 2x10-12
+B2 Jumping jacks, 20s on 40s off x4
 """
 
 
