@@ -28,7 +28,9 @@ from bot.training.blocks import Block, Day, LoadRule, Measure, SetKind, SetTarge
 from bot.training.loads import Load, say_amount
 
 HERE = Path(__file__).parent
-ASIDE = HERE / "aside"  # never looked at while the reader is worked on; measured only
+# Six more by the same hand, set aside while the reader was worked on: 0 of 149 lines right before that work, 59 (2 blocks of 6 read)
+# after it, and what the reader does since it was mended by their causes is held by the tests. So they are a test now, and no measure.
+ASIDE = HERE / "aside"
 _UNITS = {Measure.REPS: "", Measure.SECONDS: "s", Measure.STEPS: "st", Measure.METRES: "m"}
 _SIDES = {
     Sides.EACH: " each",

@@ -6,7 +6,7 @@ import pytest
 
 from bot.language.blocks import read_block, write_text, write_xlsx
 from bot.training.exercises.catalogue import load_catalogue
-from scenarios.blocks.gold import HERE, Broken, Sent, broken_blocks, sent_blocks, tell
+from scenarios.blocks.gold import ASIDE, HERE, Broken, Sent, broken_blocks, sent_blocks, tell
 
 CATALOGUE = load_catalogue()
 SENT = list(sent_blocks())
@@ -33,6 +33,32 @@ def test_a_coachs_block_written_back_in_our_layout_is_the_same_block(sent: Sent)
 
     for written in (write_text(block), write_xlsx(block)):
         assert read_block(written, filename="block.xlsx", catalogue=CATALOGUE).block == block
+
+
+# Lines right of each block's gold. What is missing: "100 ft" is refused with a sentence, "slow (4 s down)" is read as a tempo with a
+# warning, "you can stretch it to eight" is no bound of weeks, a carry of a sandbag is taken for a near one, one day's name has more in it.
+OTHER_HALF = {
+    "circuits_terse": 20,
+    "lists_lower_case": 22,
+    "long_letter": 15,
+    "one_sheet_merged": 20,
+    "pounds_prose": 0,
+    "week_columns": 41,
+}
+
+
+@pytest.mark.parametrize("sent", list(sent_blocks(ASIDE)), ids=lambda sent: sent.name)
+def test_the_other_half_reads_no_worse_than_it_did(sent: Sent) -> None:
+    reading = read_block(sent.content, filename=sent.filename, catalogue=CATALOGUE)
+    told = tell(reading.block, sent.gold) if reading.block else []
+
+    assert sum(line in told for line in sent.gold) >= OTHER_HALF[sent.name], [problem.sentence for problem in reading.problems]
+
+
+def test_what_cannot_be_counted_is_the_only_mistake_of_a_block_in_pounds_and_feet() -> None:
+    sent = next(sent for sent in sent_blocks(ASIDE) if sent.name == "pounds_prose")
+
+    assert [problem.found for problem in read_block(sent.content, catalogue=CATALOGUE).errors] == ["3 trips of 100 ft"]
 
 
 @pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
