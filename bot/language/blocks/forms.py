@@ -35,6 +35,10 @@ _TWO = re.compile(
     rf"^{_LABEL}(?P<one>[A-Za-z][^\d+&@,;:(]*?)\s*(?:\+|&|/|\band\b|\bwith\b|\binto\b)\s*(?P<two>[A-Za-z][^\d+&@,;:(]*?)\s*(?:super-?\s?set|ss)?\s*[-:]?\s*(?P<rest>\d.*)$",
     re.I,
 )
+_LISTED = re.compile(
+    r"^(?P<number>\d{1,2})\s+(?P<name>[A-Za-z][^\d@,;:(]*?)(?P<rest>\s*[-:,(]?\s*\d{1,2}(?:\s*-\s*\d{1,2})?\s*(?:x\s*|sets?\b|rounds?\b).*)$",
+    re.I,
+)  # "2 Floor press 3x8": a number of the list without a mark
 _LABEL_BEHIND = re.compile(
     r"^(?P<before>[a-z][^:]{5,40}?)\s*:\s*(?P<rest>[A-H]\d?\s?[.)]\s*[A-Za-z].*)$", re.I
 )  # "every minute for 10 min: C. swing x12"
@@ -67,6 +71,9 @@ def lines_in(text: str) -> tuple[str, ...]:
 
 def usual_form(text: str, known: Known) -> Usual:
     text = _WEEK_BEHIND.sub(lambda found: f"week {found['week']}: {found['sets']}", text)
+    listed = _LISTED.match(text)
+    if listed and _is(known, listed["name"]):
+        text = f"{listed['number']}. {listed['name']}{listed['rest']}"
     behind = _LABEL_BEHIND.match(text)
     if behind:
         text = f"{behind['rest']}, {behind['before']}"
@@ -101,7 +108,8 @@ def usual_form(text: str, known: Known) -> Usual:
 
 
 def _is(known: Known, name: str) -> bool:
-    return known(re.sub(r"\s+(?:for|x|of|then)$", "", name.strip(), flags=re.I))
+    bare = re.sub(r"\s+(?:for|x|of|then)$", "", name.strip(), flags=re.I)
+    return known(bare) or all(known(part) for part in re.split(r"\s+or\s+", bare, flags=re.I))
 
 
 def _names_one(two: re.Match[str], known: Known) -> bool:

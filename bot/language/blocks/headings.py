@@ -184,6 +184,10 @@ def letters_of(number: int) -> str:
     return letters
 
 
+_WORK_AND_REST = re.compile(
+    r"^(?:\d{1,2}\s*(?:x|rounds?(?:\s+of)?)\s*)?[1-9]\d\s*(?:s|secs?|seconds)?\s*(?:on|work)?\s*[/:]\s*[1-9]\d\s*(?:s|secs?|seconds)?\s*(?:off|rest)?(?:\s*,?\s*x?\s*\d{1,2}\s*(?:rounds?|times|x)?)?\s*:$",
+    re.I,
+)  # "40/20 x 5 rounds:"
 _ROUNDS = re.compile(
     r"^(?:(?:then|now|next|finally|and)\s+)*(?:do\s+)?(?P<rounds>\d{1,2})\s*(?:x\s+)?(?:rounds?|times\s+through)(?:\s+of)?\s*(?P<rest>[:,(-].*)?(?<!\d)$",
     re.I,
@@ -203,6 +207,8 @@ def read_superset(line: str) -> SupersetHeading | None:
     rounds_only = _ROUNDS.match(line.strip()) if not found else None
     if rounds_only:
         return SupersetHeading("", int(rounds_only["rounds"]), (rounds_only["rest"] or "").strip(" :-()|,."))
+    if not found and _WORK_AND_REST.match(line.strip()):
+        return SupersetHeading("", None, line.strip())
     if not found:
         return None
     by_clock = (

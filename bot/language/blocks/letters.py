@@ -59,7 +59,7 @@ def _is_decoration(char: str) -> bool:
     """Emoji, variation marks and control characters say nothing."""
     if char in "°\n":
         return False
-    return unicodedata.category(char) in ("So", "Sk", "Cf", "Mn", "Cc", "Co", "Cs") and char != "\u0301"
+    return unicodedata.category(char) in ("So", "Sk", "Cf", "Mn", "Me", "Cc", "Co", "Cs") and char != "\u0301"
 
 
 def count_words_as_figures(text: str) -> str:

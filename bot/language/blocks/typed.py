@@ -409,6 +409,8 @@ class TypedReader:
         has_sets = any(scheme.which is None for scheme in clauses.schemes) or "set_count" in clauses.fields
         if has_sets:
             return exercise is not None or clauses.left[0][0] == 0 or bool(matches and matches[0].score > 0.5)
+        if exercise is not None and self.to.superset is not None and self.to.superset.intervals is not None:
+            return True  # its sets are those of the heading
         near = exercise is not None or bool(matches and matches[0].score >= 0.8)
         return near and _is_figures(follows) and len(name.split()) <= 7
 

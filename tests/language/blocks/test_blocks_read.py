@@ -408,6 +408,8 @@ FORMS = {
     "percentages with strokes": ("A Deadlift 5/3/1 @ 75/85/95%\n", [["5", "3", "1"]]),
     "numbers in words": ("A Push-up: three sets of twelve to fifteen reps\n", [["12-15"] * 3]),
     "two equal numbers": ("A Split squat 3x8/8\n", [["8"] * 3]),
+    "a list without marks": ("1 Push-up 3x10\n2 Romanian deadlift with dumbbells 2x8\n", [["10"] * 3, ["8"] * 2]),
+    "intervals over a list": ("40/20 x 5 rounds:\n- Burpees\n- High knees\n", [["40s"] * 5, ["40s"] * 5]),
     "loads before reps": ("A Bench press 60x8, 65x6, 70x4\n", [["8", "6", "4"]]),
 }
 
