@@ -5,6 +5,10 @@
 (a) the advice; (b) top of the range on all sets -> next load, else the same; (c) the first load kept. All three meet the same members, so their
 differences are taken member by member. 95 % intervals over members (normal approximation). Constants of the advice were chosen on seeds below
 100; the seeds from 101 on are kept aside for reporting.
+
+Measured on seeds 101 to 105, 2,500 members, 8 weeks: in the coach's range 93.7 % of sets under the advice (fixed rule 85.0, keeping 97.6), failed
+6.3 % (15.0; 2.4), gain 0.820 % a week (0.780; 0.730); the advice leads the fixed rule by 0.040 +/- 0.005 % a week and 8.7 points of failed sets.
+Nearly all of the lead comes with coarse kit; with steps of half a kilogram the two are alike, and keeping everything fails fewest sets.
 """
 
 from __future__ import annotations
@@ -15,7 +19,7 @@ from math import sqrt
 from statistics import mean, stdev
 
 from scenarios.simulator.lives import WAYS, Life, live
-from scenarios.simulator.members import make_member
+from scenarios.simulator.members import KITS, make_member
 
 RANGES = ((8, 12), (6, 10), (10, 15), (8, 10))
 
@@ -28,13 +32,15 @@ class Tally:
     failed: list[float] = field(default_factory=list)
     gain: list[float] = field(default_factory=list)
     own_target: list[float] = field(default_factory=list)
+    kits: list[str] = field(default_factory=list)
     forecasts: list[tuple[float, bool]] = field(default_factory=list)
 
-    def add(self, life: Life) -> None:
+    def add(self, life: Life, kit: str) -> None:
         sets = max(1, life.sets)
         self.landed.append(life.in_range / sets)
         self.failed.append(1 - life.in_range / sets)
         self.gain.append(life.growth)
+        self.kits.append(kit)
         self.own_target.append(life.in_target / sets)
         self.forecasts += life.forecasts
 
@@ -45,7 +51,9 @@ def compare(members: int, weeks: int, seeds: list[int]) -> dict[str, Tally]:
         for n in range(members):
             low, high = RANGES[n % len(RANGES)]
             for way, tally in found.items():
-                tally.add(live(make_member(seed * 100_000 + n), low, high, weeks, WAYS[way]))
+                member = make_member(seed * 100_000 + n)
+                kit = next(name for name, steps in KITS.items() if steps == member.steps)
+                tally.add(live(member, low, high, weeks, WAYS[way]), kit)
     return found
 
 
@@ -73,6 +81,11 @@ def main() -> None:
         print(
             f"advice minus {other}, member by member: gain a week {_with_interval(pairs, digits=3)}, failed {_with_interval(fails)}"
         )
+    for kit in KITS:
+        at = [n for n, one in enumerate(found["advice"].kits) if one == kit]
+        pairs = [found["advice"].gain[n] - found["fixed"].gain[n] for n in at]
+        fails = [found["advice"].failed[n] - found["fixed"].failed[n] for n in at]
+        print(f"advice minus fixed, kit {kit}: gain a week {_with_interval(pairs, digits=3)}, failed {_with_interval(fails)}")
     said = found["advice"].forecasts
     print(f"forecasts: {100 * mean(p for p, _ in said):.1f} % said, {100 * mean(hit for _, hit in said):.1f} % landed, "
           f"Brier {mean((p - hit) ** 2 for p, hit in said):.3f} over {len(said)} sets")  # fmt: skip
