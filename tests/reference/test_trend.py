@@ -6,7 +6,7 @@ from datetime import date, timedelta
 import pytest
 from scipy import stats  # type: ignore[import-untyped]
 
-from bot.training.trend import Point, Verdict, has_dropped, smallest_real_change, theil_sen, trend_of
+from bot.training.trend import Point, Verdict, has_dropped, has_stalled, smallest_real_change, theil_sen, trend_of
 
 CASES = [
     (range(8), [60, 60.5, 61.5, 55, 62, 63, 63.5, 64]),
@@ -43,3 +43,25 @@ def test_flat_members_seldom_raise_an_alarm() -> None:
     dropped = sum(has_dropped(points) for points in members)
     assert called / 2000 < 0.05
     assert dropped / 2000 < 0.05
+
+
+def _gaining(chance: random.Random, weeks: int, gain: float) -> list[Point]:
+    start = date(2026, 1, 5)
+    return [Point(start + timedelta(weeks=n), 50 * (1 + gain) ** n * (1 + chance.gauss(0, 0.025))) for n in range(weeks)]
+
+
+@pytest.mark.parametrize("weeks", [5, 6, 8, 10])
+def test_members_who_gain_are_seldom_said_to_stand_still(weeks: int) -> None:
+    """1000 simulated members at each length who gain 0.9 % a week, sessions 2.5 % apart by chance: under 5 %."""
+    chance = random.Random(43)
+
+    assert sum(has_stalled(_gaining(chance, weeks, 0.009)) for _ in range(1000)) / 1000 < 0.05
+
+
+def test_members_who_stand_still_are_found_more_often_the_longer_they_do() -> None:
+    chance = random.Random(44)
+    found = [sum(has_stalled(_gaining(chance, weeks, 0.0)) for _ in range(1000)) / 1000 for weeks in (4, 6, 8, 10)]
+
+    assert found == sorted(found)
+    assert found[0] == 0  # four weekly sessions span three weeks: too short to say
+    assert found[3] > 0.5
