@@ -29,9 +29,9 @@ THINGS: dict[str, str] = {
     "chest": "chest|sternum|breastbone|breast_bone|ribcage|rib_cage|left_breast|left_boob|left_tit|heart_area",
     "trunk": "upper_body|torso|shoulder_blades|shoulder_blade|shoulderblades|middle_of_my_back|across_my_shoulders|across_the_shoulders|both_shoulders",
     "reach": "arm|arms|jaw|teeth|neck|throat|shoulder|shoulders|upper_back|both_arms|left_hand|elbow",
-    "pain": "pain|pains|painful|hurt|hurts|hurting|ache|aches|aching|achy|agony|stabbing|stab|stabs|sharp|cramp|cramping|burn|burns|burning|twinge|stitch|"
+    "pain": "exploded|exploding|pain|pains|painful|hurt|hurts|hurting|ache|aches|aching|achy|agony|stabbing|stab|stabs|sharp|cramp|cramping|burn|burns|burning|twinge|stitch|"
     "discomfort|throbbing|knifing|tearing|ripping|searing|shooting|gnawing|dull|sore_inside",
-    "press": "tight|tightness|tighter|tightening|pressure|pressing|presses|crushing|crushed|crush|squeeze|squeezed|squeezing|heavy|heaviness|heavier|constricted|"
+    "press": "leaden|tight|tightness|tighter|tightening|pressure|pressing|presses|crushing|crushed|crush|squeeze|squeezed|squeezing|heavy|heaviness|heavier|constricted|"
     "constricting|clamp|clamped|vice|vise|weight|burning|full|fullness|bursting|band|strap|belt|gripped|gripping|grip|lead|brick|stone|elephant|"
     "sitting_on|sat_on|kneeling|kneels|standing_on|fist|knot|lump|boulder|anvil|hugging_too|compressed|corset|cement|concrete|squashing|squashed|on_fire",
     "spread": "spread|spreading|spreads|radiating|radiates|travelling|traveling|travels|creeping|creeps|moving|moved|going|goes|shoots|shooting|runs|running|down|up_to|into",
@@ -47,7 +47,12 @@ THINGS: dict[str, str] = {
     "very_wrong_with_me|really_wrong_with_me|seriously_wrong_with_me|seriously_unwell|really_unwell|very_unwell|proper_unwell|really_really_ill|"
     "feel_like_death|terrible_feeling_that|need_a_doctor_now|need_to_go_to_hospital|need_hospital|need_a_hospital|going_to_hospital|going_to_the_hospital|should_i_call_an|"
     "should_i_go_to_the_hospital|should_i_go_to_hospital|should_i_go_to_er|should_i_go_to_the_er|should_i_go_to_a_and_e|is_this_serious_enough",
-    "heart": "heart|heartbeat|heart_beat|pulse|heart_rate|heartrate",
+    "left_limb": "left_arm|left_hand|left_shoulder|arm|arms",
+    "pressed_on": "neck|throat|windpipe|face",
+    "purple": "purple|blue|grey|gone_limp|not_breathing|cant_breathe|gasping",
+    "blood_up": "blood|bloody",
+    "coughed": "cough|coughs|coughed|coughing|brought_up|bringing_up|came_up|spat|spitting|vomit|vomited|retching|hand|hanky|tissue|sink|mouth",
+    "heart": "pulserate|heart|heartbeat|heart_beat|pulse|heart_rate|heartrate",
     "leaps": "escape|escaping|leap|leaps|leaping|hop|hopping|drum|drumming|drums|machine_gun|bird|butterfly|butterflies|fish|hummingbird|somersault|somersaults|cartwheel|cartwheels|backflip|backflips|"
     "bounce|bouncing|jackhammer|gallop|galloping|jump_out|jumping_out|burst_out|pound_out|beat_out|beating_out|coming_out|thump_out|misses|missing|skipping|skips|extra|pauses|pausing|"
     "fluttering|flutters|rattling|vibrating|buzzing|spasming|tremor|tap_dancing|jazz|irregular|out_of_rhythm|out_of_time|off_beat|offbeat|hundred_miles|mile_a_minute|million_miles|crazy_fast|going_mental",
@@ -75,9 +80,9 @@ THINGS: dict[str, str] = {
     "sudden": "sudden|suddenly|all_of_a_sudden|out_of_the_blue|out_of_nowhere|from_nowhere|in_a_flash|in_a_second|in_seconds|within_seconds|bang|instantly|instant|in_an_instant|all_at_once|from_one_second|just_like_that|"
     "snap_of_the_fingers|zero_to|0_to_100|boom|wham|struck|hit_me|shot|exploded|explosion|burst|popped|pop|like_a_switch|10_min|ten_min|ten_minutes_ago|minutes_ago|just_now|a_moment_ago|this_minute",
     "clubbed": "baseball_bat|cricket_bat|bat|hammer|axe|brick|sledgehammer|hatchet|shot|kicked_by|punched_in|hit_me|been_hit|struck|gunshot|cleaver|smashed_over|clubbed|whacked|ice_pick",
-    "brain_signs": "vomit|vomiting|vomited|throwing_up|threw_up|puking|sick|stiff_neck|neck_is_stiff|neck_stiff|neck_is_rigid|cant_bend_my_neck|light_hurts|lights_hurt|blurry|blurred|double|vision|cant_see|"
+    "brain_signs": "thrown_up|been_sick|keep_forgetting|forgetting|forget_what|cant_stay_awake|bigger_than_the|looks_bigger|amnesia|vomit|vomiting|vomited|throwing_up|threw_up|puking|sick|stiff_neck|neck_is_stiff|neck_stiff|neck_is_rigid|cant_bend_my_neck|light_hurts|lights_hurt|blurry|blurred|double|vision|cant_see|"
     "confused|drowsy|sleepy|slurring|slurred|cant_think|cant_remember|numb|unsteady|wobbly|fuzzy|spaced|dazed|cant_focus|pupil|pupils|clear_fluid|fluid_from|ringing",
-    "blow": "hit_my_head|hit_his_head|hit_her_head|hit_head|banged_my_head|banged_head|bumped_my_head|cracked_my_head|smacked_my_head|whacked_my_head|knocked_my_head|bang_to_the_head|bump_to_the_head|knock_to_the_head|knock_on_the_head|"
+    "blow": "bumped_heads|knocked_heads|back_of_my_head|back_of_his_head|back_of_her_head|back_of_the_head|hit_my_head_hard|bar_on_my_head|kettlebell_to_the_head|hit_my_head|hit_his_head|hit_her_head|hit_head|banged_my_head|banged_head|bumped_my_head|cracked_my_head|smacked_my_head|whacked_my_head|knocked_my_head|bang_to_the_head|bump_to_the_head|knock_to_the_head|knock_on_the_head|"
     "bang_on_the_head|blow_to_the_head|landed_on_my_head|fell_on_my_head|on_my_head|head_on_the|headbutted|hit_on_the_head|clonked|clocked_my_head|split_my_head",
     "face": "face|mouth|smile|smiling|cheek|eyelid|lip|eye|lips|features",
     "droops": "runs_out|running_out|leaks_out|spills|corner|doesnt_work|isnt_working|one_sided|unequal|not_even|cant_feel|no_feeling|stuck|droop|droops|drooping|droopy|drooped|sag|sags|sagging|saggy|slip|slipped|slipping|slid|sliding|slack|wonky|lopsided|lop_sided|crooked|uneven|hanging|hangs|melted|melting|twisted|frozen|paralysed|paralyzed|"
@@ -87,7 +92,7 @@ THINGS: dict[str, str] = {
     "weird|funny|strange|thick|backwards|wrong|not_making_sense|no_sense|drunk|broken|gone|lost|cant_find|cant_get|cant_form|cant_think_of|cant_string|sand|cotton|slow|difficult|salad|rubbish|lisp|tripping|stumbling|off|wont_work",
     "side": "left|right|one|half|side|left_side|right_side|one_side|left_half|right_half",
     "limbs": "arm|arms|leg|legs|hand|hands|foot|body|side|face|fingers|half|limb|limbs",
-    "dead": "doesnt_belong|dont_belong|not_belong|not_part_of_me|doesnt_listen|not_listening|wont_do|isnt_doing|useless|lifeless|floppy|limp|paralysed|paralyzed|numb|belong|belongs|not_mine|isnt_mine|someone_elses|somebody_elses|no_strength|zero_strength|no_power|lost_strength|lost_power|wont_listen|wont_obey|doesnt_obey|not_obeying|ignoring|"
+    "dead": "leaden|doesnt_belong|dont_belong|not_belong|not_part_of_me|doesnt_listen|not_listening|wont_do|isnt_doing|useless|lifeless|floppy|limp|paralysed|paralyzed|numb|belong|belongs|not_mine|isnt_mine|someone_elses|somebody_elses|no_strength|zero_strength|no_power|lost_strength|lost_power|wont_listen|wont_obey|doesnt_obey|not_obeying|ignoring|"
     "switched_off|turned_off|shut_down|shut_off|stopped_working|not_working|doesnt_work|wont_work|isnt_working|gone_weak|went_weak|suddenly_weak|all_weak|so_weak|feels_weak|cant_feel|cant_move|cant_lift|cant_raise|"
     "cant_control|wont_move|wont_lift|like_lead|made_of_lead|like_wood|made_of_wood|rubber|like_jelly_on|gone_to_sleep|asleep|missing|isnt_there|not_there|dangling|hanging|dragging|drags|drag|went_dead|gone_dead|feels_dead|wont_grip|clumsy|no_grip",
     "dropping": "dropping|drop|drops|dropped|cant_hold|cant_grip|letting_go",
@@ -100,7 +105,7 @@ THINGS: dict[str, str] = {
     "stagger": "cant_walk_straight|walking_like|veering|veer|lurching|staggering|stumbling|tipping_over|falling_to|falling_over|cant_balance|no_balance|balance_gone|balance_is_gone|lost_my_balance|cant_stand_straight|cant_stand_up_straight",
     "seat": "saddle|crotch|undercarriage|between_my_legs|between_the_legs|between_my_thighs|private_parts|privates|private_area|bum|bottom|buttocks|inner_thighs|inner_thigh|down_there|downstairs|when_i_wipe|wiping|wipe|where_i_sit|genitals|"
     "genital|vagina|penis|testicles|balls|bits|lady_parts|nether|perineum|anus|arsehole|butthole|backside|groin_area|seat_area|toilet_paper",
-    "unfelt": "numb|numbness|no_feeling|cant_feel|dont_feel|no_sensation|lost_feeling|lost_sensation|dead|asleep|tingling|tingle|tingles|tingly|pins|feel_nothing|nothing_when|barely_feel|cant_tell|not_feel|feeling_gone|feels_weird|feels_strange|feels_funny|novocaine",
+    "unfelt": "cannae_feel|canna_feel|cannot_feel|cant_really_feel|numb|numbness|no_feeling|cant_feel|dont_feel|no_sensation|lost_feeling|lost_sensation|dead|asleep|tingling|tingle|tingles|tingly|pins|feel_nothing|nothing_when|barely_feel|cant_tell|not_feel|feeling_gone|feels_weird|feels_strange|feels_funny|novocaine",
     "toilet": "loo|toilet|pee|wee|urine|bladder|bowel|bowels|poo|poop|water_works|waterworks|pass_water|passing_water|urinate|go_number|number_two|hold_it",
     "no_hold": "cant|havent_been|havent_peed|havent_been_able|not_been_able|unable|not_able|no_control|lost_control|losing_control|accident|accidents|without_knowing|without_noticing|didnt_feel|leak|leaking|leaked|dribbling|wont_come|nothing_comes|"
     "not_since|havent_weed|hold_my|wont_hold|not_working|stopped_working|no_urge|dont_feel_when|cant_tell_when",
@@ -108,7 +113,7 @@ THINGS: dict[str, str] = {
     "back": "back|spine|lower_back|disc|deadlift|deadlifts|neck",
     "legs": "legs|both_legs|leg|feet|both_feet|toes|foot",
     "nerves": "tingle|tingling|tingles|tingly|numb|numbness|weak|weakness|giving_way|gave_way|wont_work|dead|cant_feel|pins|buckling|wont_hold|wont_move|cant_move|no_strength|paralysed|jelly_and|foot_drop|electric|dragging|floppy",
-    "lips": "lip|lips|tongue|face|eyelid|eyelids|throat|mouth|eye|eyes|cheeks|neck|ears",
+    "lips": "tounge|toung|tonge|tungue|lip|lips|tongue|face|eyelid|eyelids|throat|mouth|eye|eyes|cheeks|neck|ears",
     "swells": "swell|swells|swelling|swollen|swelled|puffy|puffed|puffing|balloon|ballooning|ballooned|ballooning_up|balloons|huge|massive|fat|enormous|double_the_size|twice_the_size|twice_its_size|bigger|blown_up|blowing_up|getting_big|thick|"
     "closing|tightening|itchy|itching|itches|itch|tingling|tingles|lump|blotchy|burning|scratchy|hoarse",
     "allergen": "stung|sting|bee|wasp|hornet|bitten|allergic|allergy|allergies|anaphylactic|nut|nuts|peanut|peanuts|cashew|almond|almonds|sesame|shellfish|prawn|prawns|shrimp|egg|fish|penicillin|antibiotic|preworkout|supplement|"
@@ -221,6 +226,10 @@ PICTURES: tuple[Picture, ...] = (
     _p("chest", "trunk pain sweat", 16),
     _p("chest", "trunk pain sick", 16),
     _p("chest", "reach pain sweat", 14, unless=_WORKED),
+    _p("chest", "left_limb dead sick", 16, unless=_WORKED),
+    _p("chest", "left_limb dead sweat", 16, unless=_WORKED),
+    _p("breath", "pressed_on purple", 12),
+    _p("blood", "blood_up coughed", 8),
     _p("chest", "reach press sweat", 14, unless=_WORKED),
     _p("chest", "reach pain sick", 12, sure=False, unless=_WORKED),
     _p("chest", "acid reach", 12),

@@ -301,7 +301,7 @@ def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str
 
 def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], words: str) -> _Seen | None:
     others = _OTHERS.search(line[: match.start()] + " ") is not None
-    if _LONG_AGO.search(whole):
+    if _LONG_AGO.search(whole) and not _GOES_ON.search(match.group()):
         return None if others else _Seen(Level.CAUTION, name, words, 0.7, topic="diagnosis")
     recent = _RECENT.search(whole) is not None
     now = _STILL.search(whole) is not None
@@ -327,8 +327,9 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
     return _Seen(Level.EMERGENCY, name, words, 0.95)
 
 
+_GOES_ON = re.compile(r"\b(?:wont|isnt|doesnt|still|keeps|not)\b")  # "pulse wont drop and i stopped ages ago" is of now
 _NEVER_SOFT = re.compile(
-    r"faint|out$|consci|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
+    r"faint|out$|consci|concio|sack|ceiling|floor|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
     r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came|"
     r"turn|spell|light|attack|not|shaking|convuls|fit|person|room|arrest|unwell|pen|throat|inhaler|know|answer|air|boom|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
 )
