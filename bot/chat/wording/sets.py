@@ -158,6 +158,8 @@ _QUESTIONS = {
     "which_day": "“{}”: which day is that for?",
     "missing_load": "“{}”: with which load?",
     "missing_count": "“{}”: and how many?",
+    "which_load": "“{}”: with which load? Please send both, such as <code>20x12</code>.",
+    "which_count": "“{}”: and how many? Please send both, such as <code>20x12</code>.",
     "planned_range": "The plan leaves a range there. How many was it?",
     "surprise": "“{}” is far from what you usually do here. Is it right?",
     "too_many_sets": "“{}” is more than is left to do here. How shall I take it?",
