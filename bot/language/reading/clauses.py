@@ -40,12 +40,10 @@ _CHAT = re.compile(
     r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
-_MONEY_AND_MILES = (
-    r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|kilomet\w+|miles?|°c?|degrees)(?!\w)"
-)
+_MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|mm|cm|oz|kilomet\w+|miles?|°c?|degrees)(?!\w)"
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
 NO_LIFT = re.compile(
-    rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+) \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
+    rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+)(?: at \w+)? \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
     rf"|\b(?:body ?weight|my weight|(?<![a-z] )weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
     rf"|\b\d{{1,2}}\s*/\s*10\s+for\s+(?:that|the|this|today'?s|my)\b.{{0,20}}\b(?:session|workout|class|plan|coach|app)\b"
 )
@@ -60,7 +58,7 @@ _DATE = re.compile(
     r"\b(?:see you|see u|cu at|remind(?:er)?s?|reschedul\w+|move (?:it|this|that|today|tomorrow|tmrw|my|the|monday|tuesday|wednesday|thursday|friday|saturday|sunday|session|training|leg|push|pull|it's)|"
     r"tomorrow|tmrw|tmw|next (?:week|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|train(?:ing)? (?:at|on|later|tonight)|(?:away|travell?ing|holiday|vacation) (?:from|till|until|for|next|on)|"
     r"be (?:there|back|home) (?:at|by|on|in)|(?:meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
-    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) \d{1,2}:\d\d\b|\bat (?:\d{1,2}|six|seven|eight|nine|ten|eleven|twelve) (?:tonight|tomorrow|this (?:morning|evening|afternoon)|in the (?:morning|evening|afternoon)|sharp)\b"
+    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b(?:until|till|til|about \w+ at) (?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|noon)\b(?! (?:reps?|failure|kg|lb))|\bat (?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) (?:fifteen|thirty|forty|o'?clock)\b|\b\d{1,2}(?:st|nd|rd|th)? (?:january|february|march|april|june|july|august|september|october|november|december)\b|\bon the \d{1,2}(?:st|nd|rd|th)?\b(?=[,.]|$)|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) \d{1,2}:\d\d\b|\bat (?:\d{1,2}|six|seven|eight|nine|ten|eleven|twelve) (?:tonight|tomorrow|this (?:morning|evening|afternoon)|in the (?:morning|evening|afternoon)|sharp)\b"
 )
 _WHEN = re.compile(
     r"^(?:(?:i forgot(?: to (?:log|send|say|add|tell you|write|record|note|put(?: in)?|enter|mention)(?: it| this| that| my)?)?|did|my|was|to log|note|quick|catch up|missed|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
@@ -223,7 +221,7 @@ _THING_IS = re.compile(
 )
 _CONDITION = re.compile(r"(?:so |and |but |also |hey |coach )*(?:if|unless|once i|when i)\b")
 _FUTURE = re.compile(
-    r"\b(?:i'?ll|i will|we'?ll|gonna|going to|about to|planning (?:to|on)|thinking (?:of|about)|hoping to|want to|wanna|need to|have to|might)\b"
+    r"\b(?:i'?ll|i will|we'll|gonna|going to|about to|planning (?:to|on)|thinking (?:of|about)|hoping to|want to|wanna|need to|have to|might)\b"
     r"(?!\s+(?:log|record|put|count|call|say|write|note|add|take)\b)"
 )
 _LABEL = re.compile(r"\b[a-z]\d{1,2}\b")

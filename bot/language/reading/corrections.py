@@ -18,7 +18,7 @@ from bot.language.tokens import tokens_of
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:oeps|ups|pardon|perdon|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
@@ -35,7 +35,7 @@ _PATTERNS = (
     re.compile(r"s/(?P<wrong>\d[\d.,]*)/(?P<value>\d[\d.,]*)/?"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
-    re.compile(r"(?:(?:oeps|ups|pardon|perdon|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?:(?:oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
@@ -56,7 +56,7 @@ _DENIES = re.compile(
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
     r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"
-    r"meant|mean|ment|said|read|not|pas|nie|nicht|niet|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|whoops|sorry|"
+    r"meant|mean|ment|said|read|not|pas|nie|nicht|niet|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
     r"nah|naw|no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
 )
 _NUMBERS = {

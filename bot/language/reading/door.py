@@ -50,6 +50,7 @@ _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|1st|2nd|3rd|4th)\s+$")
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
+_ONLY_THAT = re.compile(r"(?:and )?that(?:'?s| is) (?:all|it)|done|finished|all done")  # behind a number it may speak of the set
 _PLAIN = re.compile(r"\s*\d[\d\s.,x@/]*(?:(?:kgs?|lbs?|reps?|kilos?)(?![^\W\d_])[\d\s.,x@/]*)*")
 _AT_ONCE = 0.9
 _STRENGTHS = frozenset(("heavy", "light", "medium", "strong", "thick", "thin"))
@@ -144,6 +145,7 @@ class _Text:
                 and (len(parts.parts) > 1)
                 and self.situation.day is not None
                 and not any(t.kind == "n" for t in fresh[:1])
+                and not (tokens and _ONLY_THAT.fullmatch(piece.strip(" ,.!")))
                 and "out of time" not in piece  # that is why something was left out
             ):
                 self.ended = ended

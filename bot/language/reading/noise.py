@@ -90,6 +90,8 @@ _DOWN = re.compile(
     r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))"
 )
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
+_BEFORE_NTH = re.compile(rf"\b(?:quit|stopped|gave up|done|died|dropped it) (?:just )?before (?:the |rep )?{_NTH}\b")
+_MORE_THINGS = re.compile(rf"\b\d+ (?:more )?[a-z]+ more,?\s*(?={_N}\s*{_UNIT}\s+now\b)")
 _RIGHT_SO = re.compile(
     r"^\s*(?:ok |okay )?right\b[\s,]+(?=so\b|then\b|that|i\b|now\b|well\b|lads|folks|first\b|done\b|we\b|just\b)"
 )
@@ -163,6 +165,13 @@ def without_noise(text: str) -> str:
         if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
             text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
     text = _RIGHT_SO.sub(_blank, text)
+    text = _MORE_THINGS.sub(_blank, text)
+    for pattern in (_BEFORE_NTH,):
+        found = pattern.search(text)
+        if found and re.search(
+            r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b", text[: found.start()]
+        ):
+            text = text[: found.start()] + "failed".ljust(found.end() - found.start()) + text[found.end() :]
     weeks = _WEEKS.search(text)
     if weeks and re.search(r"\d", text[: weeks.start()] + text[weeks.end() :]):
         text = _WEEKS.sub(_blank, text, count=1)

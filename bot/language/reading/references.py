@@ -15,6 +15,7 @@ from decimal import Decimal
 
 from bot.language.reading.drafts import Draft, load_of
 from bot.language.reading.grammar import Entry, Item
+from bot.language.reading.numbers import NUMBER_WORDS
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
 from bot.training.blocks import Measure
@@ -52,6 +53,7 @@ _BEFORE_STEP = frozenset(
         "lb",
     ]
 )
+_MINUS = re.compile(r"\bsame\b[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))")
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -126,6 +128,12 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         base = _as_draft(before.done)
         base.count = before.done.count + int(slight.number) * (-1 if slight.sign == "-" else 1)
         return [base], "which_one", Source.CARRIED  # "same -1": a rep rather than a kilo, but who knows
+    fewer = _MINUS.search(folded)
+    if "A" in kinds and fewer and before is not None and before.done.count is not None and len(numbers) <= 1:
+        base = _as_draft(before.done)
+        step = NUMBER_WORDS.get(fewer["n"], 0) or int(fewer["n"])
+        base.count = before.done.count + (step if fewer["way"] == "plus" else -step)
+        return [base], "" if base.count > 0 else "which_one", Source.CARRIED  # "same, minus one"
     if "A" in kinds or (compared and not numbers):
         return _same(entry, numbers, before, setting, unit, number, folded)
     return None
@@ -244,6 +252,10 @@ def _same(
         drafts = [base]
     elif counts:
         drafts = []
+        if setting.style is LoadStyle.BARBELL and len(counts) > 1:
+            counts = [
+                t for t in counts if not t.each and not t.hand
+            ] or counts  # "same 10 each side, 7": the plates, and the count
         if (
             setting.sided
             and len(counts) == 2

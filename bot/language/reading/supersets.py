@@ -245,9 +245,7 @@ class Group:
             return settled
         best, gain = None, 0.0
         for slot in self._nearby(due_slot):
-            other = settle_entry(
-                entry.twin(), self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True
-            )
+            other = settle_entry(entry.twin(), self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True)
             if other.question is None and other.score is not None and any(isinstance(part, SetsHeard) for part in other.heard):
                 better = other.score - _OUT_OF_ORDER - settled.score
                 if best is None or better > gain:

@@ -151,6 +151,11 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
     if following is None:
         return 0
     if token.kind == "w" and following.kind == "n" and following.value is not None and (following.glued or len(token.text) == 1):
+        whole, _, part = following.text.partition(".")
+        if part.isdecimal() and len(part) == 1 and f"{token.text}{whole}".upper() in labels and following.glued:
+            out.append(Term("J", f"{token.text}{whole}".upper(), token.start, following.end))
+            out.append(Term("#", part, following.end, following.end, Decimal(part)))  # "B1.2 70x7"
+            return 2
         label = f"{token.text}{following.text}".upper()
         spaced = not following.glued
         if label in labels and (not spaced or (not out and token.text not in "ax")):
