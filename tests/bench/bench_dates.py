@@ -72,7 +72,9 @@ def main() -> None:
     floor = re.compile(r"\b(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b")
     print(f"one expression over the wishes: {_spread(_each(wishes, floor.search))}")
     english = {"languages": ["en"], "settings": {"RELATIVE_BASE": NOW.replace(tzinfo=None), "PREFER_DATES_FROM": "future"}}
-    print(f"dateparser over {len(FIELDS)} cut-out fields: {_spread(_each(list(FIELDS), lambda text: dateparser.parse(text, **english)))}")
+    print(
+        f"dateparser over {len(FIELDS)} cut-out fields: {_spread(_each(list(FIELDS), lambda text: dateparser.parse(text, **english)))}"
+    )
 
 
 if __name__ == "__main__":
