@@ -185,9 +185,7 @@ def _weighed(
             score -= 4.0  # "12 12 and 12 with 12kg": it is said at the end
         builder.add(item, way)
     drafts = builder.drafts
-    own_bands = {name.casefold() for name in situation.kit.bands}
-    named = any(mark.kind == "c" and mark.text in own_bands for item in entry.items for mark in item.marks)
-    if named and drafts and not any(draft.load is not None and draft.load.bands for draft in drafts):
+    if drafts and _names_own_band(entry, situation) and not any(draft.load is not None and draft.load.bands for draft in drafts):
         score -= 4.0  # one of the member's bands is named, and no band is used here
     if not drafts and len(entry.items) > 1:
         score -= 2.0
@@ -330,6 +328,11 @@ def _bare_load_in_list(item: Item, way: str) -> bool:
     place_ = way.find("L")
     ends = place_ in (0, len(way) - 1) and item.numbers[place_].bare if place_ >= 0 else False
     return ends and (item.ops[0] if place_ == 0 else item.ops[-1]) in " ,&"
+
+
+def _names_own_band(entry: Entry, situation: Situation) -> bool:
+    colours = {mark.text for item in entry.items for mark in item.marks if mark.kind == "c"}
+    return bool(colours) and not colours.isdisjoint(name.casefold() for name in situation.kit.bands)
 
 
 def _counts_follow(entry: Entry, item: Item) -> bool:
@@ -551,7 +554,12 @@ def _placed(best: Way, share: float, setting: Setting, said: str, folded: str, t
     trouble = best.trouble or placed.trouble
     if not trouble and len(placed.records) > 1 and _strange_words_between(best.drafts, folded):
         return replace_why(_troubled("sets_and_counts", best, placed, setting, said), why)
-    if not trouble and _BOTH_SIDES.search(said.lower()) and any(_one_side_only(record) for record in placed.records):
+    if (
+        not trouble
+        and "left" in folded
+        and _BOTH_SIDES.search(said.lower())
+        and any(_one_side_only(record) for record in placed.records)
+    ):
         trouble = "which_one"  # both sides were named, and only one has a number
     if trouble:
         return replace_why(_troubled(trouble, best, placed, setting, said), why)
