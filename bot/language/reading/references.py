@@ -61,9 +61,9 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     """Drafts of an entry that refers to what is known, a code of trouble, and where the values come from; None if it refers to nothing."""
     marks = [mark for item in entry.items for mark in item.marks]
     numbers = [term for item in entry.items for term in item.numbers]
-    if not marks and not any(term.sign for term in numbers) and not any(item.before == "d" for item in entry.items):
-        if not _KIT_STEP.search(folded):
-            return None  # numbers alone refer to nothing
+    bare = not marks and not any(term.sign for term in numbers) and not any(item.before == "d" for item in entry.items)
+    if bare and not _KIT_STEP.search(folded):
+        return None  # numbers alone refer to nothing
     kinds = {mark.kind for mark in marks}
     if "A" in kinds and numbers and marks_text(marks, "A") == "again" and _again_follows_number(entry, setting):
         kinds.discard("A")
