@@ -150,7 +150,8 @@ def without_noise(text: str) -> str:
     text = re.sub(r"\bw\s?/\s?u(?:ps?)?\b", lambda m: "wu".ljust(len(m.group())), text)
     text = _LETTER_O.sub("0", text)
     text = _POINT_BETWEEN.sub(" ", text)
-    text = _ROW_OF_TABLE.sub(lambda m: m[1] + ":", text)
+    if "|" in text:
+        text = _ROW_OF_TABLE.sub(lambda m: m[1] + ":", text)
     if _LONE_TIMES.match(text):
         text = text.replace("x", " ", len(re.findall(r"(?<![\w.])x\d", text)))
     text = _QUARTERS.sub(lambda m: _padded("45 seconds" if (m["n"] or "three")[0] in "t3" else "15 seconds", m), text)
