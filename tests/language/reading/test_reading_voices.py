@@ -1,7 +1,7 @@
-"""Two thousand messages by more than two hundred people, each in the light of the person's own day, against the gold beside it.
+"""Three thousand messages by more than three hundred people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 1,453 clear messages 1,400 (96.4 %) are recorded exactly, 48 asked about, 4 taken for no sets and 1 recorded wrong;
-3 of 1,551 records (0.19 %) are wrong without a question; of 251 messages that are not about sets none is recorded and 31 are asked
+Today, over all: of 2,321 clear messages 2,245 (96.7 %) are recorded exactly, 66 asked about, 9 taken for no sets and 1 recorded wrong;
+6 of 2,442 records (0.25 %) are wrong without a question; of 375 messages that are not about sets none is recorded and 35 are asked
 about. The reading has been tuned on these messages: those of a stranger have to be expected to fare worse.
 """
 
@@ -19,14 +19,18 @@ from tests.builders.voices_gold import differences, gold
 VOICES = Path(__file__).parent / "voices"
 # The least share of clear messages recorded exactly, in percent: a little under today's figure, which stands behind it.
 FLOORS = {
+    "every_kind.txt": 97.0,  # 98.5
     "first_voices.txt": 98.0,  # 99.3
     "hard_to_read.txt": 84.0,  # 86.7
+    "late_comers.txt": 93.5,  # 94.9
     "many_towns.txt": 97.0,  # 98.8
     "many_trades.txt": 97.0,  # 98.7
+    "more_sessions.txt": 96.5,  # 98.0
     "old_hands.txt": 95.0,  # 96.6
     "ordinary_days.txt": 93.5,  # 95.1
     "short_and_plain.txt": 94.5,  # 96.4
     "young_and_old.txt": 97.0,  # 98.4
+    "whole_sessions.txt": 94.5,  # 96.1
 }
 
 
@@ -40,7 +44,7 @@ def listed(found: list[tuple[str, Outcome]]) -> str:
 
 def test_every_file_of_voices_has_its_floor() -> None:
     assert sorted(path.name for path in VOICES.iterdir()) == sorted(FLOORS)
-    assert len(every()) >= 1900
+    assert len(every()) >= 3000
 
 
 def test_of_clear_messages_ninety_six_in_a_hundred_are_recorded_exactly() -> None:
