@@ -212,7 +212,7 @@ def unreachable(reply: replies.Unreachable) -> str:
 
 
 _SENTENCES = {
-    "left_it": "All right, I leave it.",
+    "left_it": "All right, nothing changes.",
     "edit_kept": "I could not read “{0}”, so the sets stay as they were. Send just the set, like 20x12.",
     "group_named": "The group is called {0} now.",
     "coach_zone": "Your own times follow {0} ({1}) now.",
