@@ -95,7 +95,7 @@ _MORE_THINGS = re.compile(rf"\b\d+ (?:more )?[a-z]+ more,?\s*(?={_N}\s*{_UNIT}\s
 _RIGHT_SO = re.compile(
     r"^\s*(?:ok |okay )?right\b[\s,]+(?=so\b|then\b|that|i\b|now\b|well\b|lads|folks|first\b|done\b|we\b|just\b)"
 )
-_WEEKS = re.compile(r"\b(?:in |for |after |of )?\d+ (?:weeks?|days?|months?|years?)\b(?: off| away| out| now)?")
+_WEEKS = re.compile(r"\b(?:in |for |after |of )?\d+ (?:weeks?|days?(?!\s+ago\b)|months?|years?)\b(?: off| away| out| now)?")
 _SO_NOW = re.compile(
     rf"(?:\b\d+\s+)?\b(?:added|more|in|extra|on)\b[^\d,.]{{0,24}}?\bso\s+(?:it'?s |that'?s |now )?(?={_N}\s*{_UNIT})"
 )

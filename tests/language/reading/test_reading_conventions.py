@@ -203,6 +203,19 @@ def test_yesterday_puts_sets_into_the_day_that_holds_the_exercise() -> None:
     assert (record.on, record.day, record.place) == (date(2026, 3, 3), 2, SetPlace("A1", 1))
 
 
+@pytest.mark.parametrize(
+    ("text", "on"),
+    [
+        ("2 days ago: rdl 24x10", date(2026, 3, 2)),
+        ("3 days ago rdl 24x10", date(2026, 3, 1)),
+        ("Forgot to tell you Monday's rdl: 24x10", date(2026, 3, 2)),
+        ("gisteren rdl 24x10", date(2026, 3, 3)),
+    ],
+)
+def test_an_earlier_day_is_known_however_the_message_begins(text: str, on: date) -> None:
+    assert {record.on for record in sets(text, "home")} == {on}
+
+
 def test_a_habit_settles_what_would_be_asked() -> None:
     there = situation("new")
     assert read("10x12", there).verdict is Verdict.ASK
