@@ -62,12 +62,17 @@ def _with_interval(values: list[float], *, digits: int = 1) -> str:
     return f"{100 * mean(values):6.{digits}f} +/- {100 * half:.{digits}f}"
 
 
-def main() -> None:
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else "")
+def arguments(doc: str | None, *, weeks: int) -> argparse.Namespace:
+    """The command line of every play: members, weeks (so many where none are said) and seeds. doc: its first line is the help."""
+    parser = argparse.ArgumentParser(description=doc.splitlines()[0] if doc else "")
     parser.add_argument("--members", type=int, default=500)
-    parser.add_argument("--weeks", type=int, default=8)
+    parser.add_argument("--weeks", type=int, default=weeks)
     parser.add_argument("--seed", type=int, nargs="+", default=[1])
-    args = parser.parse_args()
+    return parser.parse_args()
+
+
+def main() -> None:
+    args = arguments(__doc__, weeks=8)
     found = compare(args.members, args.weeks, args.seed)
     print(f"{args.members * len(args.seed)} members, {args.weeks} weeks, seeds {args.seed}; %, 95 % intervals")
     print("         in the coach's range   sets failed          gain a week          own target reached")

@@ -11,14 +11,13 @@ the still ones in week 5, 41 % in week 8, 56 % in week 10, 68 % at any look.
 
 from __future__ import annotations
 
-import argparse
 from collections import defaultdict
 from dataclasses import replace
 from math import sqrt
 
 from bot.training.progression.values import SlotCase
 from bot.training.reviews import review_slot
-from scenarios.simulator.compare import RANGES
+from scenarios.simulator.compare import RANGES, arguments
 from scenarios.simulator.lives import WAYS, live
 from scenarios.simulator.members import make_member
 
@@ -50,11 +49,7 @@ def _share(hits: list[bool]) -> str:
 
 
 def main() -> None:
-    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else "")
-    parser.add_argument("--members", type=int, default=500)
-    parser.add_argument("--weeks", type=int, default=10)
-    parser.add_argument("--seed", type=int, nargs="+", default=[1])
-    args = parser.parse_args()
+    args = arguments(__doc__, weeks=10)
     found = measure(args.members, args.weeks, args.seed)
     print(f"said to stand still, % of members with 95 % intervals; seeds {args.seed}")
     for kind, looks in found.items():
