@@ -8,7 +8,6 @@ change of days, a question. What nobody claims goes to the coach only when it as
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
@@ -29,7 +28,6 @@ from bot.training.blocks import SetPlace
 _SURE = 0.6
 # The platform's longest text; what is longer never arrives in one piece.
 _LONGEST = 4096
-_COMMANDS: dict[str, Callable[[Scene, people.Member], None]] = {}
 
 
 def hear(scene: Scene, member: people.Member, text: str) -> None:

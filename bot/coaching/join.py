@@ -31,7 +31,6 @@ _OFFERED_KIT = (
 )  # fmt: skip
 _REMINDER_TIMES = ("06:30", "07:30", "12:00", "17:30", "18:30", "20:00")
 _DEFAULT_REMINDER = time(17, 30)
-_POUND_COUNTRIES = ("US",)
 
 
 @dataclass(frozen=True, slots=True)

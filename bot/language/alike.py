@@ -52,7 +52,6 @@ _OPPOSITES = (
     ("reps", "week"), ("monday", "tuesday"),
 )  # fmt: skip
 _MEANING = {word: group.split()[0] for group in _SAME for word in group.split()}
-_NEGATIONS = frozenset(["no", "not", "without", "never", "dont", "cant", "wont", "isnt"])
 
 
 # Chosen on half of the pairs in tests/language/questions/alike_*.txt: below it more questions get an answer to something else

@@ -33,9 +33,6 @@ class Place:
         return ", ".join(part for part in (spot, f"slot {self.slot}" if self.slot else "") if part)
 
 
-NOWHERE = Place()
-
-
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One mistake (is_error: nothing is kept before it is mended) or one thing to look at (a warning).

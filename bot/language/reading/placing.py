@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from bot.language.reading.drafts import Draft
 from bot.language.reading.setting import Setting, place_of
-from bot.training.blocks import LoadRule, Measure, SetKind, SetPlace
+from bot.training.blocks import LoadRule, Measure, SetKind
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind
 from bot.training.records import SetDone, SetRecord, Source
@@ -288,7 +288,3 @@ def _steps_away(load: Load, known: list[float], setting: Setting) -> int | None:
     mine = ladder.amounts.index(ladder.nearest(load.amount, load.unit))
     theirs = [ladder.amounts.index(ladder.nearest(Decimal(str(round(each, 3))), type(ladder.unit).KG)) for each in known]
     return min(abs(mine - each) for each in theirs)
-
-
-def due_place(setting: Setting) -> SetPlace | None:
-    return place_of(setting, setting.free_numbers[0]) if setting.free_numbers else None

@@ -18,7 +18,6 @@ from bot.training.blocks import Measure
 from bot.training.loads import Unit
 
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
-_LINKS = frozenset((":", "-", "=", "|", ","))
 _MOST_AIMS = 20
 _AIMING = frozenset(
     ("aiming", "aim", "hoping", "shooting", "trying", "planning", "wanted", "target", "goal", "plan", "nearly", "almost")

@@ -144,7 +144,6 @@ _WORRY = re.compile(
     r"skipping|fluttering|flutter|skips|skipped|stopped|all day|now and then|not normal|side|back|chest|groin|palpitations|standing|rest|"
     r"settle|calm|slow|away|yesterday|everything|collapsed|floor|conscious|fainted|unconscious)(?= |$)"
 )
-_HARD_STOP = frozenset({"fainted", "unconscious"})
 _MILD_DIZZY = re.compile(
     r" (?:bit|little|slightly|touch|tad|kinda|mildly|somewhat|briefly|quickly|second|sec|moment|stand|stood|standing up)(?= |$)"
 )

@@ -136,7 +136,6 @@ NO_PAIN = _any_of(
     r"doesnt hurt any ?more",
     r"gone",
 )
-FOR_LATER = _any_of(r"tomorrow", r"next week", r"make it", r"train(?:ing)?", r"come", r"today,? (?:ill|sick)")
 THIS = _any_of(r"this|it|that|these|now|next")
 # What follows a thing when both together name an exercise: "bench press", "box jump", "band pull apart".
 EXERCISE_NOUNS = (

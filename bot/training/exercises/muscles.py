@@ -37,8 +37,6 @@ class MuscleGroup(StrEnum):
     NECK = "neck"
 
 
-SHOULDERS = frozenset({MuscleGroup.FRONT_SHOULDERS, MuscleGroup.SIDE_SHOULDERS, MuscleGroup.REAR_SHOULDERS})
-
 _MUSCLES_BY_GROUP: dict[MuscleGroup, str] = {
     MuscleGroup.CHEST: "pectoralis major, upper pectoralis major, lower pectoralis major, pectoralis minor, serratus anterior",
     MuscleGroup.LATS: "latissimus dorsi, teres major",

@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 
 from bot.training.blocks import ExerciseId, Measure, SetKind, SetTarget, Sides, Slot, work_sets
-from bot.training.effort import LOWEST_RPE_WITH_REPS
+from bot.training.effort import rir_of_rpe
 from bot.training.loads import Load
 from bot.training.progression.sleep import speaks_of_bad_sleep
 from bot.training.progression.values import SlotCase, WeekOfRecords
@@ -113,9 +113,7 @@ def reserve_of(done: SetDone) -> Decimal | None:
         return Decimal(0)
     if done.rir is not None:
         return done.rir
-    if done.rpe is not None and LOWEST_RPE_WITH_REPS <= done.rpe <= 10:
-        return 10 - done.rpe
-    return None
+    return rir_of_rpe(done.rpe) if done.rpe is not None and 0 <= done.rpe <= 10 else None
 
 
 def last_week(case: SlotCase) -> WeekOfRecords | None:

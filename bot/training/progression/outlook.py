@@ -30,7 +30,6 @@ GAIN_A_WEEK, GAIN_SD = 0.005, 0.015
 GAIN_LEAST, GAIN_MOST, GAIN_LEARNT = -0.004, 0.025, 0.15  # how far and how fast a member's own gain moves away from the usual one
 DAY_NOISE = 0.025
 REP_NOISE = 0.7  # reps: rounding to whole reps and the mood of a set
-START_SD = 0.05
 BODY_KG, BAND_STEP = 75.0, 1.3
 HOLD_NOISE, HOLD_GAIN, HOLD_POWER = 0.10, 0.01, 2.0
 _WORST = 2.0

@@ -326,12 +326,6 @@ def _better_here(scene: Scene, group: Group, lower: Load) -> bool:
     return share is not None and share < -COARSE_DOWN and fmean(one.count for one in group) >= fmean(o.least for o in group) - 1
 
 
-def _tired(group: Group) -> bool:
-    """The first set was there, and a third of it was gone by the last, all asked alike: the rest was short."""
-    alike = len({(one.target.low, one.target.high, one.target.tempo) for one in group}) == 1
-    return alike and group[0].count >= group[0].least and group[-1].count <= group[0].count * (1 - _TIRED)
-
-
 def _is_near(scene: Scene, group: Group) -> bool:
     counts = [one.count for one in group]
     if fmean(counts) >= fmean(one.least for one in group) or fmean(chances(scene, group, group[0].load)) >= HOLD_CHANCE:

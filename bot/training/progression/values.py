@@ -8,7 +8,7 @@ suggest(SlotCase(slot, kit=kit, week=2, history=(week,)))
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
@@ -296,6 +296,3 @@ class Suggestion:
     def raises(self) -> bool:
         """Does it ask for more than last time?"""
         return self.kind in RAISES
-
-    def with_note(self, note: CoachNote | None) -> Suggestion:
-        return self if note is None or self.coach_note is not None else replace(self, coach_note=note)
