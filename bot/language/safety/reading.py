@@ -20,7 +20,8 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import pairwise
 
-from bot.language.safety import pictures
+from bot.language.safety import pictures, things
+from bot.language.safety.lookup import Lookup
 from bot.language.safety.signs import (
     CAUTION,
     EMERGENCY,
@@ -174,7 +175,7 @@ def _vocabulary() -> frozenset[str]:
     """Every word of the tables: what a misspelt word may be mended to."""
     lines = [line for _, table in _TABLES for signs in table.values() for line in signs]
     text = " ".join([*lines, *GROUPS.values(), *PART_OF_WORD])
-    return frozenset(re.findall(r"[a-z]{3,}", text.replace("_", " "))) | pictures.words()
+    return frozenset(re.findall(r"[a-z]{3,}", text.replace("_", " "))) | things.words()
 
 
 def read_safety(text: str) -> SafetyReading:
@@ -211,20 +212,23 @@ def read_safety(text: str) -> SafetyReading:
 
 def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
     whole = "".join(other.line for other in clauses)
-    line = _without_harmless(clause.line)
+    said = clause.line
+    line = _without_harmless(said)
     figure = any(compiled(pattern).search(line) for pattern in FIGURES)
-    for level, table in _TABLES:
-        for name, patterns in table.items():
-            for pattern in patterns:
-                # A wish to die is looked for in the text as it is: no phrase is harmless beside it.
-                match = compiled(pattern).search(clause.line if name == "self_harm" else line)
-                if match is None or _denied(line, match, level):
-                    continue
-                start, end = clause.said(text, match.start(), match.end())
-                one = _weighed(level, name, line, whole, match, text[start:end], figure)
-                if one is not None:
-                    yield one
-                    break
+    done: set[tuple[str, str]] = set()
+    for key, pattern in _signs().ways(set(said.split())):
+        if key in done:
+            continue
+        level, name = Level(key[0]), key[1]
+        # A wish to die is looked for in the text as it is: no phrase is harmless beside it.
+        match = pattern.search(said if name == "self_harm" else line)
+        if match is None or _denied(line, match, level):
+            continue
+        start, end = clause.said(text, match.start(), match.end())
+        one = _weighed(level, name, line, whole, match, text[start:end], figure)
+        if one is not None:
+            done.add(key)
+            yield one
 
 
 _STRETCH = re.compile(r".*", re.DOTALL)
@@ -268,9 +272,19 @@ def _tied_back(text: str, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
 
 def _without_harmless(line: str) -> str:
     """Harmless words become dots of the same length, so that every place stays what it was."""
-    for pattern in HARMLESS:
-        line = compiled(pattern).sub(lambda match: re.sub(r"\S", "·", match.group()), line)
+    for _, pattern in _harmless().ways(set(line.split())):
+        line = pattern.sub(lambda match: re.sub(r"\S", "·", match.group()), line)
     return line
+
+
+@lru_cache(maxsize=1)
+def _signs() -> Lookup:
+    return Lookup(((level, name), line) for level, table in _TABLES for name, lines in table.items() for line in lines)
+
+
+@lru_cache(maxsize=1)
+def _harmless() -> Lookup:
+    return Lookup((("harmless", line), line) for line in HARMLESS)
 
 
 def _denied(line: str, match: re.Match[str], level: Level) -> bool:

@@ -702,7 +702,12 @@ def _expand(item: str) -> str:
     )
 
 
-@lru_cache(maxsize=1024)
+def choices_of(line: str) -> list[list[str]]:
+    """The choices that a line can't do without, each a list of alternatives."""
+    return [_expand(item).split("|") for item in line.split(" ") if not item.startswith(("~", "?"))]
+
+
+@lru_cache(maxsize=2048)
 def compiled(line: str) -> re.Pattern[str]:
     """One line of the table as a pattern over a clause's line (a space before each word)."""
     pattern = ""
