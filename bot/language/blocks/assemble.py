@@ -145,6 +145,8 @@ class Assembler:
         self.aliases: list[tuple[str, str]] = []
         self.superset: Superset | None = None
         self.slot: SlotDraft | None = None
+        self.unit: Unit | None = None  # of loads without one, where a sentence above the days says so
+        self.in_notes = False  # the lines that follow a "Note:" belong to it
 
     def gives_up(self, place: Place) -> bool:
         """Is so much wrong, or so much there, that reading on helps nobody? Said once, at the place reached."""
@@ -239,6 +241,15 @@ class Assembler:
         used = {slot.label.rstrip("0123456789") for slot in (self.day.slots if self.day else ())}
         # One more than there are used, so one of them is free.
         return next(letters for letters in map(letters_of, range(1, len(used) + 2)) if letters not in used)
+
+    def note(self, said: str) -> None:
+        """Words that are no part of an exercise: of the day, or of the block; the first short line is its name."""
+        if self.day is not None:
+            self.day.notes.append(said)
+        elif not self.name and not self.days and len(said) <= 80 and not self.notes and not self.in_notes:
+            self.name = said.rstrip(": ")
+        else:
+            self.notes.append(said.strip("*_"))
 
     def add_aim(self, low: int, high: int | None, text: str) -> None:
         for week in range(low, min(high or low, 12) + 1):

@@ -251,7 +251,7 @@ def _row(
         if re.search(r"\d|amrap|max", whole, re.I):
             reader.take(f"week {week}: {whole}", place_of(number, at["reps"]))
     if said.get("note"):
-        reader.remark(said.pop("note"), place_of(number, at["note"]))
+        reader.slots.remark(said.pop("note"), place_of(number, at["note"]))
     for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo")):
         if said.get(name):
             reader.take(f"{key}: {said[name]}", place_of(number, at[name]))
@@ -271,7 +271,7 @@ def _with_unit(name: str, cell: str, unit: str, reader: TypedReader) -> str:
     if name == "rest":
         return f"{cell} {unit}" if unit else f"{cell} s" if re.match(r"\d{2}", cell) else cell
     if name == "load":
-        unit = unit or (reader.unit.value if reader.unit else "")
+        unit = unit or (reader.to.unit.value if reader.to.unit else "")
         return f"{cell}{unit}" if unit == "%" else f"{cell} {unit}".strip()
     return f"{'RIR' if unit == 'rir' else 'RPE'} {cell}" if name == "effort" else cell
 

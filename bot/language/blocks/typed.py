@@ -17,51 +17,28 @@ import re
 from collections.abc import Mapping
 
 from bot.language.blocks import headings
-from bot.language.blocks.amounts import read_rest
 from bot.language.blocks.assemble import Assembler
-from bot.language.blocks.clauses import KEYS, add_keyed, read_clauses
+from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.forms import Usual, lines_in, usual_form
-from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
-from bot.language.blocks.prose import alternatives, paired, training_weekdays, unit_in, weeks_in, without_lead
+from bot.language.blocks.of_block import take_aims, take_of_block
+from bot.language.blocks.phrases.free_words import KEYS
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.scan import Clauses
-from bot.language.blocks.slots import SetLine, SlotDraft, read_policy
+from bot.language.blocks.slot_text import JOINED, KEY_LINE, SET_LINE, SlotText, cut_name
 from bot.language.blocks.weeks import split_weeks
-from bot.language.problems import Place, error, quoted, warning
+from bot.language.problems import Place, error, quoted
 from bot.training.blocks import ExerciseId, SetKind
 from bot.training.exercises.catalogue import Catalogue
-from bot.training.loads import Unit
 
-_TITLE = re.compile(r"^(?:block|title|program(?:me)?|block name|plan|name)\s*[:=]\s*(?P<name>.+)$", re.I)
-_ALIAS = re.compile(r"^(?:short name|alias|abbreviation)s?\s*[:=]\s*(?P<alias>.+?)\s*=\s*(?P<name>.+)$", re.I)
-_KEY_LINE = re.compile(rf"^(?P<key>{'|'.join(sorted(KEYS, key=len, reverse=True))})\s*[:=]\s*(?P<value>.+)$", re.I)
-_SET_LINE = re.compile(
-    r"^(?P<kind>warm-?up\s+|burn-?out\s+|work(?:ing)?\s+)?set\s*#?\s*(?P<number>\d{1,2})?\s*(?:\((?P<kind2>burnout)\))?\s*:\s*(?P<rest>.*)$",
-    re.I,
-)
-_SIDE_LINE = re.compile(r"^sides?\s*:\s*(?P<rest>.+)$", re.I)
-_LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
-_NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
 _WEEK_HEADING = re.compile(
     r"^(?:weeks?|wks?)\s*(?P<week>\d{1,2})(?:\s*(?:-|to|&|and)\s*\d{1,2})?\s*(?P<name>[:(,-].{0,40})?$", re.I
-)
-_JOINED = re.compile(
-    r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
-)
-_BARE_REST = re.compile(r"\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\")", re.I)
-# A pause within each rep: no figure of sets, and no doubt about it.
-_PAUSE = re.compile(
-    r"(?:with\s+(?:an?\s+)?)?(?:(?:hold|pause|squeeze|stretch)(?:\s+(?:for|of))?\s+\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)|\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)\s+(?:hold|pause|squeeze|stretch))"
-    r"(?:\s+(?:at|in|on)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?)?",
-    re.I,
 )
 _BEGINS_WARM = re.compile(
     r"^(?:please\s+|we\s+|always\s+|first\s*,?\s*)*(?:begin|start|open|get\s+(?:warm|going|moving))\b.*\b(?:min(?:ute)?s?|easy|bike|walk|jog|skipping|mobility|circles|swings|stretch\w*)\b",
     re.I,
 )
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
-_QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
 
 
 def read_typed(text: str, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
@@ -81,13 +58,11 @@ class TypedReader:
 
     def __init__(self, to: Assembler) -> None:
         self.to = to
+        self.slots = SlotText(to)
         self.in_warm_up = False
         self.warm_up_has_text = False
-        self.in_notes = False
-        self.in_aims = False
         self.week = 1
         self.is_exercise = False  # a column says so: the line names an exercise, whatever it looks like
-        self.unit: Unit | None = None  # of loads without one, where a sentence above the days says so
 
     def take(self, line: str, place: Place, follows: str = "") -> None:
         set_off = bool(re.match(r"^\s*(?:#{1,6}\s|\*\*.*\*\*\s*:?\s*$|__.*__\s*$|={2,}.*={2,}\s*$|-{2,}\s*\w.*-{2,}\s*$)", line))
@@ -99,10 +74,10 @@ class TypedReader:
         if len(text) > LINE_LIMIT:
             self.to.problems.append(error(place, text, f"the line is {len(text)} characters long", "write one exercise a line"))
             return
-        for reads in (self._week_part, self._of_block, self._heading, self._warm_up, self._burnout, self._set_line):
+        for reads in (self._week_part, self._of_block, self._heading, self._warm_up, self._burnout):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
-        if self._superset(text, place):
+        if self.slots.add_set_line(text, said, place) or self._superset(text, place):
             return
         beside = lines_in(text)
         if len(beside) > 1:
@@ -113,7 +88,7 @@ class TypedReader:
 
     def _exercise_line(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
         """A line in its usual form; exercises that share it are read as a superset."""
-        usual = Usual(text) if _KEY_LINE.match(text) else usual_form(text, self._known)
+        usual = Usual(text) if KEY_LINE.match(text) else usual_form(text, self.slots.knows)
         before = self.to.slot
         if usual.more and self.to.superset is None:
             labelled = headings.read_label(usual.text)
@@ -125,43 +100,25 @@ class TypedReader:
         if usual.note and self.to.slot is not None and self.to.slot is not before:
             self.to.slot.notes.append(usual.note)
         for part in usual.more:
-            self._open_joined(None, part, place)
+            self.slots.open_joined(None, part, place)
         if superset is not None and superset.rounds is None:
             self.to.close_superset()
 
     def open_day(self, name: str, place: Place) -> None:
         """A day named in a column of its own, where any word will do."""
         heading = headings.read_day(even(name), set_off=True) or headings.DayHeading(name.strip(" :"))
-        self.in_warm_up = self.in_notes = False
+        self.in_warm_up = self.to.in_notes = False
         self.to.open_day(heading, place, self.week)
 
     def open_week(self, week: int) -> None:
         """What follows are the days of this week, written out again."""
         self.week = week
-        self.in_warm_up = self.in_notes = self.in_aims = False
-
-    def remark(self, text: str, place: Place) -> None:
-        """A cell of a notes column: phrases of the trade count ("each side", "last set drop 20%"), all else is a note."""
-        slot = self.to.slot
-        if slot is None:
-            self._note(text, place)
-            return
-        instead = re.match(r"\s*or\s+(?P<names>\D+)$", text, re.I)
-        if instead and (names := self._substitutes(instead["names"])):
-            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
-            return
-        clauses = read_clauses(text, has_name=False)
-        fields = {name: value for name, value in clauses.fields.items() if name != "note"}
-        if clauses.faults or clauses.schemes or not (clauses.marks or fields):
-            slot.notes.append(text)
-            return
-        slot.add(clauses, place)
-        slot.notes += [piece for _, piece in clauses.left]
+        self.in_warm_up = self.to.in_notes = False
 
     def _blank(self, line: str) -> None:
         if self.in_warm_up and self.to.day is not None and self.to.day.warm_up:
             self.in_warm_up = False
-        self.in_notes = self.in_aims = False
+        self.to.in_notes = False
         if not line.strip() and self.to.superset and len(self.to.superset.slots) > 1:
             self.to.close_superset()
 
@@ -170,7 +127,7 @@ class TypedReader:
     def _week_part(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         alone = _WEEK_HEADING.match(text.strip("=-_: "))
         if self.to.slot is not None:
-            if alone and not alone["name"] and _SET_LINE.match(without_marks(even(follows))):
+            if alone and not alone["name"] and SET_LINE.match(without_marks(even(follows))):
                 self.to.slot.week = int(alone["week"])
                 return True
             before, weeks = split_weeks(text)
@@ -183,54 +140,10 @@ class TypedReader:
             if alone["name"] and re.search(r"\w", alone["name"]):
                 self.to.add_aim(self.week, None, alone["name"].strip(" :(),-"))
             return True
-        found = list(headings.WEEK_AIM.finditer(text))
-        if not found or not re.fullmatch(
-            r"(?:(?:aims?|plan|progression|progress|focus|goals?|how to progress)\s*[:-]?\s*)?",
-            text[: found[0].start()].strip(),
-            re.I,
-        ):
-            return False
-        for at, week in enumerate(found):
-            end = found[at + 1].start() if at + 1 < len(found) else len(said)
-            aim = said[week.end() : end].strip() if len(said) == len(text) else text[week.end() : end].strip()
-            aim = aim.strip() if len(found) == 1 else aim.strip(" ;,|/")
-            self.to.add_aim(int(week["low"]), int(week["high"]) if week["high"] else None, aim)
-        return True
+        return take_aims(self.to, text, said)
 
     def _of_block(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
-        if not self.to.days:
-            self.to.weekdays = self.to.weekdays or training_weekdays(text)
-            self.unit = self.unit or unit_in(text)
-            self.to.weeks_said = self.to.weeks_said or weeks_in(text)
-        title = _TITLE.match(said)
-        if title and not self.to.days:
-            self.to.name = title["name"].strip()
-            return True
-        alias = _ALIAS.match(said)
-        if alias:
-            self.to.aliases.append((alias["alias"].strip(), alias["name"].strip()))
-            return True
-        rhythm = headings.read_rhythm(text)
-        if rhythm:
-            self.to.rhythm = rhythm
-            return True
-        days_off = headings.read_days_off(text) or (headings.read_overview(text) if not self.to.days else None)
-        if days_off:
-            self.to.days_off = days_off
-            return True
-        length = headings.read_length(text)
-        if length and (not self.to.days or self.to.slot is None or set_off or ":" in text):
-            self.to.weeks = length
-            return True
-        policy = re.match(r"^progress(?:ion)?\s*:\s*(?P<rest>.+)$", text, re.I)
-        if policy and self.to.slot is None and self.to.day is None:
-            read = read_policy(policy["rest"])
-            if read:
-                self.to.policy = read
-            else:
-                self.to.notes.append(said)
-            return True
-        return False
+        return take_of_block(self.to, text, said, set_off=set_off)
 
     # Days and their warm-ups.
 
@@ -243,7 +156,7 @@ class TypedReader:
         if heading.name and len(said) == len(text):
             at = text.rfind(heading.name)
             heading = headings.DayHeading(said[at : at + len(heading.name)], heading.number, heading.weekday, heading.is_rest)
-        self.in_warm_up = self.in_notes = False
+        self.in_warm_up = self.to.in_notes = False
         self.to.open_day(heading, place, self.week)
         superset = headings.read_superset(heading.name)
         if superset is not None and superset.rounds:
@@ -279,7 +192,7 @@ class TypedReader:
         cool = headings.COOL_DOWN.match(text)
         if cool and self.to.day is not None:
             self.to.day.notes.append(said)
-            self.to.slot, self.in_notes = None, True
+            self.to.slot, self.to.in_notes = None, True
             return True
         if self.in_warm_up and headings.MAIN_PART.match(text):
             self.in_warm_up = False
@@ -292,16 +205,16 @@ class TypedReader:
         if not found:
             return False
         words = said[found.start("rest") :].strip()
-        usual = usual_form(even(words), self._known).text
+        usual = usual_form(even(words), self.slots.knows).text
         words = words if usual == even(words) else usual
         clauses = read_clauses(words or "AMRAP")
         name = next((piece for _, piece in clauses.left if len(re.findall(r"[^\W\d_]", piece)) > 2), "")
-        known = bool(name) and (self._known(name) or self._known(_cut_name(name)[0]))
+        known = bool(name) and (self.slots.knows(name) or self.slots.knows(cut_name(name)[0]))
         if not known and self.to.slot is not None:
-            self._as_burnout(self.to.slot, clauses, place)
+            self.slots.add_burnout(self.to.slot, clauses, place)
         elif name:
             self.to.close_superset()
-            slot = self._open(None, words, place)
+            slot = self.slots.open(None, words, place)
             slot.kind = SetKind.BURNOUT
         else:
             self.to.problems.append(
@@ -314,34 +227,11 @@ class TypedReader:
             )
         return True
 
-    def _as_burnout(self, slot: SlotDraft, clauses: Clauses, place: Place) -> None:
-        line = SetLine(None, SetKind.BURNOUT, clauses, place, "; ".join(piece for _, piece in clauses.left))
-        slot.add_set_line(line)
-
     # Slots.
-
-    def _set_line(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
-        found = _SET_LINE.match(text)
-        slot = self.to.slot
-        if not found or slot is None:
-            return False
-        word = (found["kind"] or found["kind2"] or "").lower()
-        kind = SetKind.WARM_UP if word.startswith("warm") else SetKind.BURNOUT if word.startswith("burn") else SetKind.WORK
-        rest = said[found.start("rest") :] if len(said) == len(text) else found["rest"]
-        note = _NOTE_IN_SET.search(rest)
-        if note:
-            rest = rest[: note.start()]
-        clauses = read_clauses(f"set 1: {rest}", has_name=False)
-        for _start, piece in clauses.left:
-            if piece.lower() != "as needed":
-                self._leftover(slot, piece, place)
-        number = int(found["number"]) if found["number"] else None
-        slot.add_set_line(SetLine(number, kind, clauses, place, note["note"].strip() if note else ""))
-        return True
 
     def _superset(self, text: str, place: Place) -> bool:
         found = headings.read_superset(text)
-        if found is None or (_JOINED.match(text) and self.to.slot is not None):
+        if found is None or (JOINED.match(text) and self.to.slot is not None):
             return False
         clauses = read_clauses(found.rest, has_name=False, intervals=True) if found.rest else Clauses()
         in_intervals = "intervals" in clauses.fields and bool(clauses.schemes)
@@ -359,9 +249,9 @@ class TypedReader:
 
     def _slot_or_more(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
         labelled = headings.read_label(text)
-        key = _KEY_LINE.match(text)
+        key = KEY_LINE.match(text)
         if key and (labelled is None or len(key["key"]) > 1):
-            self._keyed(KEYS[key["key"].lower()], said[key.start("value") :].strip(), said, place)
+            self.slots.add_keyed_line(KEYS[key["key"].lower()], said[key.start("value") :].strip(), said, place)
             return
         labelled = labelled or self._bare_letter(text)
         if self.in_warm_up and not (labelled and not labelled[0].isdigit()) and not self._ends_warm_up(text, is_bullet):
@@ -370,19 +260,19 @@ class TypedReader:
         if labelled:
             body = said[len(text) - len(labelled[1]) :].strip() if len(said) == len(text) else labelled[1]
             if labelled[0].isdigit() and not self._looks_like_slot(body, follows):
-                self._more(text, said, place)
+                self.slots.add_line(text, said, place)
                 return
-            self.in_warm_up = self.in_notes = False
-            self._open_joined(labelled[0], body, place)
+            self.in_warm_up = self.to.in_notes = False
+            self.slots.open_joined(labelled[0], body, place)
             return
-        if self.in_notes and not re.search(r"\d\s*x\s*\d", text):
-            self._note(said, place)
+        if self.to.in_notes and not re.search(r"\d\s*x\s*\d", text):
+            self.to.note(said)
             return
         if self._looks_like_slot(said, follows):
             self.in_warm_up = False
-            self._open_joined(None, said, place)
+            self.slots.open_joined(None, said, place)
             return
-        self._more(text, said, place)
+        self.slots.add_line(text, said, place)
 
     def _bare_letter(self, text: str) -> tuple[str, str] | None:
         """ "C Push-up 3x10" after B: a letter without a mark is a label where it is the next one and an exercise follows."""
@@ -390,7 +280,7 @@ class TypedReader:
         if not found or self.to.day is None or found["letter"] != self.to.next_letter():
             return None
         name = read_clauses(found["rest"]).left
-        return (found["letter"], found["rest"]) if name and self.to.names.find(_cut_name(name[0][1])[0])[0] else None
+        return (found["letter"], found["rest"]) if name and self.to.names.find(cut_name(name[0][1])[0])[0] else None
 
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
         return self.warm_up_has_text and not is_bullet and bool(re.search(r"\d\s*(?:x|sets)\s*", text, re.I))
@@ -401,11 +291,11 @@ class TypedReader:
             return True
         if self.to.day is None and not self.to.days and not re.search(r"\d\s*(?:x|sets)", even(said), re.I):
             return False
-        clauses = self._clauses(said)
+        clauses = self.slots.clauses(said)
         name = clauses.left[0][1] if clauses.left else ""
         if len(re.findall(r"[^\W\d_]", name)) < 3:
             return False
-        exercise, matches, _ = self.to.names.find(_cut_name(name)[0])
+        exercise, matches, _ = self.to.names.find(cut_name(name)[0])
         has_sets = any(scheme.which is None for scheme in clauses.schemes) or "set_count" in clauses.fields
         if has_sets:
             return exercise is not None or clauses.left[0][0] == 0 or bool(matches and matches[0].score > 0.5)
@@ -414,203 +304,8 @@ class TypedReader:
         near = exercise is not None or bool(matches and matches[0].score >= 0.8)
         return near and _is_figures(follows) and len(name.split()) <= 7
 
-    def _open_joined(self, label: str | None, body: str, place: Place) -> None:
-        parts = list(paired(body, self._known)) or _JOINED.split(body)
-        if len(parts) > 1 and all(re.search(r"[^\W\d_]{3,}", part) for part in parts):
-            superset = self.to.superset or self.to.open_superset((label or "").rstrip("0123456789"), None, place)
-            if label and label[-1].isdigit() and label[0].isalpha():
-                self._open(label, parts[0], place)
-                parts = parts[1:]
-            for part in parts:
-                self._open(None, part.strip(" )"), place)
-            if superset.rounds is None and self.to.superset is superset:
-                self.to.close_superset()
-            return
-        self._open(label, body, place)
-
-    def _open(self, label: str | None, body: str, place: Place) -> SlotDraft:
-        quoted_name = _QUOTED.match(even(body))
-        if quoted_name:
-            name = body[quoted_name.start("name") : quoted_name.end("name")].replace('""', '"')
-            slot = self.to.open_slot(label, name, place)
-            self._say(slot, body[quoted_name.start("rest") :], place)
-            return slot
-        without, weeks = split_weeks(even(body))
-        body = without if weeks else body
-        clauses = self._clauses(body)
-        raw = clauses.left[0][1] if clauses.left else ""
-        raw = self._exercise_in(re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I))
-        name, rest = (raw, "") if self.to.names.is_sure(raw) else _cut_name(raw)
-        if not name and re.search(r"[^\W\d_]{2,}", body):
-            name = raw
-        others = alternatives(name, self._known) if not self.to.names.is_sure(name) else ()
-        name = others[0] if others else name
-        slot = self.to.open_slot(label, name, place)
-        if others:
-            slot.fields["substitutes"] = others[1:]
-        if not name:
-            self.to.problems.append(
-                error(
-                    place.of_slot(slot.label),
-                    body,
-                    f"{quoted(body)} has no exercise name",
-                    "write it first, such as A1 Goblet squat 3x10",
-                )
-            )
-        slot.add(clauses, place)
-        for part in weeks:
-            slot.add_week(part.week, part.said, place)
-        more = self._other_exercises(clauses)
-        if more:
-            self.to.problems.append(
-                error(
-                    place.of_slot(slot.label),
-                    body,
-                    f"several exercises stand in one line, also {quoted(more[0])}",
-                    "write each on a line of its own",
-                )
-            )
-            return slot
-        if rest:
-            self._say(slot, rest, place)
-        for _, piece in clauses.left[1:]:
-            self._leftover(slot, piece, place)
-        return slot
-
-    def _known(self, name: str) -> bool:
-        return self.to.names.find(name)[0] is not None
-
-    def _exercise_in(self, name: str) -> str:
-        """The name without "we start with" and the like, where that leaves an exercise."""
-        short = without_lead(name)
-        return short if short != name and not self._known(name) and self._known(_cut_name(short)[0]) else name
-
-    def _clauses(self, body: str) -> Clauses:
-        """What a slot's line says, in the light of the heading above it."""
-        superset, day = self.to.superset, self.to.day
-        intervals = bool(day and SPOKEN_OF.search(day.heading.name)) or bool(superset and superset.intervals)
-        return read_clauses(body, in_rounds=bool(superset and superset.rounds), intervals=intervals, unit=self.unit)
-
-    def _other_exercises(self, clauses: Clauses) -> list[str]:
-        """Names of further exercises in a line that gives sets more than once."""
-        if len([scheme for scheme in clauses.schemes if scheme.which is None]) < 2:
-            return []
-        index = self.to.names.catalogue.names
-        return [piece[m.start : m.end] for _, piece in clauses.left[1:] for m in index.mentions(piece) if m.match.score >= 0.9]
-
-    def _say(self, slot: SlotDraft, text: str, place: Place) -> None:
-        clauses = read_clauses(text, has_name=False, in_rounds=slot.rounds is not None)
-        slot.add(clauses, place)
-        for _, piece in clauses.left:
-            self._leftover(slot, piece, place)
-
-    def _leftover(self, slot: SlotDraft, piece: str, place: Place) -> None:
-        """Words that no phrase took: a note, unless they look like figures gone wrong."""
-        words = re.findall(r"[^\W\d_]{2,}", piece)
-        instead = re.match(r"or\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$", piece, re.I)
-        if instead and (names := self._substitutes(instead["names"])):
-            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
-            return
-        bare_rest = _BARE_REST.fullmatch(even(piece))
-        rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
-        if rest is not None:
-            slot.fields["rest"] = rest
-            wrong = f"{quoted(piece)} behind the sets is read as the rest"
-            self.to.problems.append(warning(place.of_slot(slot.label), piece, wrong, f"write rest {piece} to be sure"))
-            return
-        if slot.has_sets and _PAUSE.fullmatch(even(piece)):
-            slot.notes.append(piece)
-            return
-        if re.search(r"\d", piece) and len(words) < 3:
-            self.to.problems.append(
-                error(
-                    place.of_slot(slot.label),
-                    piece,
-                    f"{quoted(piece)} cannot be read",
-                    "write sets and reps such as 3x10, or put it behind Note:",
-                )
-            )
-            return
-        if re.search(r"\d", piece):
-            self.to.problems.append(warning(place.of_slot(slot.label), piece, f"{quoted(piece)} is kept as a note"))
-        slot.notes.append(piece)
-
-    def _substitutes(self, names: str) -> tuple[str, ...]:
-        """The exercises of "ring row or band row"; empty where a part is none."""
-        whole = names.strip(" .()")
-        return (whole,) if self._known(whole) else alternatives(whole, self._known)
-
-    def _more(self, text: str, said: str, place: Place) -> None:
-        """A line below a slot that adds to it; below nothing, a note."""
-        slot = self.to.slot
-        if slot is None:
-            self._note(said, place)
-            return
-        sides, load = _SIDE_LINE.match(text), _LOAD_LINE.match(text)
-        body = said[sides.start("rest") :] if sides else said
-        clauses = read_clauses(body, has_name=False, in_rounds=slot.rounds is not None and not slot.has_sets)
-        if load:
-            clauses = read_clauses(f"load: {load['rest']}", has_name=False)
-        nothing = not clauses.schemes and not clauses.marks and not clauses.fields and not clauses.faults
-        if nothing:
-            if re.match(r"^\W*\d", body) and len(re.findall(r"[^\W\d_]{2,}", body)) < 3:
-                self._leftover(slot, body, place)
-            else:
-                slot.notes.append(said)
-            return
-        if self.to.day is not None and re.match(r"rest\b(?!\s*:)", text, re.I) and "rest" not in slot.fields:
-            self.to.day.rest_below = clauses.fields.get("rest")
-        slot.add(clauses, place)
-        for _, piece in clauses.left:
-            self._leftover(slot, piece, place)
-
-    def _keyed(self, name: str, value: str, said: str, place: Place) -> None:
-        slot = self.to.slot
-        if slot is not None:
-            if name == "cues":
-                slot.fields["cues"] = (*slot.fields.get("cues", ()), value)
-            elif name == "substitutes":
-                slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *_sub_names(value, self.to))
-            elif name == "demo":
-                slot.fields["demo"] = value
-            else:
-                add_keyed(slot.fields, name, value)
-        elif name == "note":
-            (self.to.notes if self.to.day is None else self.to.day.notes).append(value)
-            self.in_notes = True
-        else:
-            self._note(said, place)
-
-    def _note(self, said: str, place: Place) -> None:
-        if self.to.day is not None:
-            self.to.day.notes.append(said)
-        elif not self.to.name and not self.to.days and len(said) <= 80 and not self.to.notes and not self.in_notes:
-            self.to.name = said.rstrip(": ")
-        else:
-            self.to.notes.append(said.strip("*_"))
-
     def _is_exercise(self, text: str) -> bool:
         return self.to.names.is_sure(text.rstrip(": "))
-
-
-def _sub_names(value: str, to: Assembler) -> tuple[str, ...]:
-    from bot.language.blocks.clauses import split_names
-
-    whole = value.strip()
-    if whole.startswith('"') and whole.endswith('"') and len(whole) > 2:
-        return (whole[1:-1].replace('""', '"'),)
-    return (whole,) if to.names.is_sure(whole) else split_names(whole)
-
-
-def _cut_name(text: str) -> tuple[str, str]:
-    """The name, and what is added behind a comma, bracket, colon or dash."""
-    cut = re.search(r"\s+-+\s+|\s*[,(\[:;|]\s*|\.\s+|\s+@", even(text))
-    name, rest = (text[: cut.start()], text[cut.end() :]) if cut and cut.start() else (text, "")
-    leading = re.match(r"^(\d{1,2}\s*(?:°|deg(?:rees?)?)\s*)(?P<name>.+)$", name, re.I)
-    if leading:
-        name, rest = leading["name"], f"{leading[1].strip()}; {rest}".rstrip("; ")
-    name = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", name.strip(" .-:*"), flags=re.I)
-    return name.strip(), rest.strip(" )]")
 
 
 def _is_figures(line: str) -> bool:

@@ -1,0 +1,67 @@
+"""What is said of the block as a whole: its name, length, rhythm, days off, the coach's short names, how to progress, aims of weeks?"""
+
+from __future__ import annotations
+
+import re
+
+from bot.language.blocks import headings
+from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.prose import training_weekdays, unit_in, weeks_in
+from bot.language.blocks.slots import read_policy
+
+_TITLE = re.compile(r"^(?:block|title|program(?:me)?|block name|plan|name)\s*[:=]\s*(?P<name>.+)$", re.I)
+_ALIAS = re.compile(r"^(?:short name|alias|abbreviation)s?\s*[:=]\s*(?P<alias>.+?)\s*=\s*(?P<name>.+)$", re.I)
+
+
+def take_of_block(to: Assembler, text: str, said: str, *, set_off: bool) -> bool:
+    """Take a line that speaks of the block; False if it speaks of something else. A sentence above the days may tell some on its way."""
+    if not to.days:
+        to.weekdays = to.weekdays or training_weekdays(text)
+        to.unit = to.unit or unit_in(text)
+        to.weeks_said = to.weeks_said or weeks_in(text)
+    title = _TITLE.match(said)
+    if title and not to.days:
+        to.name = title["name"].strip()
+        return True
+    alias = _ALIAS.match(said)
+    if alias:
+        to.aliases.append((alias["alias"].strip(), alias["name"].strip()))
+        return True
+    rhythm = headings.read_rhythm(text)
+    if rhythm:
+        to.rhythm = rhythm
+        return True
+    days_off = headings.read_days_off(text) or (headings.read_overview(text) if not to.days else None)
+    if days_off:
+        to.days_off = days_off
+        return True
+    length = headings.read_length(text)
+    if length and (not to.days or to.slot is None or set_off or ":" in text):
+        to.weeks = length
+        return True
+    policy = re.match(r"^progress(?:ion)?\s*:\s*(?P<rest>.+)$", text, re.I)
+    if policy and to.slot is None and to.day is None:
+        read = read_policy(policy["rest"])
+        if read:
+            to.policy = read
+        else:
+            to.notes.append(said)
+        return True
+    return False
+
+
+def take_aims(to: Assembler, text: str, said: str) -> bool:
+    """ "Week 1: get used to it; week 2+: beat it": what the coach wants of single weeks."""
+    found = list(headings.WEEK_AIM.finditer(text))
+    if not found or not re.fullmatch(
+        r"(?:(?:aims?|plan|progression|progress|focus|goals?|how to progress)\s*[:-]?\s*)?",
+        text[: found[0].start()].strip(),
+        re.I,
+    ):
+        return False
+    for at, week in enumerate(found):
+        end = found[at + 1].start() if at + 1 < len(found) else len(said)
+        aim = said[week.end() : end].strip() if len(said) == len(text) else text[week.end() : end].strip()
+        aim = aim.strip() if len(found) == 1 else aim.strip(" ;,|/")
+        to.add_aim(int(week["low"]), int(week["high"]) if week["high"] else None, aim)
+    return True

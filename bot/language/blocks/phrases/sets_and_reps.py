@@ -1,0 +1,74 @@
+"""How many sets of how much: "3x10-12", "Sets: 3 | Reps: 8-12", "last set AMRAP", a list of reps?"""
+
+from __future__ import annotations
+
+import re
+
+from bot.language.blocks import counts
+from bot.language.blocks.scan import GONE, Scan, Scheme
+from bot.training.blocks import SetKind
+
+
+def take_schemes(scan: Scan) -> None:
+    for pattern in (counts.SCHEME, counts.UNIT_TIMES, counts.REVERSED):
+        for found in scan.take(pattern):
+            _add_scheme(scan, found)
+    if not [scheme for scheme in scan.out.schemes if scheme.kind is SetKind.WORK]:
+        for found in scan.take(counts.BARE_LIST, lambda found: scan.which(found.start()) is None):
+            scan.out.schemes.append(Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found)))
+    scan.out.schemes.sort(key=lambda scheme: scheme.start)
+
+
+def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
+    groups = found.groupdict()
+    before = scan.raw[: found.start()].lower()
+    kind = SetKind.BURNOUT if re.search(r"burn-?\s?out\s*(?:set)?\s*[:-]?\s*$", before) else SetKind.WORK
+    sets_to = int(groups["sets_to"]) if groups.get("sets_to") else None
+    which = scan.which(found.start())
+    scan.out.schemes.append(
+        Scheme(int(found["sets"]), counts.read_counts(found["list"]), found.start(), scan.original(found), kind, which, sets_to)
+    )
+
+
+_HALF = re.compile(r"(?<![\w./-])\d{1,2}\s*x{1,2}\s*(?=$|[,;|)@\x00]|x|tempo\b|rest\b)|(?<![\w./-])\d{1,2}\s*xx+\s*\d+", re.I)
+
+
+_CROSS_BEFORE = re.compile(r"(?<![\w.])x\s*(?=\d)", re.I)  # "thruster x10" below "4 rounds"
+
+
+def take_lone_counts(scan: Scan, *, in_rounds: bool) -> None:
+    """A number of sets and a count that stand apart ("Sets: 3 | Reps: 8-12"), or a count about one set ("last set AMRAP")."""
+    for found in scan.take(_HALF, lambda found: not scan.out.schemes):
+        scan.fault(found, f'"{scan.original(found)}" is half of a prescription', "write sets x reps, such as 3x10")
+    for pattern in (counts.KEYED_SETS, counts.SET_COUNT):
+        for found in scan.take(pattern):
+            sets_to = int(found["sets_to"]) if found["sets_to"] else None
+            scan.out.fields.setdefault("set_count", (int(found["sets"]), sets_to, scan.original(found)))
+    for found in scan.take(counts.KEYED_COUNT):
+        scan.out.schemes.append(
+            Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=scan.which(found.start()))
+        )
+    for start, end, which in scan.regions:
+        for found in list(counts.ANY_LIST.finditer(scan.left, start, end)):
+            if GONE not in found[0] and (which.numbers or which.last):
+                scan.blank(found.start(), found.end())
+                scan.out.schemes.append(
+                    Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=which)
+                )
+                break
+    waits = "set_count" in scan.out.fields or in_rounds
+    if waits:
+        scan.left = _CROSS_BEFORE.sub(lambda found: " " * len(found[0]), scan.left)
+    if waits and not [scheme for scheme in scan.out.schemes if scheme.kind is SetKind.WORK]:
+        pattern = counts.ANY_LIST if in_rounds or "set_count" in scan.out.fields else counts.BARE_COUNT
+        for found in scan.take(pattern, lambda found: not _in_name(scan.left, found)):
+            scan.out.schemes.append(Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found)))
+            break
+    for found in scan.take(counts.BARE_COUNT, lambda found: not scan.out.schemes):
+        scan.out.schemes.append(Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found)))
+    scan.out.schemes.sort(key=lambda scheme: scheme.start)
+
+
+def _in_name(text: str, found: re.Match[str]) -> bool:
+    """ "90/90 hip switch", "45-degree": a figure that a hyphen or slash ties to what follows is part of a name."""
+    return bool(re.match(r"[-/]?\s?(?:degree|arm|leg|point|way|90)", text[found.end() :], re.I))

@@ -1,0 +1,278 @@
+"""What does a line of a slot, or a line below one, add to the block? Opens slots, and puts what is said of them where it belongs.
+
+Goblet squat 3x10-12 @3110, ribs down     a slot, its sets, and a note from the words that no phrase took
+    last set drop 20% x 2                  more of the slot above
+cue: ribs down                             a part said by name
+set 2: 8 reps                              one set of it
+"""
+
+from __future__ import annotations
+
+import re
+
+from bot.language.blocks.amounts import read_rest
+from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.intervals import SPOKEN_OF
+from bot.language.blocks.letters import even
+from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
+from bot.language.blocks.prose import alternatives, paired, without_lead
+from bot.language.blocks.scan import Clauses
+from bot.language.blocks.slots import SetLine, SlotDraft
+from bot.language.blocks.weeks import split_weeks
+from bot.language.problems import Place, error, quoted, warning
+from bot.training.blocks import SetKind
+
+SET_LINE = re.compile(
+    r"^(?P<kind>warm-?up\s+|burn-?out\s+|work(?:ing)?\s+)?set\s*#?\s*(?P<number>\d{1,2})?\s*(?:\((?P<kind2>burnout)\))?\s*:\s*(?P<rest>.*)$",
+    re.I,
+)
+KEY_LINE = re.compile(rf"^(?P<key>{'|'.join(sorted(KEYS, key=len, reverse=True))})\s*[:=]\s*(?P<value>.+)$", re.I)
+JOINED = re.compile(
+    r"\s*(?:,\s*|\(\s*)?\b(?:super-?\s?set(?:ted)?|ss|paired)\s*(?:with|w/|w)\s*[:]?\s+|\s+into\s+(?=[A-Za-z])", re.I
+)
+_SIDE_LINE = re.compile(r"^sides?\s*:\s*(?P<rest>.+)$", re.I)
+_LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
+_NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
+_BARE_REST = re.compile(r"\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\")", re.I)
+# A pause within each rep: no figure of sets, and no doubt about it.
+_PAUSE = re.compile(
+    r"(?:with\s+(?:an?\s+)?)?(?:(?:hold|pause|squeeze|stretch)(?:\s+(?:for|of))?\s+\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)|\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)\s+(?:hold|pause|squeeze|stretch))"
+    r"(?:\s+(?:at|in|on)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?)?",
+    re.I,
+)
+_QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
+
+
+class SlotText:
+    """Lines about single exercises, read into the block that is being put together."""
+
+    def __init__(self, to: Assembler) -> None:
+        self.to = to
+
+    def open_joined(self, label: str | None, body: str, place: Place) -> None:
+        parts = list(paired(body, self.knows)) or JOINED.split(body)
+        if len(parts) > 1 and all(re.search(r"[^\W\d_]{3,}", part) for part in parts):
+            superset = self.to.superset or self.to.open_superset((label or "").rstrip("0123456789"), None, place)
+            if label and label[-1].isdigit() and label[0].isalpha():
+                self.open(label, parts[0], place)
+                parts = parts[1:]
+            for part in parts:
+                self.open(None, part.strip(" )"), place)
+            if superset.rounds is None and self.to.superset is superset:
+                self.to.close_superset()
+            return
+        self.open(label, body, place)
+
+    def open(self, label: str | None, body: str, place: Place) -> SlotDraft:
+        quoted_name = _QUOTED.match(even(body))
+        if quoted_name:
+            name = body[quoted_name.start("name") : quoted_name.end("name")].replace('""', '"')
+            slot = self.to.open_slot(label, name, place)
+            self._say(slot, body[quoted_name.start("rest") :], place)
+            return slot
+        without, weeks = split_weeks(even(body))
+        body = without if weeks else body
+        clauses = self.clauses(body)
+        raw = clauses.left[0][1] if clauses.left else ""
+        raw = self._exercise_in(re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", raw, flags=re.I))
+        name, rest = (raw, "") if self.to.names.is_sure(raw) else cut_name(raw)
+        if not name and re.search(r"[^\W\d_]{2,}", body):
+            name = raw
+        others = alternatives(name, self.knows) if not self.to.names.is_sure(name) else ()
+        name = others[0] if others else name
+        slot = self.to.open_slot(label, name, place)
+        if others:
+            slot.fields["substitutes"] = others[1:]
+        if not name:
+            self.to.problems.append(
+                error(
+                    place.of_slot(slot.label),
+                    body,
+                    f"{quoted(body)} has no exercise name",
+                    "write it first, such as A1 Goblet squat 3x10",
+                )
+            )
+        slot.add(clauses, place)
+        for part in weeks:
+            slot.add_week(part.week, part.said, place)
+        more = self._other_exercises(clauses)
+        if more:
+            self.to.problems.append(
+                error(
+                    place.of_slot(slot.label),
+                    body,
+                    f"several exercises stand in one line, also {quoted(more[0])}",
+                    "write each on a line of its own",
+                )
+            )
+            return slot
+        if rest:
+            self._say(slot, rest, place)
+        for _, piece in clauses.left[1:]:
+            self._leftover(slot, piece, place)
+        return slot
+
+    def knows(self, name: str) -> bool:
+        return self.to.names.find(name)[0] is not None
+
+    def _exercise_in(self, name: str) -> str:
+        """The name without "we start with" and the like, where that leaves an exercise."""
+        short = without_lead(name)
+        return short if short != name and not self.knows(name) and self.knows(cut_name(short)[0]) else name
+
+    def clauses(self, body: str) -> Clauses:
+        """What a slot's line says, in the light of the heading above it."""
+        superset, day = self.to.superset, self.to.day
+        intervals = bool(day and SPOKEN_OF.search(day.heading.name)) or bool(superset and superset.intervals)
+        return read_clauses(body, in_rounds=bool(superset and superset.rounds), intervals=intervals, unit=self.to.unit)
+
+    def _other_exercises(self, clauses: Clauses) -> list[str]:
+        """Names of further exercises in a line that gives sets more than once."""
+        if len([scheme for scheme in clauses.schemes if scheme.which is None]) < 2:
+            return []
+        index = self.to.names.catalogue.names
+        return [piece[m.start : m.end] for _, piece in clauses.left[1:] for m in index.mentions(piece) if m.match.score >= 0.9]
+
+    def _say(self, slot: SlotDraft, text: str, place: Place) -> None:
+        clauses = read_clauses(text, has_name=False, in_rounds=slot.rounds is not None)
+        slot.add(clauses, place)
+        for _, piece in clauses.left:
+            self._leftover(slot, piece, place)
+
+    def _leftover(self, slot: SlotDraft, piece: str, place: Place) -> None:
+        """Words that no phrase took: a note, unless they look like figures gone wrong."""
+        words = re.findall(r"[^\W\d_]{2,}", piece)
+        instead = re.match(r"or\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$", piece, re.I)
+        if instead and (names := self.substitutes_in(instead["names"])):
+            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
+            return
+        bare_rest = _BARE_REST.fullmatch(even(piece))
+        rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
+        if rest is not None:
+            slot.fields["rest"] = rest
+            wrong = f"{quoted(piece)} behind the sets is read as the rest"
+            self.to.problems.append(warning(place.of_slot(slot.label), piece, wrong, f"write rest {piece} to be sure"))
+            return
+        if slot.has_sets and _PAUSE.fullmatch(even(piece)):
+            slot.notes.append(piece)
+            return
+        if re.search(r"\d", piece) and len(words) < 3:
+            self.to.problems.append(
+                error(
+                    place.of_slot(slot.label),
+                    piece,
+                    f"{quoted(piece)} cannot be read",
+                    "write sets and reps such as 3x10, or put it behind Note:",
+                )
+            )
+            return
+        if re.search(r"\d", piece):
+            self.to.problems.append(warning(place.of_slot(slot.label), piece, f"{quoted(piece)} is kept as a note"))
+        slot.notes.append(piece)
+
+    def substitutes_in(self, names: str) -> tuple[str, ...]:
+        """The exercises of "ring row or band row"; empty where a part is none."""
+        whole = names.strip(" .()")
+        return (whole,) if self.knows(whole) else alternatives(whole, self.knows)
+
+    def add_line(self, text: str, said: str, place: Place) -> None:
+        """A line below a slot that adds to it; below nothing, a note."""
+        slot = self.to.slot
+        if slot is None:
+            self.to.note(said)
+            return
+        sides, load = _SIDE_LINE.match(text), _LOAD_LINE.match(text)
+        body = said[sides.start("rest") :] if sides else said
+        clauses = read_clauses(body, has_name=False, in_rounds=slot.rounds is not None and not slot.has_sets)
+        if load:
+            clauses = read_clauses(f"load: {load['rest']}", has_name=False)
+        nothing = not clauses.schemes and not clauses.marks and not clauses.fields and not clauses.faults
+        if nothing:
+            if re.match(r"^\W*\d", body) and len(re.findall(r"[^\W\d_]{2,}", body)) < 3:
+                self._leftover(slot, body, place)
+            else:
+                slot.notes.append(said)
+            return
+        if self.to.day is not None and re.match(r"rest\b(?!\s*:)", text, re.I) and "rest" not in slot.fields:
+            self.to.day.rest_below = clauses.fields.get("rest")
+        slot.add(clauses, place)
+        for _, piece in clauses.left:
+            self._leftover(slot, piece, place)
+
+    def add_keyed_line(self, name: str, value: str, said: str, place: Place) -> None:
+        slot = self.to.slot
+        if slot is not None:
+            if name == "cues":
+                slot.fields["cues"] = (*slot.fields.get("cues", ()), value)
+            elif name == "substitutes":
+                slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *_sub_names(value, self.to))
+            elif name == "demo":
+                slot.fields["demo"] = value
+            else:
+                add_keyed(slot.fields, name, value)
+        elif name == "note":
+            (self.to.notes if self.to.day is None else self.to.day.notes).append(value)
+            self.to.in_notes = True
+        else:
+            self.to.note(said)
+
+    def add_set_line(self, text: str, said: str, place: Place) -> bool:
+        """ "Set 2: 8 reps": one set of the slot above; False if the line is something else."""
+        found = SET_LINE.match(text)
+        slot = self.to.slot
+        if not found or slot is None:
+            return False
+        word = (found["kind"] or found["kind2"] or "").lower()
+        kind = SetKind.WARM_UP if word.startswith("warm") else SetKind.BURNOUT if word.startswith("burn") else SetKind.WORK
+        rest = said[found.start("rest") :] if len(said) == len(text) else found["rest"]
+        note = _NOTE_IN_SET.search(rest)
+        if note:
+            rest = rest[: note.start()]
+        clauses = read_clauses(f"set 1: {rest}", has_name=False)
+        for _start, piece in clauses.left:
+            if piece.lower() != "as needed":
+                self._leftover(slot, piece, place)
+        number = int(found["number"]) if found["number"] else None
+        slot.add_set_line(SetLine(number, kind, clauses, place, note["note"].strip() if note else ""))
+        return True
+
+    def add_burnout(self, slot: SlotDraft, clauses: Clauses, place: Place) -> None:
+        line = SetLine(None, SetKind.BURNOUT, clauses, place, "; ".join(piece for _, piece in clauses.left))
+        slot.add_set_line(line)
+
+    def remark(self, text: str, place: Place) -> None:
+        """A cell of a notes column: phrases of the trade count ("each side", "last set drop 20%"), all else is a note."""
+        slot = self.to.slot
+        if slot is None:
+            self.to.note(text)
+            return
+        instead = re.match(r"\s*or\s+(?P<names>\D+)$", text, re.I)
+        if instead and (names := self.substitutes_in(instead["names"])):
+            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
+            return
+        clauses = read_clauses(text, has_name=False)
+        fields = {name: value for name, value in clauses.fields.items() if name != "note"}
+        if clauses.faults or clauses.schemes or not (clauses.marks or fields):
+            slot.notes.append(text)
+            return
+        slot.add(clauses, place)
+        slot.notes += [piece for _, piece in clauses.left]
+
+
+def _sub_names(value: str, to: Assembler) -> tuple[str, ...]:
+    whole = value.strip()
+    if whole.startswith('"') and whole.endswith('"') and len(whole) > 2:
+        return (whole[1:-1].replace('""', '"'),)
+    return (whole,) if to.names.is_sure(whole) else split_names(whole)
+
+
+def cut_name(text: str) -> tuple[str, str]:
+    """The name, and what is added behind a comma, bracket, colon or dash."""
+    cut = re.search(r"\s+-+\s+|\s*[,(\[:;|]\s*|\.\s+|\s+@", even(text))
+    name, rest = (text[: cut.start()], text[cut.end() :]) if cut and cut.start() else (text, "")
+    leading = re.match(r"^(\d{1,2}\s*(?:°|deg(?:rees?)?)\s*)(?P<name>.+)$", name, re.I)
+    if leading:
+        name, rest = leading["name"], f"{leading[1].strip()}; {rest}".rstrip("; ")
+    name = re.sub(r"\s+(?:with|for|x|of|at|to|on)$", "", name.strip(" .-:*"), flags=re.I)
+    return name.strip(), rest.strip(" )]")
