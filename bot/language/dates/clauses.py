@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 from bot.language.dates.moments import DAY
+from bot.language.dates.slips import mend_slips
 
 _MONTHS = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 
@@ -18,7 +19,7 @@ def tidy(text: str) -> str:
     """Lower case, one spelling for signs; commas and stops are kept for cutting."""
     words = text.lower().replace("’", "'").replace("‘", "'").replace("'", "").replace("´", "").replace("`", "")
     words = re.sub(r"→|➡\ufe0f?|[-=]+>", " to ", words).replace("&", " and ")
-    words = re.sub(r"[–—]", " - ", words)
+    words = _out_of_shorthand(mend_slips(re.sub(r"[–—]", " - ", words)))
     words = re.sub(
         rf"\b(\d{{1,2}})(?:st|nd|rd|th)?\.? ?(?:-|to|till|until|through) ?(\d{{1,2}})(?:st|nd|rd|th)?\.? (?:of )?({_MONTHS})\b",
         r"\1 \3 to \2 \3",
@@ -48,6 +49,37 @@ def tidy(text: str) -> str:
     return re.sub(r"\s+", " ", words).strip(" ,.;-")
 
 
+def _out_of_shorthand(words: str) -> str:
+    """ "cnt train tmrw", "mv fri 2 sun": what thumbs leave out, put back in."""
+    for short, long in _SHORTHAND:
+        words = re.sub(short, long, words)
+    return words
+
+
+_SHORTHAND = (
+    (r"\b(?:tomoz|tmoz|tomos|2mrw|2mro|tmro|tmrrw|tmrow|tmorrow|tomora|tomoro)\b", "tomorrow"),
+    (r"\b(?:cnt|cnat|carn t)\b", "cant"),
+    (r"\bdnt\b", "dont"),
+    (r"\bnxt\b", "next"),
+    (r"\bfrm\b", "from"),
+    (r"\b(?:hv|hve)\b", "have"),
+    (r"\bu\b(?! ?kg)", "you"),
+    (r"\bur\b", "your"),
+    (r"\b(?:gna|gunna|goin to|gon)\b", "gonna"),
+    (r"\bb(?= (?:able|away|back|there|here)\b)", "be"),
+    (r"\b(?:trng|trning|trainin|traning|trainning)\b", "training"),
+    (r"\bmv\b", "move"),
+    (r"\b(?:sesh|sess|sesion|sessoin)\b", "session"),
+    (r"\b(?:wrkout|wkout|workot)\b", "workout"),
+    (r"\b(?:mrng|mornin|morn)\b", "morning"),
+    (r"\barvo\b", "afternoon"),
+    (r"\bmsg(s?)\b", r"message\1"),
+    (r"\b(?:wkend|w/end|weekd)\b", "weekend"),
+    (r"(?<!\S)w/(?= |$)", "with"),
+    (rf"\b({DAY}) n (?={DAY}\b)", r"\1 and "),
+    (rf"\b({DAY}|\d(?:st|nd|rd|th)|tmrw|tomorrow|today) 2 (?={DAY}\b|the |\d|tmrw|tomorrow|today)", r"\1 to "),
+    (r"\b(need|want|have|gonna|able|got|like|try) 2 (?=[a-z])", r"\1 to "),
+)
 _SPELLINGS = (
     (r"\b(?:pls|plz|plse)\b", "please"),
     (r"\b(?:thx|thnx|tks|cheers|ta)\b", "thanks"),
@@ -75,7 +107,8 @@ _SPELLINGS = (
     (r"\b(?:work out|working out|workout out)\b", "train"),
     (r"\b(?:programme|program|prog)\b", "plan"),
     (
-        r"\b(?:vacay|vaca|vacations|vacation|holidays|hols|leave)(?= (?:from|for|on|till|until|next|this|starting|D\d)| \d|$)",
+        r"\b(?:vacay|vaca|vacations|vacation|holidays|hols)(?= (?:from|for|on|till|until|next|this|starting|all|the|D\d)| \d|$)"
+        r"|\bleave(?= (?:from|for|on|till|until|next|this|starting|D\d)| \d|$)",
         "holiday",
     ),
 )
@@ -96,12 +129,17 @@ _POLITE = (
 )
 _AFTER = (
     r"(?:please|thanks|thank you|thankyou|ty|ok|okay|coach|if (?:possible|thats ok(?:ay)?|its ok(?:ay)?|thats fine|thats alright|you can|i can|i may)|instead|for me|again|too|also|"
-    r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|for (?:this|the) week(?: only)?|just (?:this|the) (?:once|week)|this once|(?:till|til|until) (?:further notice|i (?:say|tell you|let you know|say so|say otherwise)(?: so| otherwise)?)|tho|though|mate|guys|"
+    r"really|at all|for now|sorry|alright|right|would that be (?:ok|okay|fine|possible)|is (?:that|this) (?:ok|okay|fine|possible|alright)|haha+|lol|for (?:this|the) week(?: only)?|just (?:this|the) (?:once|week)|this once|(?:till|til|until) (?:further notice|i (?:say|tell you|let you know|say so|say otherwise)(?: so| otherwise)?|(?:im|i am) back|i (?:come|get) back)|tho|though|mates?|guys|"
+    r"bro|bruh|bruv|buddy|bud|pal|man|boss|chief|dude|yaar|fam|hun|ya|yall|eh|innit|my (?:man|friend)|xx?|"
+    r"(?:and )?(?:leave|keep) (?:all )?the (?:rest|others?)(?: of (?:it|the week|them))?(?: (?:as (?:it )?(?:is|planned|they are)|alone|the same|where it is))?|(?:and )?(?:the rest|everything else|others?) (?:stays?|is|as)(?: the)? (?:same|put|as is|as it is|as planned|unchanged)|"
+    r"(?:with |and |have |got )*(?:no|without)(?: my| any| the| real)? (?:kit|equipment|weights|gear|dumbbells|kettlebells?|barbell)(?: (?:there|with me|around))?|"
+    r"(?:and )?(?:i )?(?:dont|wont|no need to|not)(?: (?:want|need|have)(?: to)?)? ?(?:make|making|catch|catching) (?:it|that|this|them) up(?: later)?|(?:and )?(?:i )?(?:dont|no need to)(?: want to)? (?:reschedule|move|replace) it|"
+    r"(?:and )?(?:(?:log|note|record|count|save|mark|add|put) (?:it|that|this)(?: (?:down|in|as done))?|(?:i )?(?:just )?(?:forgot|didnt|never|hadnt|havent|not) (?:to )?(?:log|logged|note|noted|record|recorded|write|written|enter|entered|save|saved|tell|text|texted|put|count|counted)(?: (?:it|you|that|it in|it down|down))*|it isnt (?:in )?(?:there|here|logged|showing|recorded|counted|saved)(?: yet)?)|"
     r"sadly|unfortunately|im afraid|i think|i guess|actually|yeah|hope thats (?:ok|fine|okay)|sorry about that|my bad|anymore|any more|if poss|asap|as well|only|i suppose|maybe|perhaps|possibly|or not|yeah|yes)"
 )
 HEDGE = re.compile(
     r"^(?:maybe|perhaps|possibly|probably|i might|might|i may|im thinking (?:of|about|to)|thinking (?:of|about)|im considering|considering|im not sure if|not sure if|"
-    r"not sure (?:i|we) (?:can|will)|i might have to|may have to|might have to|if|unless|or(?: maybe)?|dont|do not|never ?mind|what happens if|should i|"
+    r"not sure (?:i|we) (?:can|will)|i might have to|may have to|might have to|if(?! i (?:still )?(?:havent|have not|dont|didnt|forget|miss)\b.*\b(?:remind|ping|nudge|text|message))|unless|or(?: maybe)?|dont|do not|never ?mind|what happens if|should i|"
     r"i was gonna|i wanted to|i was thinking (?:of|about)|i almost|almost|i nearly|i wish i could|what if)\b"
 )
 DOUBLE_BACK = re.compile(
@@ -142,10 +180,10 @@ def bare(words: str) -> Clause:
 
 _STRONG = re.compile(r"(?<=[;!?])\s*|[,;]\s*|\.(?=\s|$)\s*|(?<=\?)\s+")
 _WEAK = re.compile(
-    r" (?:because|so that|so|since(?! [DPT]\d)|as(?= (?:i|my|we|the|im|it|ive)\b)|due to|but|and then|then|and(?= (?:i|im|ill|id|ive|lets|can|could|move|skip|swap|please|also|remind|not|no|pause|we|well|start|set)\b)|"
+    r" (?:because|so that|so|since(?! [DPT]\d)|as(?= (?:i|my|we|the|im|it|ive)\b)|due to|but|and then|then|and(?= (?:i|im|ill|id|ive|lets|can|could|move|skip|swap|please|also|remind|not|no|pause|we|well|start|set|dont)\b)|"
     r"which means|meaning|hence|therefore|in case|although|though|thanks to)(?= |$) ?"
     r"| (?=(?:can|could|may|shall) (?:i|we|you)\b)| (?=(?:ill|lets|id rather|id like to|gonna) (?!be back))| (?=please (?:move|skip|swap|cancel|leave|put|push|pause|remind|make|shift))"
-    r"| (?=(?:forgot|but didnt) )| (?=(?:and )?(?:back|returning|return|home) (?:again )?(?:on |by )?D\d)"
+    r"| (?=(?:forgot|but didnt) )|(?<! time)(?<! day)(?<! session)(?<! week)(?<! workout) (?=(?:and )?(?:back|returning|return|home) (?:again )?(?:on |by )?D\d)"
 )
 
 
