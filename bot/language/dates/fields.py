@@ -23,14 +23,23 @@ _SPAN = rf"(?:half an hour|half hour|an hour and a half|(?:a )?quarter of an hou
 HALF = r"(?: ?(?:am|pm|a\.m\.?|p\.m\.?))"
 _HOUR = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _PART = r"(?: (?:in the )?(?:morning|afternoon|evening|night))"
+_MINUTES = r"(?:five|ten|twenty five|twenty|5|10|20|25)(?: minutes?| mins?)?"
 _TIME = (
-    rf"(?:(?:half(?: past)?|(?:a )?quarter (?:to|past)) (?:{_HOUR}|\d{{1,2}})\b{HALF}?{_PART}?|\d{{1,2}}[:.h]\d{{2}}{HALF}?{_PART}?|\d{{1,2}}h\b|"
+    rf"(?:{_MINUTES} past (?:{_HOUR}|\d{{1,2}})\b{HALF}?{_PART}?|"
+    rf"(?:half(?: past)?|(?:a )?quarter (?:to|past)) (?:{_HOUR}|\d{{1,2}})\b{HALF}?{_PART}?|\d{{1,2}}[:.h]\d{{2}}{HALF}?{_PART}?|\d{{1,2}}h\b|"
     rf"\d{{1,2}}{HALF}{_PART}?|\d{{3,4}}{HALF}|(?:\d{{1,2}}|{_HOUR})(?: ?o ?clock){_PART}?|(?:\d{{1,2}}|{_HOUR}) in the (?:morning|afternoon|evening)|"
     rf"noon|midday|midnight|{_HOUR} thirty{HALF}?{_PART}?|{_HOUR}{HALF})"
 )
 # Beside words of reminding a bare hour is a time, and a weekday's morning is its morning.
 _BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about )|(?<=me )|(?<=time )|(?<=hours )|(?<=quiet ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d])|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
 _WEEKDAYS = r"(?:(?:on )?weekends|every weekend|weekdays|week days|every weekday|every ?day|all days|each day|daily|mwf|m/w/f|t/th|seven days a week|7 days a week)"
+# "Sun is out", "the sun was in my eyes" speak of the sky.
+_WEATHER = (
+    r"\bthe sun\b(?! (?:session|workout|one|lift|training))|\bsun(?= (?:is|was|s|isnt|be|keeps?|came|comes|has|gonna)? ?"
+    r"(?:out|shining|shines?|hot|blazing|up|down|setting|set|rising|rose|high|low|in my eyes|beating|come out|finally out)\b)|\bsun(?=burn|light|cream| cream| hat| tan| lounger)"
+)
+# "Quiet from 10 to 7" is a stretch, "remind me 10 to 7" a time of day.
+_RANGE = re.compile(r"\b(?:from|between|quiet|no|nothing|dont|silence|silent|mute|disturb|off|not)\b")
 REMINDING = re.compile(
     r"\b(?:remind\w*|ping\w*|notif\w+|nudg\w+|nag(?:ging)?|snooze|alerts?|alarms?|quiet|silence|disturb|contact(?:ing)?|bother\w*|bug(?:ging)?|messag\w+|texts?|texting|"
     r"write me|wake me|nothing (?:before|after)|not before|shush|mute)\b"
@@ -70,9 +79,13 @@ def mark(words: str, names: Mapping[int, str]) -> Marked:
     marks("S", r"day [1-9]")
     if reminding:
         words = re.sub(r"(?<![\d:.])(\d{1,2}) ?- ?(?=\d{1,2}(?![\d:.]))", r"\1 to ", words)
+        words = re.sub(r"\b(?:qtr|quater)\b", "quarter", words)
+        if not _RANGE.search(words):
+            marks("T", rf"{_MINUTES} (?:past|to) (?:{_HOUR}|\d{{1,2}})\b{HALF}?{_PART}?")
         marks("N", rf"(?<!at )(?<!to )(?<!for )(?<!around ){_SPAN}")
         marks("T", _BARE_TIME)
-    marks("D", rf"(?:this|next) week (?:on )?{DAY}")
+    words = re.sub(_WEATHER, "weather", words)
+    marks("D", rf"(?:this|next) week (?:on )?{DAY}(?!(?:,? and|,|)? {DAY}\b)")
     marks("W", rf"{_WEEKDAYS}(?! {DAY})")
     marks("D", rf"(?:{DATE})s?(?! week\b)|{DAY} week")
     marks("P", PERIOD)

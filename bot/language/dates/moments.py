@@ -33,7 +33,7 @@ _MONTHS = (
     "november",
     "december",
 )
-TODAY = r"(?:later today|today|tonight|2day|tonite|2nite|this (?:morning|afternoon|evening))"
+TODAY = r"(?:later today|today|tonight|2day|tonite|2nite|this (?:morning|afternoon|evening|arvo))"
 TOMORROW = r"(?:tomorrow|tomorow|tommorow|tommorrow|tomorro|tmrw|tmrow|tmr|tmw|2moro|2morrow|tom)"
 YESTERDAY = r"(?:yesterday|yday|yest|yesterdy|ystrday|last night)"
 # One date as people say it; longer forms first.
@@ -44,7 +44,7 @@ DATE = (
     r"\d{1,2}(?:st|nd|rd|th)|"
     rf"{DAY},? \d{{1,2}}(?:st|nd|rd|th)|"
     rf"the day after {TOMORROW}|day after {TOMORROW}|{TODAY}|{TOMORROW}{_PART}|{YESTERDAY}{_PART}|the day before yesterday|"
-    rf"{DAY} week\b|(?<!for )(?<!for a )(?<!the )(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|next week|of next week|this week|coming)|"
+    rf"{DAY} week\b|(?<!for )(?<!for a )(?<!the )(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|(?:of )?(?:next|last) week|this week|coming)|last week (?:on )?{DAY}|"
     rf"next week (?:on )?{DAY}|"
     rf"(?:next|this|coming|the coming|this coming|last|every|each) {DAY}{_PART}|{DAY}{_PART}(?! \d{{1,2}}(?:st|nd|rd|th))|"
     r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?(?!\d| ?(?:am|pm|kg|lbs?))|"
@@ -112,12 +112,15 @@ def read_date(field: str, *, today: date, locale: str = "en", past: bool = False
 def _by_weekday(text: str, today: date, past: bool) -> Said | None:
     found = re.fullmatch(
         rf"(?P<week>(?:a )?week (?:on|from) )?(?:(?P<how>next|this|coming|the coming|this coming|last|every|each) )?(?P<day>{DAY})"
-        r"(?: (?P<after>week|after next|next week|of next week|this week|coming))?",
-        re.sub(rf"^(next|this) week (?:on )?({DAY})$", r"\2 \1 week", text),
+        r"(?: (?P<after>week|after next|next week|of next week|of last week|last week|this week|coming))?",
+        re.sub(rf"^(next|this|last) week (?:on )?({DAY})$", r"\2 \1 week", text),
     )
     number = weekday_of(found["day"]) if found else None
     if found is None or number is None:
         return None
+    monday = today - timedelta(days=today.weekday())
+    if found["after"] in ("last week", "of last week"):
+        return Said((monday + timedelta(days=number - 7),))
     if past or found["how"] == "last":
         back = (today.weekday() - number) % 7
         return Said((today - timedelta(days=back or (7 if found["how"] == "last" else 0)),))
@@ -126,10 +129,9 @@ def _by_weekday(text: str, today: date, past: bool) -> Said | None:
     if found["week"] or found["after"] == "week":
         return Said((first + timedelta(days=7),))
     if found["after"] == "this week":
-        return Said((today + timedelta(days=number - today.weekday()),))
-    if found["after"] in ("next week", "of next week"):
-        monday = today - timedelta(days=today.weekday()) + timedelta(days=7)
         return Said((monday + timedelta(days=number),))
+    if found["after"] in ("next week", "of next week"):
+        return Said((monday + timedelta(days=7 + number),))
     if found["after"] == "after next":
         return Said(((first if ahead else first + timedelta(days=7)) + timedelta(days=7),))
     if found["how"] == "next":
@@ -213,7 +215,7 @@ def _easter(year: int) -> date:
 
 PERIOD = (
     rf"(?:(?:(?:all|the whole|whole)(?: of)? |(?<=in )|(?<=for )|(?<=during )){_FULL_MONTH}|"
-    r"(?:the )?rest of (?:(?:the|this|next) )?(?:week|month)|(?<=skip )the week|(?<=cancel )the week|(?<=miss )the week|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |next |the )?(?:week(?:end)?|month)|"
+    r"(?:the )?rest of (?:(?:the|this|next) )?(?:week|month)|(?<=skip )the week|(?<=cancel )the week|(?<=miss )the week|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |the next |the coming |the following |next |the )?(?:week(?:end)?|month)|the next week(?! \d)|"
     r"(?:this|next|the coming|this coming|the following) (?:week(?:end)?|month)|the week after next|over the weekend|the weekend)"
 )
 

@@ -23,7 +23,7 @@ _TALK = re.compile(
     r"her|him|them|she|he|they|coach|wife|husband|doctor|boss|reminds me of|remind me (?:what|how|which|who|why|of)|what time|when)\b"
 )
 _WISHES = re.compile(
-    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|texting|messaging|pinging|mute|before)\b"
+    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|silence|silent|shush|texting|messaging|pinging|mute|before|reminding|reminded|remind|nagging|nudging|bugging|bothering)\b"
 )
 _AGAIN = re.compile(
     r"\b(?:again|second|twice|once more|one more|another|follow ?up|if i (?:havent|dont|didnt|forget|miss)|a 2nd|repeat)\b"
@@ -49,8 +49,8 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
     refuses = _NO.search(words) is not None
     if re.search(r"\b(?:evening|night|day) before\b", words):
         return None
-    if len(times) == 1 and counts and (found := re.search(rf"{counts[0]} (before|after|earlier than) {times[0]}", words)):
-        return _beside(desk, times[0], counts[0], earlier=found[1] != "after") if not refuses else None
+    if len(times) == 1 and counts and (found := re.search(rf"{counts[0]} (before|after|earlier than|past|to) {times[0]}", words)):
+        return _beside(desk, times[0], counts[0], earlier=found[1] not in ("after", "past")) if not refuses else None
     if times:
         reading = _with_times(desk, words, times, refuses=refuses)
         once = [mark for mark in days if mark[0] == "D" and not desk.is_plural(mark)]
@@ -65,11 +65,14 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
 def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> PlanReading | None:
     limits = refuses or re.search(r"\bonly\b", words) is not None
     if len(times) == 2 and (refuses or re.search(r"\b(?:between|from)\b", words)):
-        start, end = desk.times(times[0]), desk.times(times[1])
+        # "Not before 9 or after 21" names the end of the night first.
+        around = re.search(rf"\b(?:before|earlier than) {times[0]}\b.*\b(?:after|past|later than) {times[1]}", words)
+        begin_mark, end_mark = reversed(times) if around and refuses else times
+        start, end = desk.times(begin_mark), desk.times(end_mark)
         if not refuses or len(start) != 1 or len(end) != 1:
             return None
         # "From 10 to 7" is a night: an evening hour without am or pm, before an end in the morning.
-        begin = _evening(start[0]) if _is_bare(desk.words(times[0])) and end[0] <= start[0] < time(12) else start[0]
+        begin = _evening(start[0]) if _is_bare(desk.words(begin_mark)) and end[0] <= start[0] < time(12) else start[0]
         return sure(QuietHours(begin, end[0]))
     instead = re.search(r"(T\d+) (?:instead of|rather than|not|and not|over) (?:at )?T\d+|T\d+ to (T\d+)", words)
     if instead and not refuses | (re.search(r"\bnot\b", words) is not None):
@@ -217,11 +220,11 @@ def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> Pl
 
 
 def _stops_all(words: str) -> bool:
-    kind = r"(?:reminders?|reminding|remind|pings?|pinging|ping|notifications?|notifying|notify|alerts?|nudges?|nudging|nudge|bothering|bugging|bug|bother|nagging|nag|messages|messaging|message|texts|texting|text)"
-    tail = r"(?: me| us| at all| from now on| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| so much| all the time| them| it| sent)*"
+    kind = r"(?:reminders?|reminding|reminded|remind|pings?|pinged|nudged|notified|pinging|ping|notifications?|notifying|notify|alerts?|nudges?|nudging|nudge|bothering|bugging|bug|bother|nagging|nag|messages|messaging|message|texts|texting|text)"
+    tail = r"(?: me| us| at all| from now on| now| already| i can remember| i remember myself| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| so much| all the time| them| it| sent)*"
     return (
         re.fullmatch(
-            rf"(?:stop|shut up with|enough with|enough of|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|i dont (?:want|need)|dont (?:want|need|send)|without)(?: to)?(?: get| have| receive| send| be)?"
+            rf"(?:stop|shut up with|enough with|enough of|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|(?:i )?(?:really )?(?:dont|do not|no longer) (?:want|need|require|like)|dont send|without|(?:theres )?no need(?: for)?|you (?:can|may|could|should) (?:stop|quit|leave off|drop|skip)|(?:you )?(?:dont|no longer|needn t|neednt)(?: have| need)?|stop with|leave off|give up|can do without|im fine without|i can do without)(?: you)?(?: to)?(?: get| have| receive| send| be)?"
             rf"(?: me)?(?: the| my| all| any| more| your| these| those| sending| getting| with| of)*(?: me)? {kind}(?: me)?{tail}", words
         ) is not None
         or re.fullmatch(rf"(?:turn|switch) (?:the |my |all )?{kind} off{tail}|{kind} off|(?:the |your )?{kind} (?:are|is) (?:too )?(?:annoying|a pain|too much)(?: (?:stop|so stop) (?:them|it))?", words) is not None

@@ -24,7 +24,9 @@ def times_of_day(text: str) -> tuple[time, ...]:
     if words == "midnight":
         return (time(0),)
     words = _in_figures(words)
-    if re.match(r"half|(?:a )?quarter", words):  # "half past 6 in the evening" is "half past 6 pm"
+    if re.match(
+        r"half|(?:a )?quarter|\d{1,2}(?: min(?:ute)?s?)? (?:past|to)\b", words
+    ):  # "half past 6 in the evening" is "half past 6 pm"
         words = re.sub(r" (?:in the )?(?:(morning)|afternoon|evening|night)$", lambda said: " am" if said[1] else " pm", words)
     halves = re.fullmatch(r"half (past )?(\d{1,2}) ?(am|pm)?", words)
     if halves:
@@ -33,10 +35,16 @@ def times_of_day(text: str) -> tuple[time, ...]:
             return ()
         past, before = _clock(hour, 30, halves[3]), _clock(hour - 1 or 12, 30, halves[3])
         return tuple(at for at in ((past,) if halves[1] else (past, before)) if at)
-    quarter = re.fullmatch(r"(?:a )?quarter (past|to) (\d{1,2}) ?(am|pm)?", words)
-    if quarter:
-        hour = int(quarter[2])
-        at = _clock(hour, 15, quarter[3]) if quarter[1] == "past" else _clock(hour - 1 or 12, 45, quarter[3])
+    beside = re.fullmatch(r"(?:(?:a )?(quarter)|(\d{1,2})(?: min(?:ute)?s?)?) (past|to) (\d{1,2}) ?(am|pm)?", words)
+    if beside:
+        minutes, hour = 15 if beside[1] else int(beside[2]), int(beside[4])
+        if not 0 < minutes < 30 or not 1 <= hour <= 12:
+            return ()
+        at = (
+            _clock(hour, minutes, beside[5])
+            if beside[3] == "past"
+            else _clock(hour - 1 or 12, 60 - minutes, _before(hour, beside[5]))
+        )
         return (at,) if at else ()
     part = r"(?: ?(?P<half>am|pm|a\.m\.?|p\.m\.?|a|p))?(?: (?:in the )?(?P<part>morning|afternoon|evening|night|tonight))?"
     found = re.fullmatch(rf"(?P<hour>\d{{1,2}})(?:[:.h](?P<minute>\d{{2}})|h|(?P<packed>\d{{2}}))?(?: ?uhr)?{part}", words)
@@ -51,9 +59,15 @@ def times_of_day(text: str) -> tuple[time, ...]:
 
 def _in_figures(words: str) -> str:
     names = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+    words = words.replace("twenty five", "25").replace("twenty", "20")
     for number, name in enumerate(names, 1):
         words = re.sub(rf"\b{name}\b", str(number), words)
     return re.sub(r"\b(\d{1,2}) thirty\b", r"\1:30", words)
+
+
+def _before(hour: int, half: str | None) -> str | None:
+    """ "Quarter to 12 pm" is still morning."""
+    return {"am": "pm", "pm": "am"}[half] if hour == 12 and half else half
 
 
 def _clock(hour: int, minute: int, half: str | None) -> time | None:
