@@ -11,7 +11,8 @@ from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
 from bot.language.dates.left_out import spans_of, without
 from bot.language.dates.moments import DAY, feast_span, weekday_of
 from bot.language.dates.shapes import shapes
-from bot.training.plan import Away, Deed, Pause, Resume
+from bot.language.places import find_places
+from bot.training.plan import Away, Deed, Pause, Resume, ZoneMove
 
 Fields = Mapping[str, str]
 OPEN = 0.7  # an absence without an end is asked to be told when it is over
@@ -21,7 +22,7 @@ _NEXT = r"(?:(?:and including|the) )?(?:next |following )?"
 _AWAY = (
     r"(?:(?:im|ill|i|be|well|were|am|going|heading|ive|got|have|having|stuck|a|will|gonna|we|my|family|the|flying|go|goes|planned|booked|annual|possibly|on|at|for|its|theres) )*"
     r"(?:away|travel?ling|travel|(?:[a-z]+ ){0,2}(?:holidays?|vacation|trip|leave)|holidays?|vacation|out of (?:town|the country|office|action|the house)|out|off|gone|on the road|abroad|overseas|unavailable|not (?:available|around|here|in town|at home|home)|"
-    r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|ooo|recovering(?: from [a-z ]+?)?|(?:ski|family|work|field|study) week|"
+    r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|ooo|working away|recovering(?: from [a-z ]+?)?|(?:ski|family|work|field|study) week|"
     r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore)(?: (?:with|for|at|in|to) [a-z ]+?)?"
 )
 _NONE = (
@@ -149,6 +150,10 @@ def _until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return ask("which_date", said, options) if options else None
 
 
+# Sayings, not journeys.
+_SAYING = re.compile(
+    r"\b(?:fairies|with it|of it|(?:good|great|bad|slow|rough|flying|cracking|shaky|strong|poor|better|dodgy) (?:start|day|week|one|note|session|foot)|a start|on (?:one|fire)|the (?:charts|rails|boil|ball|mark)|the back of|balance|form|pace|tempo|count)\b"
+)
 # One day of these may well be made up for on another.
 _ENGAGED = re.compile(r"\b(?:shifts?|call|conference|course|house|busy|hospital|site|wedding|trip|visiting|staying)\b")
 
@@ -156,7 +161,7 @@ _ENGAGED = re.compile(r"\b(?:shifts?|call|conference|course|house|busy|hospital|
 def _one(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """Away on one date; "from friday" is open."""
     dates = desk.dates(fields["on"])
-    if not dates:
+    if not dates or _SAYING.search(clause.words):
         return None
     if len(dates) == 1 and not fields.get("from") and _ENGAGED.search(clause.words):
         desk.cannot = dates[0]
@@ -226,9 +231,30 @@ def _leaving(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 
 def _elsewhere(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "In spain from the 13th to the 20th": with both dates said it is a stay without training; one tap takes it back."""
-    if re.search(r"\b(?:gym|bed|pain|office|garden)\b", fields["place"]) or len(fields["place"]) < 3:
+    if _NO_STAY.search(fields["place"]) or len(fields["place"]) < 3:
         return None
     return _span(desk, fields, clause)
+
+
+_NO_STAY = re.compile(
+    r"\b(?:gym|bed|pain|office|garden|it|work|agony|zone|on|that|this|them)\b|^(?:the |a )?(?:middle|end|way)\b"
+)
+
+
+def _stay(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "In perth till the 5th": away from training, or training there by its clock? Only the person knows."""
+    place = fields["place"].strip(" .")
+    until = _until(desk, fields, clause) if not _NO_STAY.search(place) and len(place) >= 3 else None
+    if until is None:
+        return None
+    stays = [option.deed for option in until.question.options] if until.question else list(until.deeds)
+    options: list[tuple[str, Deed]] = [
+        (f"No training until {say(stay.last)}", stay) for stay in stays if isinstance(stay, Away) and stay.last is not None
+    ]
+    if find_places(place):
+        options.append((f"I train there, by {place.title()}’s clock", ZoneMove(place)))
+        return ask("away_or_there", place.title(), options)
+    return ask("confirm", "", options)
 
 
 _STAY = re.compile(
@@ -241,6 +267,8 @@ def _is_talk(desk: Desk, fields: Fields, clause: Clause) -> bool:
     if desk.plan.is_away(desk.today):
         return False
     if "soft" in fields:
+        return True
+    if re.search(r"\b(?:first|second|third|last) (?:time|day|session|week|one|workout)\b", clause.words):
         return True
     if "back" in fields or "p" in fields:
         return False
@@ -261,12 +289,17 @@ def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if not backs or backs[0] < desk.today:
         return None
     away = desk.plan.is_away(desk.today) or desk.plan.is_away(backs[0])
-    return sure(Resume(backs[0])) if away or backs[0] == desk.today else sure(Away(desk.today, backs[0] - timedelta(days=1)))
+    if away or backs[0] == desk.today:
+        return sure(Resume(backs[0]))
+    until = Away(desk.today, backs[0] - timedelta(days=1))
+    if _STAY.search(clause.words):  # nothing was said of that journey before: is today part of it?
+        return ask("confirm", "", [(f"No training until {say(backs[0] - timedelta(days=1))}", until)])
+    return sure(until)
 
 
 _BACKWARD = r"(?:back|return|returning|home|coming back|coming home|be back|come back|ill be back|im back|im home|returns?)(?: home)?(?: again)?"
 _TAILS_OF = rf"(?: (?:from|between|on|starting|this|for))? <D first> (?P<joint>{_TO}) {_NEXT}<D last>(?: (?:inclusive|included))?"
-_PAUSE = r"(?P<pause>pause|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
+_PAUSE = r"(?P<pause>pause|take me off(?: the plan)?|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
 
 ABSENCES = (
     *shapes(
@@ -334,6 +367,10 @@ ABSENCES = (
         rf"(?:business|work|course|conference|im|ill be|well be|were|going|off|be|i go|flying|i|am|go|heading|we go)*(?: ?(?:in|to|at|going|off|flying))+ (?P<place>[a-z .]{{3,30}}?) (?:from |between )?<D first> {_TO} {_NEXT}<D last>",
     ),
     *shapes(
+        _stay,
+        r"(?:(?:im|ill|be|i|am|well|were|staying|stay|visiting|stuck|working|over|down|up|currently|now|back|home|based|with|the|family|kids) )*(?:in|at|near) (?P<place>[a-z .]{3,30}?)(?: from <D first>)? (?:till|til|until|up to)(?: (?:at least|about))? (?P<back>[DP]\d+)",
+    ),
+    *shapes(
         _back,
         r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
         r"(?:pick up where i left off|carry on|resume|resuming|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything)?(?: (?:on|from))*(?: <D back>)?",
@@ -350,7 +387,10 @@ ABSENCES = (
         r"(?:i |we )?(?:need|want|could use|have to take|take|have|do with|taking|having)(?: to (?:take|have))? (?:a (?:bit of a |little |short |long |longer |proper )?break|some (?:time off|rest|weeks off|days off)|time off|a rest from training|a few weeks off)(?: from (?:training|it|this|everything))?",
         r"(?:pause|break|stop training|rest) for (?:a bit|a while|some time)",
     ),
-    *shapes(_open, r"(?P<pause>stop (?:everything|all training|my plan|the plan|my training|all sessions))"),
+    *shapes(
+        _open,
+        r"(?P<pause>(?:stop|hold|halt|suspend|interrupt|pause) (?:everything|all training|all my training|my plan|the plan|my training|all sessions|the block|my block|my sessions)|take me off the plan)",
+    ),
     *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
     *shapes(
         _open,

@@ -21,13 +21,13 @@ _CANNOT = (
     r"(?:(?:i |we )?(?:cant|wont be able to|not able to|unable to|wont|couldnt|could not|no way i can|no way im|no chance i can|no chance im|theres no way i can|theres no way im|dont think i can|dont think ill be able to|dont think ill|"
     r"dont have (?:the )?time(?: to| for)?|ive no time(?: to| for)?|got no time(?: to| for)?|no time(?: to| for)?|not gonna(?: be able to)?|wouldnt be able to|be unable to|not be able to|"
     r"struggle to|cant seem to|im not|not)"
-    r"(?: (?:make it|make|do|train|lift|exercise|come|be training|manage|get to|fit in|fit|squeeze in|be there|attend|training|doing|coming|making it|making|anything|workout|be able to))+|"
+    r"(?: (?:make it(?: to)?|make|do|train|lift|exercise|come to|come in|come|be training|manage|get to|fit in|fit|squeeze in|be there(?: for)?|be joining|join in|join|joining|attending|attend|turn up|show up|training|doing|coming to|coming|making it(?: to)?|making|anything|workout|be able to|be doing|be coming|be making|be in))+|"
     r"(?:i )?(?:cant|couldnt)|no (?:time|chance|training|session|workout|gym|exercise|class)(?: for me)?|(?:i have |ive |have |got )?no time|"
     r"(?:im )?(?:busy|tied up|unavailable|not available|not free|not around|double booked|overbooked)|(?:i )?wont manage)"
 )
 _OUT = (
     r"(?:doesnt suit(?: me)?|dont suit(?: me)?|no longer (?:works|suits)|no|doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
-    r"impossible|nope|nah|looking bad|looks bad|not looking good|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|aint happening|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
+    r"impossible|nope|nah|looking bad|looks bad|not looking good|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|cant happen|aint happening|no can do|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
 )
 
 
@@ -55,6 +55,8 @@ _NO_EVENT = re.compile(
 def _engaged(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "I have parents' evening on friday": said to a plan, it asks what becomes of that day's session."""
     dates = desk.dates(fields["what"])
+    if re.search(r"\b(?:till?|until)\b", clause.words):
+        return None
     if len(dates) != 1 or dates[0] < desk.today or not desk.open_on(dates[0]) or _NO_EVENT.search(fields.get("event", "")):
         return None
     desk.cannot = dates[0]
@@ -143,6 +145,8 @@ def _done(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     dates = desk.dates(fields["on"], past=True) if "on" in fields else (desk.today - timedelta(days=1),)
     if not dates or dates[0] > desk.today:
         return None
+    if "told" in fields and dates[0] == desk.today:
+        return None  # today's session is ended by other words
     number: int | None = None
     what = fields.get("what", "")
     marks = re.findall(r"[DS]\d+", what)
@@ -154,6 +158,8 @@ def _done(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     elif marks:
         planned = desk.dates(marks[0], past="yesterday" in desk.words(marks[0]))
         past = [on - timedelta(days=7) if on > desk.today + timedelta(days=3) else on for on in planned]
+        if len(past) == 1 and past[0] == dates[0]:
+            return sure(Backdate(dates[0], None), certainty=LESS_SURE)
         number = next((one.day_number for one in desk.sessions for on in past if one.date == on), None)
     return sure(Backdate(dates[0], number), certainty=LESS_SURE)
 
@@ -216,4 +222,8 @@ DONES = shapes(
     r"<D on> (?:(?:was|is|got|has been|all) )?(?:already )?(?:done|finished|completed|complete)(?: already)?",
     r"<D on> i (?:already |actually )?(?:trained|did (?:it|<S what>|my session|the session|my workout|the workout)|was training)(?: already)?",
     r"(?:i )?(?:trained|did (?:it|my session|my workout|the session|the workout))(?: already)? (?:on )?<D on>",
+    r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done)(?: it)?(?: already)? (?:on )?<D on>(?: already)?,? (?:it was |that was |was |with |doing |and did |so )?<S what>",
+    r"<Y what> (?:i |was |were |got |is |has been )*(?:already |actually )?(?:did|done|finished|completed)(?: already)? (?:on )?<D on>(?: already| instead)?",
+    r"<D on> (?:was|i did|i had|i trained|it was) <S what>",
+    r"(?P<told>(?:please )?(?:log|mark|count|note|tick|record|save|put)(?: off| down)?) <D on>(?: session)? (?:as |is |down as )?(?:done|finished|completed|trained)",
 )

@@ -15,11 +15,11 @@ from bot.training.plan import Away, Deed, Move, Shift, Swap, Weekdays
 
 Fields = Mapping[str, str]
 
-_MOVE = r"(?:move|moving|shift|push|put|reschedule|postpone|bump|change|switch|bring|delay|slide|transfer|drag|carry|get|have|make|set|swap|pull|pop|stick|squeeze|shove)"
+_MOVE = r"(?:move|moving|shift|push|put|reschedule|postpone|bump|change|switch|bring|delay|slide|transfer|drag|carry|get|have|make|set|swap|pull|pop|stick|squeeze|shove|hop|flip|bung|chuck|shunt|shuffle|roll|defer|put off|hold off|swing|kick|knock|nudge)"
 _DO = r"(?:do|train|make|doing|training|have|take|get|fit in|fit|squeeze in|complete|run|catch up on|catch up|make up for|make up|hit|finish|tackle|start with|use|go)"
 _LATER = r"(?:back|forward|forwards|backwards|on|out|along|up|later|earlier|sooner|ahead|over)"
 _ALL = (
-    r"(?:everything(?: else)?|it all|all(?: of it| of them)?|all (?:my |the |of my )?(?:sessions|days|workouts|training)|(?:the |my )?(?:whole |entire )?"
+    r"(?:everything(?: else)?|it all|(?:the )?(?:whole |entire )?(?:lot|shebang|thing)|all(?: of it| of them)?|all (?:my |the |of my )?(?:sessions|days|workouts|training)|(?:the |my )?(?:whole |entire )?"
     r"(?:week|plan|block|schedule|split|calendar|sessions|workouts|days|training days)|(?:my |the )?P\d+)"
 )
 
@@ -207,7 +207,7 @@ def _shift(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return sure(sooner if earlier else later)
 
 
-_WHERE = r"(?:to|till|til|until|onto|on|for|over to|into|to be|be|to be on)"
+_WHERE = r"(?:to|till|til|until|onto|on to|on|for|over to|across to|into|to be|be|to be on|and (?:do|put|have|make) it on)"
 _THING = r"(?P<thing>(?:do|doing|make|move|get|have|put|train|catch|finish|complete) (?:it|this|that|mine|(?:my|the|this|todays) (?:session|workout|training|one)|it up|up)|it|that one|make (?:it|that) up)"
 
 SWAPS = (
@@ -285,8 +285,12 @@ MOVES = (
     ),
     *shapes(_merged, r"(?:merge|combine|join) <Y a> (?:and|with|plus) <Y b>"),
     *shapes(
+        _move,
+        r"<Y what> (?:can|could|should|will|has to|have to|needs to|must|might as well) (?:wait|hold|be moved|be done|move|go|happen|shift|slide|slip)(?: over)?(?: to| till| until| on| onto)? <D to>",
+    ),
+    *shapes(
         _asked_move,
-        r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall)(?: to| on| onto)? <D to>(?: P\d+)?",
+        r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall|wait|hold|slip|goes|moves|gets done|be pushed back)(?: to| on| onto| till| until)? <D to>(?: P\d+)?",
         r"<Y what> (?:on|for) <D to>(?: P\d+)?",
         r"<Y what> <D to>",
     ),

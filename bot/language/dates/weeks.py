@@ -9,6 +9,7 @@ from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import Desk, PlanReading, ask, say, sure
 from bot.language.dates.moments import WEEKDAYS, number_of
 from bot.language.dates.shapes import shapes
+from bot.language.places import find_places
 from bot.training.plan import Mode, Rolling, StartBlock, Weekdays, ZoneMove
 
 Fields = Mapping[str, str]
@@ -212,8 +213,16 @@ def zone_in(words: str) -> PlanReading | None:
 
 
 def _place(place: str) -> PlanReading | None:
-    place = place.strip(" .,")
-    return sure(ZoneMove(place)) if re.search(r"[a-z]{2}", place) and not _NO_PLACE.match(place) else None
+    """A place that there is; what is asked for beside it is cut off ("leeds please change my clock")."""
+    place = _ASKED_BESIDE.split(place.strip(" .,"), maxsplit=1)[0].strip(" .,")
+    if not re.search(r"[a-z]{2}", place) or _NO_PLACE.match(place) or not find_places(place):
+        return None
+    return sure(ZoneMove(place))
+
+
+_ASKED_BESIDE = re.compile(
+    r",? (?:please|so|and|can|could|fix|change|set|update|adjust|correct|my|which|where|with|as|because)\b"
+)
 
 
 _DAYS_ARE = (
@@ -278,4 +287,6 @@ STARTS = shapes(
     r"(?:i )?wont (?:start|begin) (?:before|until|till) <D on>",
     r"(?:the |my )?(?:new |next )*(?:block|cycle|plan) (?:to )?(?:starts?|begins?|starting|from|start on|begin on)(?: on| from)? <D on>",
     r"(?:start|begin) (?:it |training )?(?:on )<D on>",
+    r"(?:the |my |our )?(?:new|next|coming) (?:block|cycle|plan|phase) (?:on |from |for )?<D on>",
+    r"(?:the |my |our )?(?:new|next|coming) (?:block|cycle|plan|phase) (?:on |from |for )?<P period>",
 )

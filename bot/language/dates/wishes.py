@@ -42,7 +42,11 @@ from bot.training.plan import (
 )
 from bot.training.plan_doubts import Way, doubt_about
 
-_SETS = re.compile(r"\d\s*[x×*]\s*\d|\d\s*(?:kg|lbs?|reps?)\b|\brpe\b", re.IGNORECASE)
+_SETS = re.compile(
+    r"\d\s*[x×*]\s*\d|\d\s*(?:kg|lbs?|reps?)\b|\brpe\b"
+    r"|\b\d+(?:[.,]\d+)?s? for \d+\b(?!\s*(?:days?|nights?|weeks?|wks?|months?|hours?|hrs?|h|min\w*|am|pm|st|nd|rd|th)\b|[:/.]\d)",
+    re.IGNORECASE,
+)
 # One word alone wishes nothing about days: "drop" and "miss" are said of sets, "ill" is also "I'll".
 _TOO_SHORT = frozenset(
     {"drop", "miss", "skip", "weekdays", "weekends", "ill", "cancel", "break", "off", "hold", "freeze", "every", "daily", "busy", "back", "home", "out", "rest",
@@ -162,9 +166,10 @@ def _read(desk: Desk, marked: Marked, clause: Clause, whole: str) -> PlanReading
         return sure(Rolling(desk.today, None if rhythm == desk.rhythm else rhythm))
     if clause.asks and not clause.polite and desk.cannot is None and not desk.mentioned:
         return None
-    return (
-        _among_shapes(desk, clause, (clause.words, whole)) or zone_in(marked.plain(clause.words)) or zone_in(marked.plain(whole))
-    )
+    read = _among_shapes(desk, clause, (clause.words, whole))
+    if read is not None or (desk.whole and len(strong_parts(marked.words)) > 1):
+        return read  # a place ends at its comma
+    return zone_in(marked.plain(clause.words)) or zone_in(marked.plain(whole))
 
 
 def _among_shapes(desk: Desk, clause: Clause, tries: tuple[str, ...]) -> PlanReading | None:
@@ -224,6 +229,8 @@ def _answers(earlier: PlanReading, later: PlanReading) -> bool:
         return first.last is not None and second.on <= first.last
     if isinstance(first, Away) and isinstance(second, Move):
         return first.first == first.last == second.on
+    if isinstance(first, Resume) and isinstance(second, Resume):
+        return True  # "I'm better, back to it tomorrow"
     return isinstance(first, Move) and isinstance(second, Move) and first.on == second.on
 
 
