@@ -1,4 +1,4 @@
-"""Wishes about days against people's texts: every line of wishes.txt, wishes_voices.txt and wishes_lives.txt holds.
+"""Wishes about days against people's texts: every line of wishes.txt, wishes_voices.txt, wishes_lives.txt and wishes_strangers.txt holds.
 
 What was put aside is only counted, as it was measured when it was first heard: see FIRST_HEARD. Gold is by judgement of what the
 person wants; two golds with " or " between them are both to a coach's content.
@@ -7,7 +7,7 @@ person wants; two golds with " or " between them are both to a coach's content.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -18,6 +18,8 @@ from bot.language.dates import PlanReading, read_plan_words
 from bot.training.plan import (
     Away,
     Backdate,
+    Change,
+    ChangeKind,
     Deed,
     Missed,
     Mode,
@@ -132,11 +134,34 @@ LIVES = {
 }
 
 
-def _lived() -> Iterator[tuple[str, str, str]]:
+def _life(line: str) -> tuple[str, Life]:
+    """ "[leeds] 2026-06-11 07:50 Europe/London; mon tue thu fri from 2026-06-01; ask; Push, Pull, Legs, Hips; en_GB; away 2026-06-04..2026-06-18"."""
+    name, _, told = line.removeprefix("[").partition("] ")
+    moment, rule, missed, names, locale, *more = told.split("; ")
+    day, clock, zone = moment.split()
+    days, _, start = rule.partition(" from ")
+    plan = Plan(start=date.fromisoformat(start), missed=Missed(missed))
+    plan = replace(plan, mode=Mode.ROLLING) if days == "rolling" else replace(plan, weekdays=tuple(map(WEEK.index, days.split())))
+    for kind, said in (one.split(" ", 1) for one in more):
+        if kind == "remind":
+            plan = replace(plan, reminder_local=time.fromisoformat(said))
+        elif kind == "again":
+            plan = replace(plan, again_after_min=int(said))
+        else:
+            first, _, last = said.partition("..")
+            span = Change(ChangeKind(kind), date.fromisoformat(first), date.fromisoformat(last) if last else None)
+            plan = replace(plan, changes=(span,))
+    now = datetime.fromisoformat(f"{day} {clock}").replace(tzinfo=ZoneInfo(zone))
+    return name, Life(now, plan, dict(enumerate(names.split(", "), start=1)), locale)
+
+
+def _lived(file: str) -> Iterator[tuple[str, str, str]]:
     life = ""
-    for line in (HERE / "wishes_lives.txt").read_text().splitlines():
+    for line in (HERE / file).read_text().splitlines():
         if line.startswith("["):
-            life = line.strip("[]")
+            life = line[1:].partition("]")[0]
+            if life not in LIVES:
+                LIVES.update([_life(line)])
         elif line and not line.startswith("#"):
             text, gold = line.rsplit(" | ", 1)
             yield life, text, gold
@@ -171,7 +196,7 @@ def test_a_wish_about_days_is_heard_as_the_person_means_it(text: str, gold: str)
     assert _fits(_read(text), heard, gold), f"{text!r}: heard {heard}, wanted {gold}"
 
 
-@pytest.mark.parametrize(("life", "text", "gold"), list(_lived()))
+@pytest.mark.parametrize(("life", "text", "gold"), [*_lived("wishes_lives.txt"), *_lived("wishes_strangers.txt")])
 def test_a_wish_is_heard_in_the_light_of_the_member_s_own_life(life: str, text: str, gold: str) -> None:
     heard = _heard(text, LIVES[life])
     assert _fits(_read(text, LIVES[life]), heard, gold), f"{text!r} in {life}: heard {heard}, wanted {gold}"
