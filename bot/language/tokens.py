@@ -5,7 +5,7 @@
     "12,12,10"      -> 12 · , · 12 · , · 10
     "twenty two"    -> 22
     "1:05"          -> a clock time of 65 seconds
-    "20's", "15s"   -> 20 and 15, marked as plural
+    "20's", "15s"   -> 20 and 15, marked as plural; so is the German "14er"
 
 Folding never moves a character, so that start and end are places in the text as it was sent.
 """
@@ -32,7 +32,7 @@ _SCAN = re.compile(
     r"""
     (?P<clock>(?<![\d:])\d{1,2}:[0-5]\d(?![\d:]))
   | (?P<num>(?:\d{1,6}(?:\.\d{1,3}(?!\.?\d)|(?<!\d,\d)(?<!\d,\d\d),(?:5|25|75|50|125|0)(?![\d]|,\d)|(?<!x\d)(?<!x\d\d)(?<!x\ \d)(?<!x\ \d\d),\d{1,2}(?=\s?(?:kg|kilo|lb|pound)))?
-            (?:\ ?[½¼¾]|\ [1-3]/[248](?!\d))?)|[½¼¾]|(?<!\d)\.\d{1,3})(?P<plural>'?s(?![^\W\d_]))?(?P<ordinal>(?:st|nd|rd|th)\b)?
+            (?:\ ?[½¼¾]|\ [1-3]/[248](?!\d))?)|[½¼¾]|(?<!\d)\.\d{1,3})(?P<plural>(?:'?s|'?ers?)(?![^\W\d_]))?(?P<ordinal>(?:st|nd|rd|th)\b)?
   | (?P<word>(?:kgs?|lbs?|reps?|sets?)(?=x\d)|x(?=\s?\d)|(?:kg|lbs?|reps?)(?=\d)|(?:[^\W\d_]|[\u0300-\u036f])+(?:'(?:[^\W\d_])+)*'?)
   | (?P<break>\n)
   | (?P<sign>[^\s])

@@ -33,14 +33,23 @@ _PAIN = re.compile(
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
     rf"|\b(?:because of|cos of|cuz of|due to|on account of) (?:my|the) (?:left |right |lower |bad |sore |dodgy |poor )*{_BODY}\b(?! (?:day|workout|press|curl))"
+    rf"|\b{_BODY}(?:'?s| is| are| was| were)? (?:a |an |at |about )*(?:\d|10)(?:\s*/\s*| out of )10\b"
     rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) (?!side|arm|leg){_BODY}\b"
 )
 _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
+_OTHERS = re.compile(
+    r"^(?:(?:and|but|so|meanwhile|lol|haha|ha|also|even|though|well|hey|ok|oh|while|whereas|because|cos)[\s,]+)*"
+    r"(?:(?:my|his|her|our|the)\s+(?:\w+\s+){0,2}?(?:sister|brother|bro|wife|hubby|husband|mum|mom|mother|dad|father|son|daughter|kid|kids|girlfriend|gf|boyfriend|bf|partner|mate|friend|buddy|"
+    r"colleague|coworker|neighbou?r|cousin|uncle|aunt|aunty|nephew|niece|flatmate|roommate|housemate|boss|twin|grandad|granddad|grandpa|grandma|gran|nan|fiance|missus|lad|teenager|trainer|physio)"
+    r"|he|she|they|(?:this|that|some|the) (?:guy|bloke|dude|girl|lad|woman|man|kid))(?:'s)?\s+"
+    r"(?:just |always |still |only |even |can |could |has |had |then )*(?:did|does|do|done|got|gets|get|hit|hits|lifts?|lifted|bench(?:es|ed)?|squats?|squatted|deadlifts?|deadlifted|curls?|curled|rows?|rowed|"
+    r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed)\b"
+)
 _CHAT = re.compile(
-    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered)\s+(?:about |like |a |an )?\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
+    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
-_MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|mm|cm|oz|kilomet\w+|miles?|°c?|degrees)(?!\w)"
+_MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|km/h|kph|mph|m/s|mm|cm|oz|kilomet\w+|miles?|°c?|degrees)(?!\w)"
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
 NO_LIFT = re.compile(
     rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+)(?: at \w+)? \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
@@ -58,7 +67,7 @@ _DATE = re.compile(
     r"\b(?:see you|see u|cu at|remind(?:er)?s?|reschedul\w+|move (?:it|this|that|today|tomorrow|tmrw|my|the|monday|tuesday|wednesday|thursday|friday|saturday|sunday|session|training|leg|push|pull|it's)|"
     r"tomorrow|tmrw|tmw|next (?:week|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|train(?:ing)? (?:at|on|later|tonight)|(?:away|travell?ing|holiday|vacation) (?:from|till|until|for|next|on)|"
     r"be (?:there|back|home) (?:at|by|on|in)|(?:meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
-    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b(?:until|till|til|about \w+ at) (?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|noon)\b(?! (?:reps?|failure|kg|lb))|\bat (?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) (?:fifteen|thirty|forty|o'?clock)\b|\b\d{1,2}(?:st|nd|rd|th)? (?:january|february|march|april|june|july|august|september|october|november|december)\b|\bon the \d{1,2}(?:st|nd|rd|th)?\b(?=[,.]|$)|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) \d{1,2}:\d\d\b|\bat (?:\d{1,2}|six|seven|eight|nine|ten|eleven|twelve) (?:tonight|tomorrow|this (?:morning|evening|afternoon)|in the (?:morning|evening|afternoon)|sharp)\b"
+    r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b(?:until|till|til|about \w+ at) (?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|noon)\b(?! (?:reps?|failure|kg|lb))|\bat (?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) (?:fifteen|thirty|forty|o'?clock)\b|\b\d{1,2}(?:st|nd|rd|th)? (?:january|february|march|april|june|july|august|september|october|november|december)\b|\bon the \d{1,2}(?:st|nd|rd|th)?\b(?=[,.]|$)|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) (?:\d{1,2}:\d\d|(?:[01]?\d|2[0-3])\.(?:[0-5]\d)(?<!25)(?<!50))\b(?!\s*(?:kg|kilo|lb|pound))|\bat (?:\d{1,2}|six|seven|eight|nine|ten|eleven|twelve) (?:tonight|tomorrow|this (?:morning|evening|afternoon)|in the (?:morning|evening|afternoon)|sharp)\b"
 )
 _WHEN = re.compile(
     r"^(?:(?:(?:i )?forgot(?: to (?:log|send|say|add|tell you|write|record|note|put(?: in)?|enter|mention)(?: it| this| that| my)?)?|did|my|was|to log|note|quick|catch up|missed|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
@@ -223,6 +232,7 @@ _CONDITION = re.compile(r"(?:so |and |but |also |hey |coach )*(?:if|unless|once 
 _FUTURE = re.compile(
     r"\b(?:i'?ll|i will|we'll|gonna|going to|about to|planning (?:to|on)|thinking (?:of|about)|hoping to|want to|wanna|need to|have to|might)\b"
     r"(?!\s+(?:log|record|put|count|call|say|write|note|add|take)\b)"
+    r"|\b(?:volgende keer|nächstes mal|prochaine fois|la próxima|próxima vez|nästa gång|neste gang|næste gang|następnym razem|prossima volta)\b"
 )
 _LABEL = re.compile(r"\b[a-z]\d{1,2}\b")
 _ANY_NUMBER = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)\b")
@@ -238,7 +248,7 @@ def _kind(piece: str, asked: bool) -> str:
         scored = _PHYSICAL_SCORE.sub("", piece)
         if not (re.search(r"\d\s*[x×*@]\s*\d", scored)):
             return "pain"
-    if NO_LIFT.search(piece) or _THING_IS.search(piece):
+    if NO_LIFT.search(piece) or _THING_IS.search(piece) or _OTHERS.search(bare):
         return "chat"
     if _CONDITION.match(bare):
         return "question" if asked else "chat"

@@ -10,18 +10,18 @@ from bot.language.readings import FinishHeard, Heard, PointHeard, RepeatHeard, S
 from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
 
-_LEAD = r"(?:(?:bas|basta|bruh|bro|yaar|lol|ugh|pfff?|sry|net issue|ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
+_LEAD = r"(?:(?:ne|nee|nein|non|doch|bitte|bas|basta|bruh|bro|yaar|lol|ugh|pfff?|sry|net issue|ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
 _TAIL = r"(?:[\s,.!]*(?:yaar|fam|hun|honey|luv|dear|man|dude|lads|love|x+|bye|sorry|(?:i )?can'?t do (?:any )?more|no more|knackered|dead|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|ignore|once again|out again|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy))*[\s.!]*"
 _IT = r"(?:that last (?:entry|message|text|bit)|that|it|this|the last (?:one|set|entry|message|bit)?|last(?: one| set| entry| message| bit)?|my last(?: one| set| entry| message)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
-    rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|"
+    rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|(?:ne |nee |doch |bitte )*(?:mach (?:das|es) (?:bitte )?(?:wieder )?(?:weg|rückgängig)|lösch(?:e|en)? (?:das|es)|annuler?(?: ça)?|efface ça|borra (?:eso|lo|esto)|apaga isso|slett (?:det|den)|ta bort (?:det|den)|verwijder (?:dat|die)|usuń to|cancella)|"
     rf"take {_IT} (?:back|off|out)|(?:wrong|mistake|misclick|typo|didn'?t mean(?: to)?(?: send)?(?: that)?|wrong (?:chat|person|number|one|entry|button|message)|sent by (?:mistake|accident)|sent (?:that )?by (?:mistake|accident)|by mistake)(?:[,. ]+(?:undo|delete|remove|ignore)(?: {_IT})?)|never ?mind(?: {_IT})?|that was (?:a mistake|wrong|an error|a typo)[,. ]+(?:please )?(?:undo|delete|remove|ignore)(?: {_IT})?|that (?:wasn'?t|was not) (?:me|real|a set|mine)|go back one|that didn'?t (?:count|happen)|that shouldn'?t count){_TAIL}"
 )
 _REDO = re.compile(
     rf"{_LEAD}(?:redo(?: {_IT})?|undo (?:the|that|my) undo|un-?undo|put {_IT} back(?: in| on)?|bring {_IT} back|restore(?: {_IT})?|undelete(?: {_IT})?|(?:it|that) was (?:right|correct)(?: after all)?|keep {_IT}(?: after all)?|add {_IT} back(?: in)?|i want {_IT} back|undo was (?:a mistake|wrong)|didn'?t mean to undo(?: {_IT})?){_TAIL}"
 )
 _TWICE = re.compile(
-    rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|in|through|off|send|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|dup|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
+    rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|one|last|in|through|off|send|message|text|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|dup|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
 )
 _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
@@ -39,7 +39,7 @@ _SKIP = re.compile(
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
 _NO_NAMED = re.compile(
-    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?:no (?:more )?|screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
+    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok|heute|vandaag|hoy|i dag|idag))\s*(?:no (?:more )?|keine? |geen |pas de |nada de |ingen |screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
     r"(?=\s*(?:[,.;!\n]|$|\b(?:today|tonight|this time|for me|because|cos|cuz|as|since|though)\b))|"
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
     r"(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
@@ -70,7 +70,7 @@ _POINT_SHORT = re.compile(
 
 def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
     """The whole text as one of the commands about what is on record; None if it is none of them."""
-    text = folded.strip()
+    text = folded.strip() if folded.isascii() else _SIGNS.sub(" ", folded).strip()
     if len(text) > 120 or "?" in text:
         return None
     if _UNDO.fullmatch(text):
@@ -84,6 +84,18 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
     ):
         return (UndoHeard(),) if _recorded_twice(situation) else (RepeatHeard(),)
     return None
+
+
+_TOLD_TWICE = re.compile(
+    r"[\s,.(-]+(?:(?:sorry|oops|whoops|soz|ah|argh|ugh|and|i|think|it|that|was|got|phone|my|just|may|might|have|maybe)[\s,.]+)*(?:sent|posted|typed|logged|hit send|went|pressed send)(?: (?:it|that|this|through|in))?"
+    r" (?:twice|two times|2 times|2x|double|again by (?:mistake|accident))\)?[\s.!]*$|[\s,.(-]+(?:sorry |oops )?(?:duplicate|dupe|double post)\)?[\s.!]*$"
+)
+
+
+def told_twice(folded: str) -> str | None:
+    """ "12x12 sorry sent twice": the set without the remark; None where nothing of the kind is said behind a number."""
+    found = _TOLD_TWICE.search(folded)
+    return folded[: found.start()] if found and re.search(r"\d", folded[: found.start()]) else None
 
 
 def finish(folded: str) -> FinishHeard | None:

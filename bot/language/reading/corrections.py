@@ -21,7 +21,7 @@ from bot.training.records import SetDone, SetRecord, Source
 _SOFT = r"(?:(?:kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
-_WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
+_WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
@@ -78,6 +78,8 @@ _NUMBERS = {
 _BREAKS_OFF = re.compile(r"\b(?:hurt|pain|then|next|now|but)\b|[;?\n]|\d\s*,\s*\d+\s*,")
 _LOADISH = frozenset(["the weight", "weight", "the load", "load", "the kg"])
 _THING = re.compile(r"(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)")
+_STORY = re.compile(r"[a-z]{3,}[^a-z]*[,.;]|\b(?:got|did|managed|made)\b")
+_ONES = frozenset(("last one", "the last one", "last", "last set", "the last set", "my last set", "that one", "that set", "my last one"))
 _COUNTISH = frozenset(("reps", "the reps"))
 
 Found = tuple[tuple[Heard, ...], float, Question | None]
@@ -131,6 +133,8 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
     setting = setting_for(situation, catalogue, slot)
     clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided, bands=situation.kit.bands)
     first = next((term for term in clause.terms if term.kind in "nbcB0"), None)
+    if first is not None and _STORY.search(value[: first.start]):
+        return None  # "that was brutal, got 9": how it was, and then the next set
     if len(clause.unknown) > 1 or (first is not None and any(token.start < first.start for token in clause.unknown)):
         return None
     news = _changed(old, clause.terms, setting, situation, Decimal(wrong.replace(",", ".")) if wrong else None, which)
@@ -138,7 +142,7 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
         return None
     if len(news) == 1 and same_numbers(news[0][0].done, old.done) and _same_marks(news[0][0].done, old.done):
         return (RepeatHeard(),), 0.9, None
-    surprising = is_surprising(news[0][0], setting)
+    surprising = "" if denied and len(news) == 1 else is_surprising(news[0][0], setting)
     if len(news) > 1 or surprising:
         options = tuple(Option(f"change {say_record(new)}"[:60], (CorrectionHeard(old, new),), share) for new, share in news)
         return (), news[0][1], Question("surprise" if surprising else "correct_what", found.group()[:80], options)
@@ -224,7 +228,7 @@ def _changed(
         return _both(old, changed, open_numbers, setting, situation)
     if len(open_numbers) > 2:
         return []
-    return _one(old, changed, open_numbers[0], setting, situation, wrong)
+    return _one(old, changed, open_numbers[0], setting, situation, wrong, which)
 
 
 def _side(done: SetDone, term: Term) -> SetDone:
@@ -263,7 +267,7 @@ def _both(
 
 
 def _one(
-    old: SetRecord, done: SetDone, term: Term, setting: Setting, situation: Situation, wrong: Decimal | None
+    old: SetRecord, done: SetDone, term: Term, setting: Setting, situation: Situation, wrong: Decimal | None, which: str
 ) -> list[tuple[SetRecord, float]]:
     """One number: the load or the count that it replaces, by what it is nearest to."""
     value = term.number
@@ -294,6 +298,8 @@ def _one(
         return [(as_count, 1.0)]
     if from_load < 0.45 and ladder_fits and (from_count > 0.5 or from_load * 2 < from_count):
         return [(as_load, 1.0)]
+    if from_count <= from_load and setting.ladder is None and which in _ONES and amount == amount.to_integral_value() and value % 2:
+        return [(as_count, 1.0)]  # "last one was 11" after 12 kg x 12: dumbbells of 11 kg are rare, sets of 11 are not
     if from_count <= from_load:
         return [(as_count, 0.6), (as_load, 0.4)]
     return [(as_load, 0.6), (as_count, 0.4)]

@@ -15,7 +15,7 @@ from bot.language.reading import commands
 from bot.language.reading.clauses import Parts, pained, parts_of
 from bot.language.reading.corrections import correction
 from bot.language.reading.days import ToldDay, told_day
-from bot.language.reading.grammar import Entry, entries_of
+from bot.language.reading.grammar import Entry, entries_of, share_load
 from bot.language.reading.heard import joined, label_of, same_as_last
 from bot.language.reading.names import names_in
 from bot.language.reading.noise import without_noise
@@ -68,10 +68,22 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     short = commands.short_command(folded, situation)
     if short is not None:
         return Reading(text, Verdict.RECORD, short, _COMMAND_CERTAINTY, why=(Why(0, len(folded), "about what is on record"),))
+    once = commands.told_twice(folded)
+    if once is not None:
+        return _once(read(text[: len(once)], situation, known), text, situation)
     ended = commands.finish(folded) if situation.day is not None else None
     if ended is not None:
         return Reading(text, Verdict.RECORD, (ended,), 0.95, why=(Why(0, len(folded), "the session is over"),))
     return _Text(text, without_noise(folded), situation, known).read()
+
+
+def _once(reading: Reading, text: str, situation: Situation) -> Reading:
+    """A set that its sender says was sent twice: where it is on record nothing changes, else it is recorded once."""
+    last = next((record for record in reversed(situation.today) if record.place), None)
+    ways = [reading.heard, *(option.heard for option in reading.question.options)] if reading.question else [reading.heard]
+    if any(same_as_last(heard, last) for heard in ways):
+        return Reading(text, Verdict.RECORD, (RepeatHeard(),), _COMMAND_CERTAINTY, why=(Why(0, len(text), "sent twice"),))
+    return replace(reading, text=text)
 
 
 @dataclass
@@ -287,6 +299,7 @@ class _Text:
         if due_slot is not None and clause.unknown:
             know_words_of(due_slot, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
+        share_load(entries, self.folded)
         items = [item for entry in entries for item in entry.items]
         if situation.today and not any(item.numbers for item in items) and not clause.unknown:
             for mark in (mark for item in items for mark in item.marks if mark.kind == "M"):
@@ -297,7 +310,7 @@ class _Text:
             self.heard += told_at_once
             self.certainty = min(self.certainty, _AT_ONCE)
             return
-        surely = tells_sets(clause, entries, running=bool(situation.today))
+        surely = tells_sets(clause, entries, base, running=bool(situation.today))
         if not surely:
             surely = maybe_sets(clause, entries, base, self.folded, running=bool(situation.today))
         if not surely:

@@ -173,7 +173,7 @@ def _join_singles(entry: Entry) -> None:
 def _open_list(item: Item) -> bool:
     return (
         0 < len(item.numbers) <= _LONGEST_LIST
-        and not item.marks
+        and all(mark.kind == "?" for mark in item.marks)
         and all(term.bare for term in item.numbers)
         and all(op in ",&" for op in item.ops)
     )
@@ -659,7 +659,7 @@ def load_of(term: Term | None, marks: Sequence[Term], setting: Setting, unit: Un
     kinds = {mark.kind for mark in marks}
     helped = "q" in kinds and not setting.needs_load  # "spotter helped on the last" says nothing of the load
     if term is None:
-        if "0" in kinds:
+        if "0" in kinds and setting.style not in (LoadStyle.BODY, LoadStyle.NONE, LoadStyle.BAND):
             bar = setting.situation.kit.bar
             return (Load(LoadKind.IMPLEMENT, bar[0], bar[1]), "") if bar else (None, "bar")
         names = band_names(marks, setting)

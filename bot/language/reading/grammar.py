@@ -11,6 +11,7 @@ signs allow are listed, each with how often people mean it so; the situation dec
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from itertools import product
@@ -240,6 +241,33 @@ def cut_last(entry: Entry) -> tuple[Entry, Entry] | None:
     mine = Entry(items=before, start=entry.start, end=max(item.end for item in before))
     theirs = Entry(entry.label, entry.exercise, [after], after.start, entry.end, named_last=True)
     return mine, theirs
+
+
+_FOR_ALL = re.compile(
+    r"\b(?:both|all(?: of them| of it| three| four| sets| exercises)?|everything|each exercise)(?:\s+(?:done|were|was))?\s+(?:with|w/?|at|@|using|on|in)\s+(?:the\s+|a\s+|an\s+|my\s+|same\s+)*(?=\d)"
+)
+
+
+def share_load(entries: list[Entry], folded: str) -> None:
+    """ "squats 14, rows 13, both with a 10 kg pack": the load told last is that of every entry."""
+    said = _FOR_ALL.search(folded)
+    if said is None or len(entries) < 2:
+        return
+    for item in entries[-1].items:
+        at = next((n for n, term in enumerate(item.numbers) if term.start == said.end() and term.role in ("", "load")), None)
+        if at is None or (at == 0 and len(item.numbers) > 1):
+            continue
+        load = item.numbers.pop(at)
+        if item.ops:
+            item.ops.pop(at - 1)
+        load.role, load.plural = "load", False
+        things = [mark for mark in item.marks if mark.kind in "Iu"]
+        item.marks = [mark for mark in item.marks if mark.kind not in "I*"]
+        entries[-1].items = [other for other in entries[-1].items if other.numbers or other.marks or other.set_number]
+        for entry in entries:
+            if not any(term.role == "load" or term.plural for each in entry.items for term in each.numbers):
+                entry.items.append(Item([load.twin()], [], [mark.twin() for mark in things], before=","))
+        return
 
 
 def _items(body: list[Term]) -> list[Item]:

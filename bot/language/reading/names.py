@@ -104,7 +104,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
             and _all_of(words, own_slot.exercise_name)
         ):
             label = due.label
-        if all(LEXICON.get(word, "?") in "cbkuQq.x" for word in words):
+        if all(LEXICON.get(word, "?") in "cbkuQq.x" or (LEXICON.get(word) == "I" and not _in_name(word, label, situation)) for word in words):
             continue
         if label is None and all(word in _EVERYDAY or word in LEXICON for word in words):
             continue
@@ -118,8 +118,12 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         ):
             continue
         found.append((start, end, label or f"ex:{exercise}"))
+    if day is not None:
+        found += _by_its_word(folded, first, last, found, day, situation)
     if "\n" in folded:
         found += _headings(folded, first, last, found, here, catalogue)
+    if day is not None and found:
+        found += _garbled_heads(folded, first, last, found, day)
     return sorted(found)
 
 
@@ -128,6 +132,27 @@ def _slot_with(words: list[str], day: Day, situation: Situation) -> str | None:
     swapped = dict(situation.swaps)
     holding = [slot.label for slot in day.slots if slot.label not in swapped and _all_of(words, slot.exercise_name)]
     return holding[0] if len(holding) == 1 else None
+
+
+_THE_ONE = re.compile(r"\b(?:the|my|that|those)\s+(?P<word>[a-z]{4,})\s+(?:ones?|things?|thingy|exercise|move|bit)\b")
+
+
+def _by_its_word(
+    folded: str, first: int, last: int, found: list[tuple[int, int, str]], day: Day, situation: Situation
+) -> list[tuple[int, int, str]]:
+    """ "the chest one": a word that the name of one exercise of the day holds, and of no other."""
+    more: list[tuple[int, int, str]] = []
+    for said in _THE_ONE.finditer(folded, first, last):
+        label = _slot_with([said["word"]], day, situation)
+        if label and LEXICON.get(said["word"], "?") in "?I" and not any(start < said.end() and said.start() < stop for start, stop, _ in found):
+            more.append((said.start(), said.end(), label))
+    return more
+
+
+def _in_name(word: str, label: str | None, situation: Situation) -> bool:
+    """Is it a word of the name of the slot's exercise: "suitcase" of a suitcase carry?"""
+    slot = situation.slot(label) if label else None
+    return slot is not None and word in slot.exercise_name.lower()
 
 
 def _all_of(words: list[str], name: str) -> bool:
@@ -170,6 +195,41 @@ def _headings(
         best = catalogue.names.find(bare, among=among, limit=2)
         if best and best[0].score >= 0.5 and (len(best) < 2 or best[0].score >= 1.2 * best[1].score):
             more.append((start, end, here[best[0].exercise]))
+    return more
+
+
+_HEAD = re.compile(r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>[a-z]{4,}(?: [a-z]{3,})?)(?=\s*[:=-]?\s*\d)")
+
+
+def _garbled_heads(
+    folded: str, first: int, last: int, found: list[tuple[int, int, str]], day: Day
+) -> list[tuple[int, int, str]]:
+    """ "squat 80 6 6\nbank 62.5 8 7\nrow 60 9 9": a strange word where the other lines have names is one too.
+
+    It names the exercise left between its neighbours in the order of the day, else the one whose name begins as it does.
+    """
+    labels = [slot.label for slot in day.slots]
+    more: list[tuple[int, int, str]] = []
+    for said in _HEAD.finditer(folded, first, last):
+        start, stop = said.span("word")
+        known = [*found, *more]
+        if any(begin < stop and start < end for begin, end, _ in known):
+            continue
+        named = {name[2] for name in known}
+        begun = [
+            slot.label
+            for slot in day.slots
+            if slot.label not in named and any(word.startswith(said["word"]) for word in slot.exercise_name.lower().split())
+        ]
+        before = max((name for name in known if name[1] <= start), default=None)
+        after = min((name for name in known if name[0] >= stop), default=None)
+        low = labels.index(before[2]) if before and before[2] in labels else -1
+        high = labels.index(after[2]) if after and after[2] in labels else len(labels) if before and not after else -1
+        between = [label for label in labels[low + 1 : max(high, 0)] if label not in named]
+        if len(begun) == 1:
+            more.append((start, stop, begun[0]))
+        elif len(between) == 1 and "\n" in folded and not all(word in LEXICON for word in said["word"].split()):
+            more.append((start, stop, between[0]))
     return more
 
 

@@ -17,9 +17,9 @@ _N = r"\d+(?:[.,]\d+)?"
 _TEN = r"(?:10|\d(?:[.,]5)?)"
 _BLANK = re.compile(
     rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
-    rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
+    rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
     rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:of|was|at|is|around|about|:)?\s*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
-    rf"|\b(?:ready for|next (?:time|week|session)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
+    rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
     rf"|(?<=\d)\s+(?:reps?\s+)?in\s+(?:the|a|one|1|under a)\s+(?:minute|min)\b|(?<=\d) in \d+\s?(?:s|secs?|seconds)\b"
@@ -138,6 +138,14 @@ _GIVEN_UP = re.compile(
 )
 
 
+_EXPECTED = re.compile(
+    rf"\b(?:thought|figured|reckoned|expected|expecting|hoped)\s+(?:(?:i|to|for|i'?d|had|have|get|got|do|would|could|it|was|were|at|least)\s+)*{_NTH}\b(?:\s+(?:reps?|in me|in the tank|more|for sure))*"
+)
+_SO_IN_TOTAL = re.compile(r"\bso\s+(?:that'?s |it'?s |it was |that makes )?(?=(?P<n>\d+) (?:in total|total|altogether|all in|overall|in the end)\b)")
+_DROPPED_FOR_MORE = re.compile(
+    rf"\b(?:(?:then|and|so) )?(?:dropped|went|drop|stripped|straight|down)(?: (?:down|it|them|the weight))* (?:to|with)(?P<load> (?:the )?{_N}\s*(?:'?s|{_UNIT})?)(?P<gap>(?: (?:for|x|and|got|did)|,)* )"
+    rf"(?:(?P<another>another|a further) )?(?P<count>{_NTH})(?: (?P<more>more|extra))?\b"
+)
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {"heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
 
@@ -165,6 +173,12 @@ def without_noise(text: str) -> str:
         found = pattern.search(text)
         if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
             text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
+    expected = _EXPECTED.search(text)
+    if expected and re.search(rf"\d|\b{_NTH}\b", text[expected.end() :]):
+        text = text[: expected.start()] + " " * (expected.end() - expected.start()) + text[expected.end() :]
+    summed = _SO_IN_TOTAL.search(text)
+    if summed and len(re.findall(r"\d+", text[: summed.start()])) > 1 and not re.search(r"\d\s*(?:kg|lbs?|x)", text[: summed.start()]):
+        text = re.sub(r"\d", " ", text[: summed.start()]) + text[summed.start() :]  # "8, then 4 more, so 12 in total"
     text = _RIGHT_SO.sub(_blank, text)
     text = _MORE_THINGS.sub(_blank, text)
     for pattern in (_BEFORE_NTH,):
@@ -187,7 +201,9 @@ def without_noise(text: str) -> str:
     if at_rep and re.search(r"\d", text[: at_rep.start()] + text[at_rep.end() :]):
         start, end = at_rep.span("after") if at_rep["after"] else at_rep.span()
         text = text[:start] + " " * (end - start) + text[end:]
+    text = _DROPPED_FOR_MORE.sub(_drop_said, text)
     text = _BOTH_HANDS.sub(_each_hand, text)
+    text = _named_sides(text)
     text = _WATER.sub(lambda m: _padded(f"{m['n']}kg", m), text)  # a litre of water weighs a kilogram
     text = _W_AND_R.sub(lambda m: _padded(f"{m['load']}x{m['count']}", m), text)
     text = _PARTS_OF_TOTAL.sub(_total, text)
@@ -216,6 +232,31 @@ def without_noise(text: str) -> str:
 
 
 _WORDY = re.compile(r"[a-z]{3}|\bno\b|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
+
+
+_WHICH_SIDE = re.compile(
+    r"\b(?:(?:my|the)\s+)?(?P<word>good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main)\s+(?:arm|leg|side|hand|one)?\s*[(=,]?\s*(?:which is\s+|that'?s\s+|is\s+|the\s+)?(?P<side>left|right)\b\s*\)?"
+)
+_OTHER_SIDE = re.compile(
+    r"\b(?:(?:my|the)\s+)?(?:good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main|other)\s+(?:arm|leg|side|hand|one)\b(?!\s*[(])|\bthe other\b"
+)
+
+
+def _named_sides(text: str) -> str:
+    """ "11 on the good arm (right), 9 on the bad one": which side is the good one is said, so the bad one is the other."""
+    told = _WHICH_SIDE.search(text)
+    if told is None or len(re.findall(r"\b(?:left|right)\b", text)) != 1:
+        return text
+    text = text[: told.start()] + told["side"].ljust(told.end() - told.start()) + text[told.end() :]
+    other = "left" if told["side"] == "right" else "right"
+    return _OTHER_SIDE.sub(lambda m: _padded(other, m), text)
+
+
+def _drop_said(found: re.Match[str]) -> str:
+    """ "dropped to 10s for 8 more": more of the same set, so a drop and no next set."""
+    if not (found["another"] or found["more"]):
+        return found.group()
+    return _padded(f"drop to{found['load']}{found['gap']}{found['count']}", found)
 
 
 def _blank(found: re.Match[str]) -> str:

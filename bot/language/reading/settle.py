@@ -345,7 +345,7 @@ def _counts_follow(entry: Entry, item: Item) -> bool:
 def _load_follows(entry: Entry, item: Item) -> bool:
     """Do the entry's last words say a load for counts before them, and is none said elsewhere?"""
     last = entry.items[-1]
-    if last is item or len(last.numbers) < 2 or last.ops[-1] not in "w@" or last.numbers[-1].role != "load":
+    if last is item or not last.numbers or last.numbers[-1].role != "load" or (last.ops and last.ops[-1] not in "w@"):
         return False
     return sum(term.role == "load" for other in entry.items for term in other.numbers) == 1
 

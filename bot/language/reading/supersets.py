@@ -28,6 +28,7 @@ from bot.training.exercises.entry import LoadStyle
 _FITS_WELL = -1.2  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
 _OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
 _CLEARLY = 2.5
+_THEN = 0.7  # "12 green, then 13 on the chest one": then begins the exercise that is named
 _BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
 _ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
 
@@ -209,7 +210,8 @@ class Group:
         one, two, all_in_one = settled(mine), settled(theirs), settled(whole)
         if one.question is not None or two.question is not None:
             return False
-        return all_in_one.question is not None or (one.score or 0.0) + (two.score or 0.0) > (all_in_one.score or 0.0)
+        apart = _THEN if whole.items[-1].before == "h" else 0.0
+        return all_in_one.question is not None or (one.score or 0.0) + (two.score or 0.0) + apart > (all_in_one.score or 0.0)
 
     def _load_of_partner(self, entry: Entry, slot: Slot, partner: Slot) -> bool:
         """ "14x10 16x11" in turns: is the second load the partner's last one, and the first this exercise's?"""

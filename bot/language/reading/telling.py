@@ -44,7 +44,7 @@ _OTHER_TIME = re.compile(
 _LAST_FEW = re.compile(r"\blast (?:two|three|[2-5]) sets (?:were|was)\b")
 
 
-def tells_sets(clause: Clause, entries: list[Entry], *, running: bool) -> float:
+def tells_sets(clause: Clause, entries: list[Entry], base: Setting | None, *, running: bool) -> float:
     """Is there enough that speaks of sets? 1 if so, 0 if not; bare numbers among unknown words are not enough by themselves."""
     items = [item for entry in entries for item in entry.items]
     numbers = [term for item in items for term in item.numbers]
@@ -62,8 +62,10 @@ def tells_sets(clause: Clause, entries: list[Entry], *, running: bool) -> float:
         for item in items
     )  # fmt: skip
     if strong or named:
-        crossed = any(op == "x" for item in items for op in item.ops)
-        full = any(t.role == "load" or t.plural for t in numbers) and any(t.role == "count" for t in numbers)
+        crossed = any(op == "x" or (op == "f" and item.numbers[0].plural) for item in items for op in item.ops)
+        full = any(t.role == "count" for t in numbers) and (
+            any(t.role == "load" or t.plural for t in numbers) or _fits_unloaded(numbers, base)
+        )
         if not running and not named and not crossed and not full and len(clause.unknown) > 1:
             return 0.6
         return float(len(clause.unknown) <= 6 + 3 * len(numbers))
@@ -72,6 +74,13 @@ def tells_sets(clause: Clause, entries: list[Entry], *, running: bool) -> float:
             len(clause.unknown) <= 1 + len(numbers) and not _counts_a_thing(clause.terms) and not _before_a_word(clause.terms)
         )
     return float(not clause.unknown)
+
+
+def _fits_unloaded(numbers: list[Term], base: Setting | None) -> bool:
+    """ "chin cleared the bar 7 times": one count that suits the exercise that is due, which wants no load."""
+    if base is None or base.needs_load or len(numbers) != 1 or numbers[0].measure is not base.measure:
+        return False
+    return fit_count(numbers[0].number, base.target(base.free_numbers[0] if base.free_numbers else 1), base) > HARDLY
 
 
 def _apart(item: Item, unknown: list[Token]) -> bool:

@@ -546,6 +546,8 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
     waiting = ""
     for place, term in enumerate(kept):
         if term.kind in "LR":
+            if place and kept[place - 1].kind == "M":
+                continue  # "left 8, matched it on the right"
             if side_first:
                 waiting = term.kind
                 continue

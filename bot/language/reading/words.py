@@ -29,7 +29,7 @@ from bot.training.loads import Unit
 
 _WORDS = {
     "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pounder pounders pnds pund punds #",
-    "r": "nos repeticiones repetición repetições répétitions powtórzeń powt wiederholung herhalingen repetitioner repetizioni pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
+    "r": "stück stuk stuks nos repeticiones repetición repetições répétitions powtórzeń powt wiederholung herhalingen repetitioner repetizioni pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
     "z": "serie series séries serien serii rondes set sets sätze rounds round sts",
     "s": 'segundos segundo secondes seconde sekund seconden secondi sec secs second seconds sek sekunden secon secnds "',
     "i": "min mins minute minutes minuten mns",
@@ -38,7 +38,7 @@ _WORDS = {
     "p": "step steps stp stps paces pace strides",
     "x": "mal keer maal fois veces vezes razy gånger x * times by ×",
     "@": "@ at",
-    "f": "por pour para für na for fo fr",
+    "f": "voor för por pour para für na for fo fr",
     "w": "con com avec met med mit w with using wi wth wiht widh mit holding wearing",
     "o": "of",
     "h": "then den thn > followed",
@@ -62,7 +62,7 @@ _WORDS = {
     "g": "clean strict crisp",
     "T": "rushed",
     "1": "top working work",
-    "W": "warmup warmups wu warming warm-up",
+    "W": "opwarmen opwarmsets aufwärmen calentamiento calentando échauffement rozgrzewka oppvarming uppvärmning riscaldamento aquecimento warmup warmups wu warming warm-up",
     "K": "halfway halfies halfs half-uns partial partials halves half-reps quarters quarter half lengthened partails partls",
     "Z": "rest-pause restpause rp cluster clusters myo myos myoreps myo-reps",
     "M": "matched matching",
@@ -133,7 +133,7 @@ _PHRASES = {
     "F": "to failure|till failure|until failure|to fail|went to failure|absolute failure|total failure|couldn't get another|couldnt get another|could not get another|"
     "couldn't do another|couldnt do another|couldn't do more|couldnt do more|all out|couldn't finish the next|till fail|zum versagen|to total failure|"
     "to complete failure|couldn't get the next|couldnt get the next|muscle failure",
-    "G": "weren't pretty|werent pretty|wasn't pretty|wasnt pretty|not pretty|were ugly|got ugly|was ugly|were trash|trash form|were shaky|were rough|questionable form|bounced out|bounced them|were sloppy|got sloppy|back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
+    "G": "form meh|meh form|form eh|form so so|form was meh|weren't pretty|werent pretty|wasn't pretty|wasnt pretty|not pretty|were ugly|got ugly|was ugly|were trash|trash form|were shaky|were rough|questionable form|bounced out|bounced them|were sloppy|got sloppy|back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
     "form got ugly|form went off|form was sloppy|form got messy|form gone|form was ugly|ugly form|poor form|sloppy form|lost form|form going|form was going|form started going|"
     "form was shaky|form shaky|form not great|form wasn't great|form wasnt great|form got bad|form was breaking down|form breaking down|form breaking|form died|lost my form|"
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
