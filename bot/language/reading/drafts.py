@@ -208,6 +208,8 @@ def _join_bouts(entry: Entry) -> None:
     joined: list[Item] = []
     for item in entry.items:
         bare = all(term.role in ("", "count") for term in item.numbers)
+        for term in item.numbers[1 if not joined else 0 :]:
+            term.sign = "" if term.sign == "+" and bare else term.sign  # "10 +4 +3 rest pause"
         if joined and joined[-1].numbers and item.numbers and bare and item.before in ",& ":
             joined[-1].ops += ["+", *("+" for _ in item.ops)]
             joined[-1].numbers += item.numbers

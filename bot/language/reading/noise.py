@@ -146,6 +146,19 @@ _DROPPED_FOR_MORE = re.compile(
     rf"\b(?:(?:then|and|so) )?(?:dropped|went|drop|stripped|straight|down)(?: (?:down|it|them|the weight))* (?:to|with)(?P<load> (?:the )?{_N}\s*(?:'?s|{_UNIT})?)(?P<gap>(?: (?:for|x|and|got|did)|,)* )"
     rf"(?:(?P<another>another|a further) )?(?P<count>{_NTH})(?: (?P<more>more|extra))?\b"
 )
+_MORE_LEFT = re.compile(
+    r"\b(?:i )?(?:could(?:'?ve| have| of|a)?|had|felt like i had|probably had|think i had|still had)\s+(?:(?:easily|maybe|probably|perhaps|definitely|just about|about|at least)\s+)*"
+    r"(?:(?:done|got|gotten|had|squeezed|managed|gone|ground|hit|pushed)\s+)?(?:out\s+)?(?:for\s+)?(?:(?:easily|maybe|probably|perhaps|at least)\s+)*"
+    r"(?P<n>another one|another|one|two|three|four|a couple|a couple of|a few|[1-5])\s*(?:more|extra|left|in me|in the tank|in reserve|or so|reps?|\s)*(?<=[a-z\d])(?=\s*(?:[,.;!)]|$|\band\b|\bif\b|\bbut\b))"
+)
+_FEW = {"another one": 1, "another": 1, "one": 1, "two": 2, "three": 3, "four": 4, "a couple": 2, "a couple of": 2, "a few": 3}
+_TWO_THINGS = re.compile(
+    rf"\b(?:2|two)\s+(?P<thing>(?:[a-z]+\s+){{0,2}}?(?:bottles?|jugs?|cans?|tins?|dumbbells?|dbs?|kettlebells?|kbs?|bells?|plates?|bags?|buckets?|weights?|canisters?|containers?|boxes|bricks|packs?))"
+    rf"(?:\s+of\s+[a-z]+)?[\s,(]*(?:at|of|with|weighing)?\s*(?P<n>{_N})\s*(?P<unit>{_UNIT})\s*(?:each|apiece|per hand|a piece)\)?"
+)
+_FOR_A_TRIPLE = re.compile(r"\b(?P<joint>for|x|hit|got|did|made)\s+(?:(?:a|an|one|my|easy|hard|heavy|solid|nice|good|clean|ugly|grindy|smooth)\s+)+(?P<n>single|double|triple)\b(?!\s+(?:drop|leg|arm))")
+_TRIPLES = {"single": 1, "double": 2, "triple": 3}
+_FIRST_SIDE = re.compile(r"\b(?P<one>\d+)\s*(?:/|and|&|,|-|then)\s*(?P<two>\d+)\s*[,(]?\s*\(?(?P<side>right|left|r|l)\s*(?:(?:side|arm|leg|hand)\s*)?(?:first\b|/\s*(?:left|right|l|r)\b|then (?:left|right|l|r)\b)\)?")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {"heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
 
@@ -201,6 +214,12 @@ def without_noise(text: str) -> str:
     if at_rep and re.search(r"\d", text[: at_rep.start()] + text[at_rep.end() :]):
         start, end = at_rep.span("after") if at_rep["after"] else at_rep.span()
         text = text[:start] + " " * (end - start) + text[end:]
+    text = _FOR_A_TRIPLE.sub(lambda m: _padded(f"{m['joint']} {_TRIPLES[m['n']]}", m), text)
+    text = _TWO_THINGS.sub(lambda m: _padded(f"{m['n']}{m['unit']} each hand", m), text)
+    text = _FIRST_SIDE.sub(_sides_in_order, text)
+    left = _MORE_LEFT.search(text)
+    if left and re.search(rf"\d|\b{_NTH}\b", text[: left.start()]):
+        text = text[: left.start()] + f"rir {_FEW.get(left['n']) or left['n']}".ljust(left.end() - left.start()) + text[left.end() :]
     text = _DROPPED_FOR_MORE.sub(_drop_said, text)
     text = _BOTH_HANDS.sub(_each_hand, text)
     text = _named_sides(text)
@@ -216,7 +235,7 @@ def without_noise(text: str) -> str:
     given_up = _GIVEN_UP.search(text)
     if given_up and re.search(r"\d", text[given_up.end() :]):
         text = _GIVEN_UP.sub(_blank, text, count=1)
-    text = _BLANK.sub(_blank, text)
+    text = _BLANK.sub(_blanked, text)
     text = _OF_TEN.sub(_rpe_of_ten, text)
     text = _RANGE_LEFT.sub(lambda m: _padded(_mean(m[1], m[2]), m), text)
     text = _RANGE_RIR.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)
@@ -250,6 +269,26 @@ def _named_sides(text: str) -> str:
     text = text[: told.start()] + told["side"].ljust(told.end() - told.start()) + text[told.end() :]
     other = "left" if told["side"] == "right" else "right"
     return _OTHER_SIDE.sub(lambda m: _padded(other, m), text)
+
+
+_FOUR = re.compile(r"(?<![\d.@])\s*(\d)\s?-\s?(\d)\s?-\s?(\d)\s?-\s?(\d)(?![\d.])")
+
+
+def _blanked(found: re.Match[str]) -> str:
+    """A tempo goes; "40 kg: 8-8-7-6" is none, for no phase lasts so long and no other count is said."""
+    four = _FOUR.fullmatch(found.group())
+    if four is not None:
+        phases = [int(each) for each in four.groups()]
+        others = re.findall(r"\d+", found.string[: found.start()] + " " + found.string[found.end() :])
+        if min(phases) >= 3 and (max(phases) >= 7 or len(others) < 2):
+            return found.group().replace("-", ",")
+    return _blank(found)
+
+
+def _sides_in_order(found: re.Match[str]) -> str:
+    """ "8/7 (right first)": which of the two counts is whose."""
+    one, two = ("right", "left") if found["side"].startswith("r") else ("left", "right")
+    return _padded(f"{one[0]}{found['one']} {two[0]}{found['two']}", found)
 
 
 def _drop_said(found: re.Match[str]) -> str:

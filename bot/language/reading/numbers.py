@@ -107,6 +107,8 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
     if first.text == "dozen":
         return 1, first._replace(kind="n", value=Decimal(12))
     total, stop, last_size = 0, at, 0
+    if first.text == "hundred" and _word(tokens, at + 1) == "and" and 0 < NUMBER_WORDS.get(_word(tokens, at + 2), 0) < 100:
+        total, stop, last_size = 100, at + 1, 3  # "hundred and twenty"
     if first.text == "hundred" and 20 <= NUMBER_WORDS.get(_word(tokens, at + 1), 0) < 100:
         total, stop, last_size = 100, at + 1, 3  # "hundred forty"
     while stop < len(tokens):

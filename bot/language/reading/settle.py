@@ -15,6 +15,7 @@ from itertools import product
 from bot.language.reading.drafts import Builder, Draft, prepare, roles_of
 from bot.language.reading.explain import say_done, say_record, say_sets
 from bot.language.reading.grammar import Entry, Item, shapes
+from bot.language.reading.numbers import NUMBER_WORDS, PLURAL_WORDS
 from bot.language.reading.placing import Placed, is_surprising, likely_loads, place
 from bot.language.reading.ranking import certainties, fit_count, fit_load, fit_sets
 from bot.language.reading.references import planned_counts, told_by_reference
@@ -33,7 +34,7 @@ SURE = 0.80  # what is held with less certainty is asked about
 _MOST_WAYS = 48
 _MOST_NUMBERS = 60  # of one exercise in one text; more is not a record of sets
 _SHOWN = 4
-_SAID_OF_SETS = frozenset("urzsimepxfwoh&ELRHCBcbQqIPFgGtTWKZMSVA0")
+_SAID_OF_SETS = frozenset(",urzsimepxfwoh&ELRHCBcbQqIPFgGtTWKZMSVA0")
 _COUNT_UNSAID = 3.0  # log weight: people seldom say a load alone
 _OTHER_MEASURE = 5.0  # and seldom seconds where steps or reps are counted
 _MOST_WARM_UP_REPS = 20  # common practice
@@ -309,7 +310,7 @@ def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
         if not one.count_words or not other.count_words or one.count_words[-1] is other.count_words[0]:
             continue
         between = folded[one.count_words[-1].end : other.count_words[0].start]
-        if any(word not in _BETWEEN_SETS and LEXICON.get(word, "?") not in _SAID_OF_SETS for word in _WORDS.findall(between)):
+        if any(word not in _BETWEEN_SETS and word not in NUMBER_WORDS and word not in PLURAL_WORDS and LEXICON.get(word, "?") not in _SAID_OF_SETS for word in _WORDS.findall(between)):
             return True
         if re.search(r"[.!?]\s", between) and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between):
             return True

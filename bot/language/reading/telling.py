@@ -109,7 +109,7 @@ def maybe_sets(clause: Clause, entries: list[Entry], base: Setting | None, folde
         return 0.6 if running else 0.0
     number = base.free_numbers[0] if base.free_numbers else 0
     fits = fit_count(numbers[-1].number, base.target(number), base) > HARDLY
-    pair = len(numbers) == 2 and items[0].ops and items[0].ops[0] in "fw" and fits
+    pair = len(numbers) == 2 and items[0].ops and items[0].ops[0] in "fw " and fits and base.needs_load
     if pair:
         return 1.0 if fit_load(first.number, base.situation.unit, base) > HARDLY else 0.6
     if not fits or not running:

@@ -268,6 +268,10 @@ def _merged(terms: list[Term]) -> list[Term]:
             continue
         if kind == "*" and nxt is not None and nxt.kind == "n" and not nxt.plural:
             beyond = terms[at + 2] if at + 2 < len(terms) else None
+            if beyond is None and 2 <= nxt.number <= 4 and not nxt.role and last is not None and last.kind in "n,Ezse":
+                nxt.role = "sets"  # "70 each hand, 40 m, all three"
+                at += 1
+                continue
             if (last is not None and last.kind == "k") or (beyond is not None and beyond.kind == "r"):
                 at += 1  # "got all 12": every rep of one set
                 continue

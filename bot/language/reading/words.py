@@ -44,6 +44,7 @@ _WORDS = {
     "h": "then den thn > followed",
     "d": "↓ drop dropped drops dropping dropset dropsets",
     "&": "and & n und plus",
+    ",": "comma coma virgule komma",
     "E": "es jeweils cada chaque jede jedes elke każda each ea per-side e/s ps",
     "L": "izquierda izquierdo izq gauche linke linker lewa lewy lewo sinistra vänster venstre esquerda esquerdo l lt lft lhs lefty lefts leftie links",
     "R": "derecha derecho der droite rechte rechter prawa prawy prawo destra höger højre høyre direita direito rt right rigth rght rhs righty rechts rite",
@@ -58,7 +59,7 @@ _WORDS = {
     "a": "about around approx approximately roughly circa maybe ~ ca like probably nearly almost guess",
     "Y": "ish",
     "F": "failure fail failed amrapped maxed fails failing failure",
-    "G": "kipped kipping sloppy ugly cheated cheat cheaty messy shaky cheating",
+    "G": "kipped kipping swung swinging swingy heaved heaving bouncy sloppy ugly cheated cheat cheaty messy shaky cheating",
     "g": "clean strict crisp",
     "T": "rushed",
     "1": "top working work",
@@ -133,7 +134,7 @@ _PHRASES = {
     "F": "to failure|till failure|until failure|to fail|went to failure|absolute failure|total failure|couldn't get another|couldnt get another|could not get another|"
     "couldn't do another|couldnt do another|couldn't do more|couldnt do more|all out|couldn't finish the next|till fail|zum versagen|to total failure|"
     "to complete failure|couldn't get the next|couldnt get the next|muscle failure",
-    "G": "form meh|meh form|form eh|form so so|form was meh|weren't pretty|werent pretty|wasn't pretty|wasnt pretty|not pretty|were ugly|got ugly|was ugly|were trash|trash form|were shaky|were rough|questionable form|bounced out|bounced them|were sloppy|got sloppy|back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
+    "G": "bit of swing|some swing|bit of a swing|bit swingy|bit of momentum|used momentum|some momentum|bit of body english|bit of heave|bit of bounce|form meh|meh form|form eh|form so so|form was meh|weren't pretty|werent pretty|wasn't pretty|wasnt pretty|not pretty|were ugly|got ugly|was ugly|were trash|trash form|were shaky|were rough|questionable form|bounced out|bounced them|were sloppy|got sloppy|back rounded|rounded back|back rounding|hips shot up|knees caved|knees caving|knee caved|caved in|butt came up|hips sagged|hips sagging|lost position|lost tension|form broke down|form broke|form went|form slipped|bad form|form was bad|form got sloppy|form breakdown|form fell apart|form was off|form gave out|form suffered|"
     "form got ugly|form went off|form was sloppy|form got messy|form gone|form was ugly|ugly form|poor form|sloppy form|lost form|form going|form was going|form started going|"
     "form was shaky|form shaky|form not great|form wasn't great|form wasnt great|form got bad|form was breaking down|form breaking down|form breaking|form died|lost my form|"
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
@@ -170,7 +171,7 @@ _PHRASES = {
     "h": "and then|followed by|after that|then did|then got|then just",
     "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|stop at|had to stop at|ended on|ended at|finished with",
     "1": "top set|top sets|work set|work sets|working set|working sets|main set|real set|real sets|first work set|straight sets|money set",
-    ".": "on last 2|on last two|on last three|on last 3|on the last 2|on the last 3|for last 2|for last two|last 2 reps|last two reps|last rep or two|on the bar|on bar|all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
+    ".": "gave up|give up|gives up|giving up|set up|line up|on last 2|on last two|on last three|on last 3|on the last 2|on the last 3|for last 2|for last two|last 2 reps|last two reps|last rep or two|on the bar|on bar|all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"
     "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|of the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",
