@@ -325,17 +325,39 @@ class _Text:
             self.certainty = min(self.certainty, 0.7)
         if len(entries) == 1 and due_slot is not None:
             entries = group.with_partner(entries[0], due_slot)
-        for entry in entries:
-            setting = self._setting_of(entry, told, due_slot)
+        self._settle(entries, names, told, due_slot, group, clause)
+
+    def _settle(
+        self,
+        entries: list[Entry],
+        names: list[tuple[int, int, str]],
+        told: ToldDay,
+        due_slot: Slot | None,
+        group: Group,
+        clause: Clause,
+    ) -> None:
+        """Read each entry in its setting, those first that say their loads plainly; they are heard in the order told."""
+        spoken = _without(names, self.folded)
+        settings = [self._setting_of(entry, told, due_slot) for entry in entries]
+        results: list[Settled | None] = [None] * len(entries)
+        load_first = False
+        for place in _surest_first(entries):
+            setting, entry = settings[place], entries[place]
             if setting is None:
-                self._no_place(entry, told, clause)
                 continue
-            settled = settle_entry(entry, setting, self.folded, self.text, situation, sure=SURE, alone=len(entries) == 1)
+            setting.load_first = load_first
+            settled = settle_entry(entry, setting, spoken, self.text, self.situation, sure=SURE, alone=len(entries) == 1)
+            load_first = load_first or settled.load_first
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
                 settled = group.elsewhere(entry, settled, due_slot)
                 if len(entries) == 1:
                     settled = group.or_partner(entry, settled, due_slot)
-            self._take(settled)
+            results[place] = settled
+        for entry, result in zip(entries, results, strict=True):
+            if result is None:
+                self._no_place(entry, told, clause)
+            else:
+                self._take(result)
 
     def _told_at_once(
         self, group: Group, entries: list[Entry], clause: Clause, due_slot: Slot | None, base: Setting | None
@@ -466,6 +488,19 @@ def _without_others(names: list[tuple[int, int, str]], folded: str) -> list[tupl
         return names
     own = [name for name in names if not _OF_ANOTHER.search(folded, max(0, name[0] - 24), name[0])]
     return own or names
+
+
+def _surest_first(entries: list[Entry]) -> list[int]:
+    """Of several exercises those first that say their loads plainly: how one is written tells how the others are."""
+    plain = [n for n, e in enumerate(entries) if any(t.role == "load" or t.plural for item in e.items for t in item.numbers[:1])]
+    return plain + [place for place in range(len(entries)) if place not in plain]
+
+
+def _without(names: list[tuple[int, int, str]], folded: str) -> str:
+    """The text with the names blanked: what is left is said of sets."""
+    for start, end, _ in names:
+        folded = folded[:start] + " " * (end - start) + folded[end:]
+    return folded
 
 
 def re_number_after_comma(text: str, start: int, stop: int) -> int:

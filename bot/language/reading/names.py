@@ -166,6 +166,9 @@ def _all_of(words: list[str], name: str) -> bool:
     )
 
 
+_NUMBERED = re.compile(r"^\s*\d{1,2}[.)]\s+")
+
+
 def _headings(
     folded: str,
     first: int,
@@ -181,7 +184,7 @@ def _headings(
     for line in folded.split("\n")[:_MOST_LINES]:
         start, end = at, at + len(line)
         at = end + 1
-        bare = line.strip(" :-.*#")
+        bare = _NUMBERED.sub("", line).strip(" :-.*#")
         if (
             not (first <= start < last)
             or not bare
@@ -216,10 +219,11 @@ def _garbled_heads(
         if any(begin < stop and start < end for begin, end, _ in known):
             continue
         named = {name[2] for name in known}
+        stem = said["word"].removesuffix("s")
         begun = [
             slot.label
             for slot in day.slots
-            if slot.label not in named and any(word.startswith(said["word"]) for word in slot.exercise_name.lower().split())
+            if slot.label not in named and any(word.startswith(stem) for word in slot.exercise_name.lower().split())
         ]
         before = max((name for name in known if name[1] <= start), default=None)
         after = min((name for name in known if name[0] >= stop), default=None)
@@ -259,9 +263,24 @@ def _bare_words(name: str) -> list[str]:
     return [word for word in words if LEXICON.get(word) not in ("I", "b")] or words
 
 
+_TWO_IN_ONE = re.compile(r"\b(pull|push|step|dead|chin|skull|kick|side)(?=down|over|up|lift|through|apart|crusher|back)")
+
+
+def _all_words(name: str) -> list[str]:
+    """ "incline dumbbell press" in its words; "pulldown" is two."""
+    return re.findall(r"[a-z]+", _TWO_IN_ONE.sub(r"\1 ", fold(name)))
+
+
 def _initials(day: Day) -> list[tuple[str, str]]:
     """ "lr" for the lateral raise, where only one exercise of the day begins so and the letters mean nothing else."""
-    made = [("".join(word[0] for word in _bare_words(slot.exercise_name)), slot.label) for slot in day.slots]
+    made = [
+        (first, slot.label)
+        for slot in day.slots
+        for first in dict.fromkeys(
+            "".join(word[0] for word in words)
+            for words in (_bare_words(slot.exercise_name), _all_words(slot.exercise_name))
+        )
+    ]
     letters = [first for first, _ in made]
     return [(first, label) for first, label in made if len(first) > 1 and letters.count(first) == 1 and first not in LEXICON]
 

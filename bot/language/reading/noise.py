@@ -61,7 +61,7 @@ _LIKE_LAST = re.compile(
 )
 _UNIT = r"(?:kg|kgs|kilos?|lbs?|pounds?)"
 _HEAVIER = re.compile(
-    rf"\b(?P<by>{_N}\s*{_UNIT})\s+(?P<way>heavier|lighter|up|more|less|down)\b(?!\s+(?:in|left|to|reps?)\b|\s+than\s+(?!last|before|the last|the one before))(?:\s+than\b)?"
+    rf"\b(?P<by2>{_N})\s+(?P<way2>more|extra|less|fewer)\s+(?P<unit2>{_UNIT})\b(?!\s+(?:than|in|left))|\b(?P<by>{_N}\s*{_UNIT})\s+(?P<way>heavier|lighter|up|more|less|down)\b(?!\s+(?:in|left|to|reps?)\b|\s+than\s+(?!last|before|the last|the one before))(?:\s+than\b)?"
 )
 _MOVED_TO = re.compile(
     r"\b(?:bumped|moved|switched|changed|increased|raised|upped|stepped|jumped|lowered|reduced|loaded)(?: (?:it|them|the weight|weight|up|down))* to (?=(?:the |a )?\d)(?!\d+ ?(?:reps?|times|sec|s\b|min))"
@@ -160,7 +160,7 @@ _FOR_A_TRIPLE = re.compile(r"\b(?P<joint>for|x|hit|got|did|made)\s+(?:(?:a|an|on
 _TRIPLES = {"single": 1, "double": 2, "triple": 3}
 _FIRST_SIDE = re.compile(r"\b(?P<one>\d+)\s*(?:/|and|&|,|-|then)\s*(?P<two>\d+)\s*[,(]?\s*\(?(?P<side>right|left|r|l)\s*(?:(?:side|arm|leg|hand)\s*)?(?:first\b|/\s*(?:left|right|l|r)\b|then (?:left|right|l|r)\b)\)?")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
-_WAYS = {"heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
+_WAYS = {"extra": "up", "fewer": "down", "heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
 
 
 def without_noise(text: str) -> str:
@@ -179,7 +179,7 @@ def without_noise(text: str) -> str:
     text = _THAT_SET.sub(_blank, text)
     if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
         return text
-    text = _HEAVIER.sub(lambda m: _padded(f"{_WAYS[m['way']]} {m['by']}", m), text)
+    text = _HEAVIER.sub(_stepped_by, text)
     text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
     text = _THIS_SET.sub(_blank, text)
     for pattern, word in ((_COULD_HAVE, ""), (_STUCK, "failed"), (_DOWN, "on tempo" if _AS_ASKED.search(text) else "")):
@@ -296,6 +296,13 @@ def _drop_said(found: re.Match[str]) -> str:
     if not (found["another"] or found["more"]):
         return found.group()
     return _padded(f"drop to{found['load']}{found['gap']}{found['count']}", found)
+
+
+def _stepped_by(found: re.Match[str]) -> str:
+    """ "2.5 kg heavier", "10 more lbs": up or down by so much."""
+    if found["by2"]:
+        return _padded(f"{_WAYS[found['way2']]} {found['by2']} {found['unit2']}", found)
+    return _padded(f"{_WAYS[found['way']]} {found['by']}", found)
 
 
 def _blank(found: re.Match[str]) -> str:

@@ -37,6 +37,7 @@ _SHOWN = 4
 _SAID_OF_SETS = frozenset(",urzsimepxfwoh&ELRHCBcbQqIPFgGtTWKZMSVA0")
 _COUNT_UNSAID = 3.0  # log weight: people seldom say a load alone
 _OTHER_MEASURE = 5.0  # and seldom seconds where steps or reps are counted
+_AS_THE_OTHERS = 1.2  # log weight: one text is written in one way
 _MOST_WARM_UP_REPS = 20  # common practice
 _LENGTHS = frozenset((Measure.STEPS, Measure.METRES))
 _HABITS = {"x": "times", " ": "bare_pair"}
@@ -55,6 +56,7 @@ class Settled:
     why: tuple[Why, ...] = ()
     said: str = ""
     score: float | None = None  # how well it fits, where it was weighed (log weight)
+    load_first: bool = False  # was a bare load told before its counts?
 
 
 @dataclass(slots=True)
@@ -93,6 +95,7 @@ def settle_entry(
         else _placed(best, share, setting, said, folded, text)
     )
     settled.score = best.score
+    settled.load_first = settled.question is None and any(part.startswith("LR") for part in best.parts)
     return settled
 
 
@@ -165,6 +168,8 @@ def _weighed(
             score -= 0.6  # "12x10": the count first is rare, and rarer where it is the larger number
         if way == "L" and _counts_follow(entry, item):
             score += 1.5
+        if setting.load_first and way.startswith("LR"):
+            score += _AS_THE_OTHERS
         for term, role in zip(item.numbers, way, strict=True):
             if role == "S":
                 score += fit_sets(term.number, setting)

@@ -552,7 +552,7 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
         if term.kind in "LR":
             if place and kept[place - 1].kind == "M":
                 continue  # "left 8, matched it on the right"
-            if side_first:
+            if side_first and not (waiting == "" and _ends_a_side(kept, place)):
                 waiting = term.kind
                 continue
             giver = next((t for t in reversed(kept[:place]) if t.kind == "n" and t.role in ("", "count") and not t.side), None)
@@ -569,6 +569,17 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
         if not (term.kind in ":-=/|" and term.kind != "|" and any(terms[n].kind in "LR" for n in (place - 1, place + 1) if 0 <= n < len(terms)))
     ]  # fmt: skip
     return [term for term in plain if term.kind not in "LR"]
+
+
+def _ends_a_side(terms: list[Term], place: int) -> bool:
+    """ "left stopped at 6, did 6 on the right": no number follows this side word, and one before it is nobody's."""
+    for term in terms[place + 1 :]:
+        if term.kind in "LR":
+            break
+        if term.kind == "n" and term.role in ("", "count") and not term.unit:
+            return False
+    free = [t for t in terms[:place] if t.kind == "n" and t.role in ("", "count") and not t.unit and not t.side and not t.plural]
+    return bool(free) and any(t.side for t in terms[:place])
 
 
 def _also_sides(terms: list[Term]) -> list[Term]:
