@@ -20,7 +20,7 @@ _QUESTION = re.compile(
 )
 _QUESTION_INSIDE = re.compile(
     r"(?<![\w'])(?:(?:and |but |so |also )?(?:can|could|should|shall|may)\s+(?:i|we|you)\b|(?:do|does|is|are|was)\s+(?:i|we|you|that|this|it)\s+(?:ok|okay|enough|too|right|good|normal|have|need|still|go|rest|count|supposed|do|take)\b"
-    r"|what(?:'?s| is| are| does| do| should)\s|how (?:do|does|long|much|many|should|come|heavy)\b|why (?:do|does|is|are|am)\b|when (?:do|should|can|is)\b|which (?:weight|one|exercise)\b|where (?:do|should)\b|what next|whats next|(?:is|was) (?:that|this|it) (?:ok|okay|enough|right|normal|good|bad|fine|too)\b)"
+    r"|what(?:'?s| is| are| does| do| should)\s|how (?:do|does|long|much|many|should|come|heavy)\b|why (?:do|does|is|are|am)\b|when (?:do|should|can|is)\b|which (?:weight|one|exercise)\b|where (?:do|should)\b|what next|whats next|(?:is|was) (?:that|this|it)(?: one)? (?:harder|easier|heavier|lighter|better|worse|stronger|ok|okay|enough|right|normal|good|bad|fine|too)\b)"
 )
 _BODY = (
     r"(?:knees?|shoulders?|lower back|back|elbows?|wrists?|hips?|ankles?|neck|hamstrings?|hammys?|quads?|calf|calves|groin|achilles|shins?|"
@@ -52,7 +52,7 @@ _CHAT = re.compile(
 _MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|km/h|kph|mph|m/s|mm|cm|oz|kilomet\w+|miles?|°c?|degrees)(?!\w)"
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
 NO_LIFT = re.compile(
-    rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+)(?: at \w+)? \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
+    rf"{_MONEY_AND_MILES}|\b(?:bp|blood pressure)\b|\b\d{{2,3}} over \d{{2,3}}\b|\b(?:won|lost|beat \w+)(?: at \w+)? \d+ ?(?:to|-|:) ?\d+|\b(?:in|since|from) (?:19|20)\d\d\b|\b\d+(?:[.,]\d+)?\s?-?h(?:rs?|ours?)?\b(?:\s+(?:of\s+)?sleep)?|\b\d+(?:[.,]\d+)?\s?(?:mg|mcg|ml|cl|kcal|iu|calories)\b|\b{_FOOD}\s+\d+\s*(?:x\s*\d+)?(?=\s|$)(?!\s*(?:kg|lb|reps?))|\b\d+\s*(?:x\s*\d*\s*)?(?:of\s+)?{_FOOD}\b"
     rf"|\b(?:body ?weight|my weight|(?<![a-z] )weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
     rf"|\b\d{{1,2}}\s*/\s*10\s+for\s+(?:that|the|this|today'?s|my)\b.{{0,20}}\b(?:session|workout|class|plan|coach|app)\b"
 )
@@ -156,7 +156,7 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
     piece = folded[begin:stop]
     if not piece.strip(" ,.-"):
         return
-    inside = _QUESTION_INSIDE.search(piece)
+    inside = _QUESTION_INSIDE.search(piece) or (_ASKED_BEHIND.search(piece) if asked else None)
     if inside and inside.start() > 2 and _SET_LIKE.search(piece[: inside.start()]):
         cuts.append((begin, begin + inside.start(), False))
         cuts.append((begin + inside.start(), stop, True))
@@ -198,9 +198,11 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
     cuts.append((begin, stop, asked))
 
 
+_ASKED_BEHIND = re.compile(r"(?<=\d)[\s,]+(?:(?:and|so|but|ok|also)\s+)*(?=(?:what|which|when|where|why|how|who|is|are|am|should|shall|do|does|can|could|will|would)\b)")
 _TOLD_BEFORE = re.compile(
     r"^[^a-z]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)?\s*(?:[x×*@]|for|reps? (?:with|at))\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?|reps?|each(?: side)?)?(?=\W|$)"
     r"|^[^a-z\d]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)(?:[\s,/]+\d+)+(?=\W|$)"
+    r"|^[^a-z\d]*\d+(?:[.,]\d+)?(?:'?s)?(?:[\s,]+\d+)+(?=\s+[a-z])"
 )
 _TOLD_AFTER = re.compile(
     r"[\s,]+so\s+(?=(?:i\s+)?(?:only|just|did|got|managed|stopped at|cut it at)\b[^.]{0,20}\d)|"

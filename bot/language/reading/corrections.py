@@ -15,18 +15,21 @@ from bot.language.reading.terms import Term, terms_of
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard
 from bot.language.situation import Situation
 from bot.language.tokens import tokens_of
+from bot.training.blocks import SetKind
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
-    re.compile(rf"{_SOFT}(?:the )?(?P<label>[a-z]\d{{1,2}})\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:(?:the|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:the |my )?(?P<value>(?:left|right)(?: side| leg| arm| hand| one)?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*\d.*)"),
+    re.compile(rf"{_SOFT}(?P<every>all|both|every one|each)(?: of)?(?: (?:them|those|the|my|my last|three|four|five|two|[2-5]|(?P<label3>[a-z]\d)))*(?: [a-z]{{4,12}})?(?: (?:sets?|ones?|of them))?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?P<which>{_WHICH})\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|amend|adjust|call)\s+(?P<which2>{_WHICH})\s*(?:to|=|into|as|be|a)?\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:i )?(?:meant|mean|ment|said|should say|should read|should be|should've been|should have been|shouldve been|make that|make it|call it|read)(?: to (?:say|type|write|put|send))?{_ACTUALLY}\s*(?P<value>.+)"),
@@ -56,7 +59,7 @@ _DENIES = re.compile(
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
     r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"
-    r"meant|mean|ment|said|read|not|pas|nie|nicht|niet|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
+    r"apologies|autocorrect|phone|fingers|thumbs|meant|mean|ment|said|read|not|pas|nie|nicht|niet|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
     r"nah|naw|no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
 )
 _NUMBERS = {
@@ -126,6 +129,8 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
     if changed:
         wrong, value = changed["wrong"], value[changed.end() :]
     which = groups.get("which") or groups.get("which2") or ""
+    if groups.get("every"):
+        return _every_one(value, groups.get("label3") or "", situation, catalogue)
     old = _meant(groups, situation, Decimal(wrong.replace(",", ".")) if wrong else None)
     if old is None or old.place is None:
         return None
@@ -147,6 +152,22 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
         options = tuple(Option(f"change {say_record(new)}"[:60], (CorrectionHeard(old, new),), share) for new, share in news)
         return (), news[0][1], Question("surprise" if surprising else "correct_what", found.group()[:80], options)
     return (CorrectionHeard(old, news[0][0]),), 0.95, None
+
+
+def _every_one(value: str, label: str, situation: Situation, catalogue: Catalogue) -> Found | None:
+    """ "all three were 102.5": each set of the slot, the one last recorded where none is named."""
+    records = [record for record in situation.today if record.place and record.done.kind is not SetKind.WARM_UP]
+    slot = label.upper() or (records[-1].place.label if records and records[-1].place else "")
+    heard: list[Heard] = []
+    for old in (record for record in records if record.place and record.place.label == slot):
+        setting = setting_for(situation, catalogue, situation.slot(slot))
+        clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided, bands=situation.kit.bands)
+        news = _changed(old, clause.terms, setting, situation, None, "") if len(clause.unknown) <= 1 else []
+        if len(news) != 1 or is_surprising(news[0][0], setting):
+            return None
+        if not same_numbers(news[0][0].done, old.done):
+            heard.append(CorrectionHeard(old, news[0][0]))
+    return (tuple(heard), 0.93, None) if heard else None
 
 
 def _same_marks(one: SetDone, other: SetDone) -> bool:
@@ -298,7 +319,7 @@ def _one(
         return [(as_count, 1.0)]
     if from_load < 0.45 and ladder_fits and (from_count > 0.5 or from_load * 2 < from_count):
         return [(as_load, 1.0)]
-    if from_count <= from_load and setting.ladder is None and which in _ONES and amount == amount.to_integral_value() and value % 2:
+    if from_count <= from_load and setting.ladder is None and (which in _ONES or wrong is not None) and amount == amount.to_integral_value() and value % 2:
         return [(as_count, 1.0)]  # "last one was 11" after 12 kg x 12: dumbbells of 11 kg are rare, sets of 11 are not
     if from_count <= from_load:
         return [(as_count, 0.6), (as_load, 0.4)]

@@ -9,6 +9,7 @@ Sure parts of a text are heard even where another part has to be asked about.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
@@ -44,6 +45,7 @@ from bot.language.tokens import Token, fold, tokens_of
 from bot.training.blocks import ExerciseId, Measure, SetPlace, Slot, order_of
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.exercises.entry import LoadStyle
+from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
@@ -239,7 +241,9 @@ class _Text:
         if any(token.kind in "nc" for token in tokens) or skipped is None:
             self._entries(tokens, names, told or ToldDay(situation.on, situation.day))
         if skipped is not None:
-            self.heard.append(skipped)
+            told_now = {record.place for record in _sets_of(self.heard)}
+            left = tuple(place for place in skipped.places if place not in told_now)
+            self.heard.append(replace(skipped, places=left) if left else skipped)
             self.certainty = min(self.certainty, 0.95)
         if only is not None:
             self._only_sets(only, names)
@@ -345,7 +349,7 @@ class _Text:
             setting, entry = settings[place], entries[place]
             if setting is None:
                 continue
-            setting.load_first = load_first
+            setting.load_first, setting.session = load_first, len(entries) > 2
             settled = settle_entry(entry, setting, spoken, self.text, self.situation, sure=SURE, alone=len(entries) == 1)
             load_first = load_first or settled.load_first
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
@@ -358,6 +362,17 @@ class _Text:
                 self._no_place(entry, told, clause)
             else:
                 self._take(result)
+        self._in_order_told([result for result in results if result is not None])
+
+    def _in_order_told(self, results: list[Settled]) -> None:
+        """ "bench 16x10, row 18x10, bench 16x9": sets that take turns are heard in their turns."""
+        told = [(start, record) for r in results for start, record in zip(r.starts, _sets_of(r.heard), strict=False)]
+        heard = _sets_of(self.heard)
+        starts = [start for start, _ in told]
+        if len(results) > 1 and len(told) == len(heard) and starts != sorted(starts):
+            told.sort(key=lambda pair: pair[0])
+            others = [part for part in self.heard if not isinstance(part, SetsHeard)]
+            self.heard = [SetsHeard(tuple(record for _, record in told)), *others]
 
     def _told_at_once(
         self, group: Group, entries: list[Entry], clause: Clause, due_slot: Slot | None, base: Setting | None
@@ -488,6 +503,10 @@ def _without_others(names: list[tuple[int, int, str]], folded: str) -> list[tupl
         return names
     own = [name for name in names if not _OF_ANOTHER.search(folded, max(0, name[0] - 24), name[0])]
     return own or names
+
+
+def _sets_of(heard: Iterable[Heard]) -> list[SetRecord]:
+    return [record for part in heard if isinstance(part, SetsHeard) for record in part.sets]
 
 
 def _surest_first(entries: list[Entry]) -> list[int]:

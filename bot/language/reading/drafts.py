@@ -19,6 +19,7 @@ from bot.training.records import DropDone
 
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
 _LONGEST_LIST = 12
+_A_MINUTE = 60
 # "two plates each side" means the largest ones on a full-size bar (common practice); it is asked about all the same.
 _MOST_PLATES = 6
 _LARGEST_PLATE = {Unit.KG: Decimal(20), Unit.LB: Decimal(45)}
@@ -69,6 +70,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
     _join_bouts(entry)
     _drop_ordinals(entry)
+    _drop_times(entry, setting)
     for item in entry.items:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
@@ -197,6 +199,18 @@ def _drop_ordinals(entry: Entry) -> None:
         return
     for item in entry.items:
         keep = [place for place, term in enumerate(item.numbers) if not term.ordinal]
+        item.ops = [item.ops[place - 1] for place in keep[1:]]
+        item.numbers = [item.numbers[place] for place in keep]
+
+
+def _drop_times(entry: Entry, setting: Setting) -> None:
+    """ "9 with the 8 kg, then fed her 20 min, then 8": minutes beside counts of reps are no set."""
+    numbers = [term for item in entry.items for term in item.numbers]
+    times = [term for term in numbers if term.measure is Measure.SECONDS and term.number >= _A_MINUTE]
+    if setting.measure is not Measure.REPS or not times or not any(t.role in ("", "count") for t in numbers if t not in times):
+        return
+    for item in entry.items:
+        keep = [place for place, term in enumerate(item.numbers) if term not in times]
         item.ops = [item.ops[place - 1] for place in keep[1:]]
         item.numbers = [item.numbers[place] for place in keep]
 
@@ -467,6 +481,8 @@ class Builder:
     def _sides_or_sets(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
         """ "9/11" on a one-sided exercise of several sets: two sides of one set, or two sets."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
+        if bare and self.setting.session and len(self.setting.free_numbers) == 2:
+            return False  # a whole session is told: two counts are its two sets
         if bare and counts[0][1].number == counts[1][1].number and item.ops[counts[0][0]] in "/&":
             return False  # "10 and 10": both sides the same
         if bare and item.ops[counts[0][0]] == " " and counts[0][1].number == counts[1][1].number:

@@ -232,7 +232,7 @@ def _garbled_heads(
         between = [label for label in labels[low + 1 : max(high, 0)] if label not in named]
         if len(begun) == 1:
             more.append((start, stop, begun[0]))
-        elif len(between) == 1 and "\n" in folded and not all(word in LEXICON for word in said["word"].split()):
+        elif len(between) == 1 and ("\n" in folded or len(found) > 2) and not all(word in LEXICON for word in said["word"].split()):
             more.append((start, stop, between[0]))
     return more
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 import re
 
 from bot.language.reading.clauses import NO_LIFT
+from bot.language.reading.numbers import PLURAL_WORDS
 
 _N = r"\d+(?:[.,]\d+)?"
 _TEN = r"(?:10|\d(?:[.,]5)?)"
@@ -159,6 +160,18 @@ _TWO_THINGS = re.compile(
 _FOR_A_TRIPLE = re.compile(r"\b(?P<joint>for|x|hit|got|did|made)\s+(?:(?:a|an|one|my|easy|hard|heavy|solid|nice|good|clean|ugly|grindy|smooth)\s+)+(?P<n>single|double|triple)\b(?!\s+(?:drop|leg|arm))")
 _TRIPLES = {"single": 1, "double": 2, "triple": 3}
 _FIRST_SIDE = re.compile(r"\b(?P<one>\d+)\s*(?:/|and|&|,|-|then)\s*(?P<two>\d+)\s*[,(]?\s*\(?(?P<side>right|left|r|l)\s*(?:(?:side|arm|leg|hand)\s*)?(?:first\b|/\s*(?:left|right|l|r)\b|then (?:left|right|l|r)\b)\)?")
+_WENT_FOR = re.compile(
+    rf"\b(?:went|was going|going|aiming|aimed|shooting|shot|tried|trying|hoping|hoped|reaching|planned|wanted)\s+(?:for\s+|to get\s+|to do\s+)?(?P<aim>{_NTH})\b(?P<load>\s+(?:with|at|@|on)\s+(?:the\s+)?[\w.]+)?"
+    rf"(?P<gap>[\s,.]*(?:(?:reps?|but|and|only|just|i|my|grip|it|legs|arms|body|form|everything)[\s,.]+)*)(?P<verb>got|made|managed|did|hit|had|quit at|stopped at|failed at|died at|gave out at|gave up at|packed in at|went at|ended (?:at|up with|with|on))(?= (?:only |just |about )?{_NTH}\b)"
+)
+_LAST_WEEK = re.compile(
+    rf"(?<=[\w)])[\s,.(-]+(?:(?:but|and|when|whereas|while|cos|because)\s+)?(?:last (?:week|time|month|session|mon|tues|wednes|thurs|fri|satur|sun)\w*|a (?:week|month) ago|before)\s+(?:(?:i|it|was|could|only|barely|just|got|did|do|managed|manage|had|with|stuck|on|at|get|the|used|needed|hit)\s+)+{_N}\s*(?:'?s|{_UNIT}|reps?)?\b\)?"
+    rf"|(?<=[\w)])[\s,.(-]+(?:(?:vs|versus|was|it was|compared (?:to|with)|from|beats|beating|better than|instead of|not)\s+)(?:the\s+)?{_N}\s*(?:'?s|{_UNIT}|reps?)?\s+(?:last (?:week|time|month|session)|before)\)?"
+    rf"|\(\s*(?:did |was |got )?{_N}\s*(?:'?s|{_UNIT}|reps?)?\s+last (?:week|time|month|session)\s*\)"
+)
+_PREFACE = re.compile(r"^(?P<said>[^\n:]{6,70}):\s*(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?|'?s)?\s*(?:[x×*@]|for)\s*\d)")
+_ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+across(?: the board| all sets| the sets)?\b")
+_BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {"extra": "up", "fewer": "down", "heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
 
@@ -192,6 +205,13 @@ def without_noise(text: str) -> str:
     summed = _SO_IN_TOTAL.search(text)
     if summed and len(re.findall(r"\d+", text[: summed.start()])) > 1 and not re.search(r"\d\s*(?:kg|lbs?|x)", text[: summed.start()]):
         text = re.sub(r"\d", " ", text[: summed.start()]) + text[summed.start() :]  # "8, then 4 more, so 12 in total"
+    text = _WENT_FOR.sub(_got_instead, text)
+    compared = _LAST_WEEK.search(text)
+    if compared and re.search(r"\d", text[: compared.start() + 1]):
+        text = _LAST_WEEK.sub(_blank, text)
+    text = _PREFACE.sub(_without_preface, text)
+    text = _ACROSS.sub(lambda m: _padded(f"{PLURAL_WORDS.get(m['n'], m['n'])} all", m), text)
+    text = _BOTH_TIMES.sub(lambda m: _padded(f"x {_TIMES[m['n']]} sets", m), text)
     text = _RIGHT_SO.sub(_blank, text)
     text = _MORE_THINGS.sub(_blank, text)
     for pattern in (_BEFORE_NTH,):
@@ -303,6 +323,22 @@ def _stepped_by(found: re.Match[str]) -> str:
     if found["by2"]:
         return _padded(f"{_WAYS[found['way2']]} {found['by2']} {found['unit2']}", found)
     return _padded(f"{_WAYS[found['way']]} {found['by']}", found)
+
+
+_TIMES = {"both": 2, "two": 2, "three": 3, "four": 4, "all three": 3, "all four": 4}
+
+
+def _got_instead(found: re.Match[str]) -> str:
+    """ "went for 5, got 4", "aiming for ten with the fifties and my grip quit at eight": what was aimed at is no count."""
+    return _padded(f"{' ' * 4}{found['load'] or ''} got", found)
+
+
+def _without_preface(found: re.Match[str]) -> str:
+    """ "choir practice at 7 so quick one: 50 x 11": numbers of other things before the colon go."""
+    said = found["said"]
+    if not re.search(r"\d", said) or re.search(r"\d\s*(?:kg|lbs?|x\b|x\d|reps?|sets?|s\b)|\b[a-z]\d\b|\b(?:set|with|at|for|band|round)\s+\d+\s*$|^\s*\d", said):
+        return found.group()
+    return re.sub(r"\d", " ", found.group())
 
 
 def _blank(found: re.Match[str]) -> str:

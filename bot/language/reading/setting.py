@@ -54,6 +54,7 @@ class Setting:
     day: Day | None
     records: tuple[SetRecord, ...]  # of that session and slot, work sets only, oldest first
     start_at: int = 1  # the set number that comes next
+    session: bool = False  # several exercises were told in the same text
     load_first: bool = False  # other exercises of the same text were told with the load before the counts
 
     @kept

@@ -57,6 +57,7 @@ class Settled:
     said: str = ""
     score: float | None = None  # how well it fits, where it was weighed (log weight)
     load_first: bool = False  # was a bare load told before its counts?
+    starts: tuple[int, ...] = ()  # where in the text each set stands, where that is known
 
 
 @dataclass(slots=True)
@@ -574,7 +575,8 @@ def _placed(best: Way, share: float, setting: Setting, said: str, folded: str, t
     surprising = surprising or next((kind for _, new in placed.corrected if (kind := is_surprising(new, setting))), "")
     if surprising:
         return _surprised(placed, setting, said, why)
-    return Settled(_heard_of(placed), share, why=why, said=said)
+    starts = tuple(draft.start for draft in best.drafts) if len(best.drafts) == len(placed.records) else ()
+    return Settled(_heard_of(placed), share, why=why, said=said, starts=starts)
 
 
 def replace_why(settled: Settled, why: tuple[Why, ...]) -> Settled:

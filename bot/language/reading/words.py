@@ -70,7 +70,7 @@ _WORDS = {
     "S": "rpe",
     "y": "weight load wt gewicht",
     "V": "rir",
-    "A": "samesies igual idem gleich pareil hetzelfde same ditto again repeat likewise",
+    "A": "dasselbe nochmal samma samme stesso znowu samesies igual idem gleich pareil hetzelfde same ditto again repeat likewise",
     "%": "also",
     "U": "up",
     "D": "down",
@@ -149,7 +149,7 @@ _PHRASES = {
     "Z": "rest pause|rest - pause|rest paused|mini sets|with rest pause",
     "K": "half reps|half rep|partial reps|quarter reps|partial rep|bottom halves|top halves|short reps|half ones|short ones|bottom half reps|top half reps|lengthened partials|"
     "bottom partials|top partials|little ones|half range|part reps|half - reps|bouncy halves|pulses",
-    "A": "like before|as before|otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
+    "A": "jeszcze raz to samo|to samo|jeszcze raz|lo mismo|el mismo|la misma|le même|la même|la même chose|pareil encore|das gleiche|das selbe|dasselbe nochmal|noch mal|lo stesso|la stessa|samma igen|samma som sist|det samme|samme igjen|o mesmo|a mesma|la fel|de nouveau|like before|as before|otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
     "same as the last|same as last set|same as first|same as set one|repeat of that|another one of those|another of the same|same deal|just the same|identical",
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
