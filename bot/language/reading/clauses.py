@@ -46,8 +46,8 @@ _OTHERS = re.compile(
     r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed)\b"
 )
 _CHAT = re.compile(
-    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
-    r"\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
+    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b\d{1,2}\s*/\s*10\b|\b(?:weigh|weighed|weighing|wiege|peso|pèse|weeg|väger|veier)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
+    r"^(?:my |the )?plans? for\b|\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
 _MONEY_AND_MILES = r"[$€£]\s?\d+|\b\d+(?:[.,]\d+)?\s?(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|km/h|kph|mph|m/s|mm|cm|oz|kilomet\w+|miles?|°c?|degrees)(?!\w)"
 _FOOD = r"(?:pizzas?|beers?|pints?|wines?|coffees?|teas?|espressos?|biscuits?|cookies|eggs?|burgers?|bananas?|slices?|cups?|tablets?|pills?|capsules?|paracetamol|ibuprofen|aspirin|scoops?)"
@@ -71,16 +71,22 @@ _DATE = re.compile(
 )
 _WHEN = re.compile(
     r"^(?:(?:(?:i )?forgot(?: to (?:log|send|say|add|tell you|write|record|note|put(?: in)?|enter|mention)(?: it| this| that| my)?)?|did|my|was|to log|note|quick|catch up|missed|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
-    r"(?P<when>yesterday(?:'?s)?|gisteren|gestern|ayer|ontem|ieri|wczoraj|yday|yest|ystrday|yesterdy|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?|(?:two|2|three|3) days ago)"
+    r"(?P<when>yesterday(?:'?s)?|gisteren|gestern|ayer|ontem|ieri|wczoraj|yday|yest|ystrday|yesterdy|last nite|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?|(?:two|2|three|3) days ago)"
     r"(?:\s+(?:session|workout|training|sets|numbers|was|were|i did|i got|did|evening|morning|night|stuff|log))*\s*[:\-,]?\s*"
 )
+_DAY_NAME = r"(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|weds?|thurs?|thu|fri|sat|sun)"
 _WHEN_INSIDE = re.compile(
-    r"^[^\d\n:]{1,40}?(?<!than)(?<!as)(?<!like)(?<!since)(?<!from)(?<!vs)(?<!sore)(?<!before)\s(?P<when>yesterday(?:'?s)?|yday|last night)\b[^\d\n]{0,40}?[:,]\s*"
+    rf"^(?![^\d\n]*\b(?:plan(?:s|ned|ning)?|next|will|gonna|going to|aim(?:ing)?|target|coming|hoping|if)\b)(?=[^\d\n]*\b(?:did|done|doing|trained|log|logged|forgot|late|missed|entry|session|workout|numbers|sets|was|were|here'?s|these are|got|catch(?:ing)? up|from|for|yesterday'?s|backlog|add)\b)"
+    rf"[^\d\n]{{1,60}}?(?<!than)(?<!as)(?<!like)(?<!since)(?<!vs)(?<!sore)(?<!sore from)(?<!before)(?<!after)(?<!until)(?<!till)(?<!see you)\s"
+    rf"(?P<when>yesterday(?:'?s)?|yday|day before yesterday|last (?:night|nite)|(?:(?:on|for|from|last|this)\s+)+{_DAY_NAME}\b|{_DAY_NAME}'s|(?:two|2|three|3) days ago)"
+    r"(?![^\n]*\b(?:today|now|tonight)\b)(?:[^\d\n]{0,40}?[:,]|[^\d\n,:]{0,40}?(?=\s\d))\s*"
 )
 _WHEN_LATE = re.compile(
     r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
+_TODAY_AFTER_ALL = re.compile(r"[^\d\n]*\b(?:today|now|tonight|this morning)\b")
+_COMPARED = re.compile(r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$")
 _BREAKS = re.compile(
     r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b"
 )
@@ -109,18 +115,20 @@ class Parts:
 def parts_of(folded: str) -> Parts:
     """Cut a folded text into parts, and take off a day that it begins or ends with."""
     start, end, when = 0, len(folded), ""
+    head: list[tuple[int, int, bool]] = []
     found = _WHEN.match(folded)
-    if found and _SET_LIKE.search(folded[found.end() :]):
+    if found and _SET_LIKE.search(folded[found.end() :]) and not _TODAY_AFTER_ALL.match(folded, found.end()):
         when, start = found["when"], found.end()
     elif (inside := _WHEN_INSIDE.match(folded)) and _SET_LIKE.search(folded[inside.end() :]):
         when, start = inside["when"], inside.end("when")
+        head = _cut(folded, 0, inside.start("when"))  # it may name the exercise
     else:
         late = _WHEN_LATE.search(folded)
-        if late and _SET_LIKE.search(folded[: late.start()]):
+        if late and _SET_LIKE.search(folded[: late.start()]) and not _COMPARED.search(folded, 0, late.start("when")):
             when, end = late["when"], late.start()
-    if folded[start:end].isascii() and not _ANY_WORD.search(folded, start, end):
+    if not head and folded[start:end].isascii() and not _ANY_WORD.search(folded, start, end):
         return Parts((Part(start, end, "sets"),), when)
-    cut = _cut(folded, start, end)
+    cut = [*head, *_cut(folded, start, end)]
     parts: list[Part] = []
     for begin, stop, asked in cut:
         kind = _kind(folded[begin:stop], asked)
@@ -202,7 +210,7 @@ _ASKED_BEHIND = re.compile(r"(?<=\d)[\s,]+(?:(?:and|so|but|ok|also)\s+)*(?=(?:wh
 _TOLD_BEFORE = re.compile(
     r"^[^a-z]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)?\s*(?:[x×*@]|for|reps? (?:with|at))\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?|reps?|each(?: side)?)?(?=\W|$)"
     r"|^[^a-z\d]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)(?:[\s,/]+\d+)+(?=\W|$)"
-    r"|^[^a-z\d]*\d+(?:[.,]\d+)?(?:'?s)?(?:[\s,]+\d+)+(?=\s+[a-z])"
+    r"|^[^a-z\d]*\d+(?:[.,]\d+)?(?:'?s)?(?:[\s,]+\d+)+(?=\s|$)"
 )
 _TOLD_AFTER = re.compile(
     r"[\s,]+so\s+(?=(?:i\s+)?(?:only|just|did|got|managed|stopped at|cut it at)\b[^.]{0,20}\d)|"
@@ -236,6 +244,11 @@ _FUTURE = re.compile(
     r"(?!\s+(?:log|record|put|count|call|say|write|note|add|take)\b)"
     r"|\b(?:volgende keer|nächstes mal|prochaine fois|la próxima|próxima vez|nästa gång|neste gang|næste gang|następnym razem|prossima volta)\b"
 )
+_NOT_YET = re.compile(
+    r"^(?:(?:ok|so|and|but|then|also|maybe|think|i think|right|probably)[\s,]+)*(?:i\s+)?(?:next (?:time|week|session|go|round)\b|(?:i'?ll|will|gonna|going to|might|should|hope to|hoping to|want to|wanna|planning to|plan to)\s+(?:try|do|go|use|aim|get|attempt|start|move|hit|load|put|bump|jump)\b|tomorrow\b|thinking (?:of|about)\b|plan (?:is|for)\b|aiming for\b.*\b(?:next|tomorrow|friday|monday))"
+)
+_OPINION = re.compile(r"\d\s*[x×]\s*\d+\s+(?:is|are|was|would be|seems?|sounds?)\s+(?:\w+\s+)?(?:better|worse|harder|easier|more|too|best|good|enough)\b|\b(?:reckons?|thinks?|says?|told me|swears by|recommends?)\s+(?:that\s+|to do\s+|i should\s+|doing\s+|you\s+)*\d+\s*[x×]\s*\d")
+_SHOPPING = re.compile(r"^(?:(?:ok|and|also|btw|hey|can you|could you|pls|please|remember to)[\s,]+)*(?:need|buy|grab|pick up|get me|shopping(?: list)?|order)\b[^\d]{0,20}\b(?!sets?|reps?|weights?|rest)[a-z]{3,}\s*(?:x\s*)?\d")
 _LABEL = re.compile(r"\b[a-z]\d{1,2}\b")
 _ANY_NUMBER = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)\b")
 _PAST = re.compile(r"\b(?:got|did|done|made|hit|managed|was|were|had|finished|completed)\b")
@@ -252,6 +265,8 @@ def _kind(piece: str, asked: bool) -> str:
             return "pain"
     if NO_LIFT.search(piece) or _THING_IS.search(piece) or _OTHERS.search(bare):
         return "chat"
+    if (_NOT_YET.match(bare) and not _PAST.search(piece)) or _OPINION.search(piece) or _SHOPPING.match(bare):
+        return "question" if asked else "chat"
     if _CONDITION.match(bare):
         return "question" if asked else "chat"
     if (

@@ -24,7 +24,7 @@ from bot.language.reading.notes import with_notes
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import SURE, Settled, settle_entry
 from bot.language.reading.supersets import Group
-from bot.language.reading.telling import know_words_of, leaves_out, maybe_sets, only_time, tells_sets
+from bot.language.reading.telling import forget_preface, know_words_of, leaves_out, maybe_sets, only_time, speaks_vaguely, tells_sets
 from bot.language.reading.terms import LIKEWISE, Clause, terms_of
 from bot.language.readings import (
     Aside,
@@ -302,6 +302,7 @@ class _Text:
         clause = terms_of(tokens, labels, names, sided=bool(base and base.sided), bands=situation.kit.bands)
         if due_slot is not None and clause.unknown:
             know_words_of(due_slot, clause)
+            forget_preface(self.folded, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
         share_load(entries, self.folded)
         items = [item for entry in entries for item in entry.items]
@@ -485,6 +486,8 @@ class _Text:
             if verdict is Verdict.ASK:
                 self.question = Question("is_that_right", self.text[:80], (Option(label_of(heard), heard, certainty),))
                 heard = ()
+        elif self.situation.day is not None and speaks_vaguely(self.folded):
+            return Reading(self.text, Verdict.ASK, (), 0.3, Question("which_count", self.text.strip()[:80], ()))
         else:
             return Reading(
                 self.text, Verdict.NOT_SETS, asides=tuple(self.asides or [Aside(AsideKind.CHAT, self.text[:LONGEST].strip())])

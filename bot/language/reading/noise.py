@@ -19,7 +19,7 @@ _TEN = r"(?:10|\d(?:[.,]5)?)"
 _BLANK = re.compile(
     rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
     rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
-    rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:of|was|at|is|around|about|:)?\s*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
+    rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:(?:of|was|at|is|around|about|:|got|went|hit|peaked|up|to|reached|showing|says|said)\s*)*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
     rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
@@ -190,7 +190,7 @@ def without_noise(text: str) -> str:
         text = text.replace("x", " ", len(re.findall(r"(?<![\w.])x\d", text)))
     text = _QUARTERS.sub(lambda m: _padded("45 seconds" if (m["n"] or "three")[0] in "t3" else "15 seconds", m), text)
     text = _THAT_SET.sub(_blank, text)
-    if not any(letter.isdigit() for letter in text) or (text.isascii() and not _WORDY.search(text)):
+    if not (any(letter.isdigit() for letter in text) or _NUMBER_WORD.search(text)) or (text.isascii() and not _WORDY.search(text)):
         return text
     text = _HEAVIER.sub(_stepped_by, text)
     text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
@@ -219,7 +219,7 @@ def without_noise(text: str) -> str:
         if found and re.search(
             r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b", text[: found.start()]
         ):
-            text = text[: found.start()] + "failed".ljust(found.end() - found.start()) + text[found.end() :]
+            text = text[: found.start()] + " " * (found.end() - found.start()) + text[found.end() :]
     weeks = _WEEKS.search(text)
     if weeks and re.search(r"\d", text[: weeks.start()] + text[weeks.end() :]):
         text = _WEEKS.sub(_blank, text, count=1)
@@ -270,6 +270,7 @@ def without_noise(text: str) -> str:
     return text
 
 
+_NUMBER_WORD = re.compile(r"\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty|fifty|tens|twelves|fifties|twenties|thirties)\b")
 _WORDY = re.compile(r"[a-z]{3}|\bno\b|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
 
 

@@ -137,6 +137,16 @@ def know_words_of(slot: Slot, clause: Clause) -> None:
             term.kind = "."
 
 
+_PREFACE = re.compile(r"\s*[^\d:\n]{3,60}:(?=\s*\d)")
+
+
+def forget_preface(folded: str, clause: Clause) -> None:
+    """ "after a dreadful meeting: 8 kg each hand, 8": words before a colon say when or why, not what was lifted."""
+    said = _PREFACE.match(folded)
+    if said is not None:
+        clause.unknown = [token for token in clause.unknown if token.start >= said.end()]
+
+
 def _counts_a_thing(terms: list[Term]) -> bool:
     """ "12 biscuits": a number just before a plural that nobody says between sets."""
     return any(
@@ -155,6 +165,21 @@ def only_time(entries: list[Entry]) -> bool:
     numbers = [term for entry in entries for item in entry.items for term in item.numbers]
     named = any(entry.label or entry.exercise for entry in entries)
     return bool(numbers) and not named and all(term.measure is Measure.SECONDS for term in numbers)
+
+
+_VAGUE = re.compile(
+    r"(?:(?:ok|okay|and|so|just|i|also|then|well|yes|yep|hey|coach|sorry)[\s,]+)*(?:"
+    r"(?:did|got|managed|completed|hit|done)\s+(?:(?:them|those|it) all|all (?:of )?(?:them|it|those)|(?:some|a few|a couple|a bit)(?: more| extra)?|more(?: than (?:last time|planned|asked))?|another(?: one| set)?|one more(?: set)?|a set|my sets?|"
+    r"the (?:first|second|third|last|next|other)(?: one| set)?(?: (?:too|as well|again|twice))?(?: by (?:mistake|accident))?)"
+    r"|(?:a bit |slightly |way |much )?(?:more|less|fewer|better|heavier|lighter) than (?:last (?:time|week|session)|before)"
+    r"|(?:the )?(?:left|right)(?: one| side| arm| leg)? (?:was|did|got) (?:a bit |slightly |way )?(?:less|more|fewer)"
+    r"|(?:change|make|fix) the \d+ (?:to|into) (?:a |an )?\d+|(?:about |like )?\d+ ?(?:ish|or so|something)\s*\?+)[\s.!]*"
+)
+
+
+def speaks_vaguely(folded: str) -> bool:
+    """Does it speak of sets without saying what a record needs: "did them all", "more than last time"?"""
+    return len(folded) <= 60 and _VAGUE.fullmatch(folded.strip()) is not None
 
 
 def leaves_out(folded: str) -> bool:
