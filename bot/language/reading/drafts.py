@@ -20,6 +20,7 @@ from bot.training.records import DropDone
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
 _LONGEST_LIST = 12
 _A_MINUTE = 60
+_MOST_IN_TURNS = 30  # reps of a set that is told as a load and a count without a sign between them
 # "two plates each side" means the largest ones on a full-size bar (common practice); it is asked about all the same.
 _MOST_PLATES = 6
 _LARGEST_PLATE = {Unit.KG: Decimal(20), Unit.LB: Decimal(45)}
@@ -75,6 +76,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
+    _pairs_in_a_row(entry, setting)
     _one_count_for_all(entry, setting)
     _drop_told_sets(entry)
     _join_singles(entry)
@@ -108,6 +110,24 @@ def _zip_lists(entry: Entry) -> None:
             Item([one, two], [item.ops[half - 1]], before=item.before if not n else ",")
             for n, (one, two) in enumerate(zip(item.numbers[:half], item.numbers[half:], strict=True))
         ]
+        pairs[-1].marks = item.marks
+        entry.items[place : place + 1] = pairs
+        return
+
+
+def _pairs_in_a_row(entry: Entry, setting: Setting) -> None:
+    """ "100 5 105 5 110 4": a load and a count in turns, where the numbers can hardly be anything else."""
+    for place, item in enumerate(entry.items):
+        numbers = item.numbers
+        if len(numbers) < 4 or len(numbers) % 2 or set(item.ops) - set(" ,") or not setting.needs_load:
+            continue
+        loads, counts = numbers[::2], numbers[1::2]
+        most = max(term.number for term in counts)
+        if any(t.role not in ("", "load") for t in loads) or any(t.role not in ("", "count") or t.plural for t in counts):
+            continue
+        if len({t.number for t in loads}) < 2 or min(t.number for t in loads) < 2 * most or most > _MOST_IN_TURNS:
+            continue
+        pairs = [Item([one, two], ["x"], before=item.before if not n else ",") for n, (one, two) in enumerate(zip(loads, counts, strict=True))]
         pairs[-1].marks = item.marks
         entry.items[place : place + 1] = pairs
         return

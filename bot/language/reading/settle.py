@@ -180,7 +180,7 @@ def _weighed(
                 score -= 30.0
             elif role == "R" and not term.side and not term.role and sided:
                 score -= 3.0
-        if builder.has_load and item.ops and _bare_load_in_list(item, way):
+        if builder.has_load and item.ops and _bare_load_in_list(item, way) and not _pair_after_pair(entry, item):
             score -= 2.5  # the load is said already
         elif (
             "L" in way
@@ -347,6 +347,15 @@ def _counts_follow(entry: Entry, item: Item) -> bool:
     place_ = next(n for n, other in enumerate(entry.items) if other is item)
     following = entry.items[place_ + 1] if place_ + 1 < len(entry.items) else None
     return following is not None and any(term.role == "count" for term in following.numbers)
+
+
+def _pair_after_pair(entry: Entry, item: Item) -> bool:
+    """ "100 5, 105 5": a load and a count, as in the item before."""
+    before = next((other for other, this in itertools.pairwise(entry.items) if this is item), None)
+    if before is None or len(item.numbers) != 2 or len(before.numbers) != 2:
+        return False
+    (load, count), (load_before, _) = ([term.number for term in each.numbers] for each in (item, before))
+    return load >= 2 * count and 2 * load >= load_before
 
 
 def _load_follows(entry: Entry, item: Item) -> bool:
