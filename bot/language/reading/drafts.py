@@ -76,6 +76,8 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
+    _dashes_apart(entry, setting)
+    _counts_before_load(entry, setting)
     _pairs_in_a_row(entry, setting)
     _one_count_for_all(entry, setting)
     _drop_told_sets(entry)
@@ -112,6 +114,34 @@ def _zip_lists(entry: Entry) -> None:
         ]
         pairs[-1].marks = item.marks
         entry.items[place : place + 1] = pairs
+        return
+
+
+def _dashes_apart(entry: Entry, setting: Setting) -> None:
+    """ "24 - 17, 20": one dash with room around it parts a load from its counts, as a colon does."""
+    for item in entry.items:
+        if setting.needs_load and item.ops[:1] == ["-"] and item.ops.count("-") == 1:
+            one, two = item.numbers[:2]
+            if two.start - one.end >= len(" - ") and one.number > two.number:
+                item.ops[0] = ":"
+
+
+def _counts_before_load(entry: Entry, setting: Setting) -> None:
+    """ "9, 6, 5, 7 @ 60": what stands before the load at the end is a list of counts, where its numbers are alike."""
+    for place in range(1, len(entry.items)):
+        item, last = entry.items[place], entry.items[place - 1]
+        if not setting.needs_load or len(item.numbers) != 2 or item.ops[0] not in "@w" or item.before not in (",", "&"):
+            continue
+        single = [other for other in entry.items[:place] if len(other.numbers) == 1 and other.before in ("", ",", "&")]
+        counts = [*(other.numbers[0] for other in single), item.numbers[0]]
+        if len(single) != place or last not in single or any(t.role not in ("", "count") or t.plural or t.side or t.partial for t in counts):
+            continue
+        few, most = min(t.number for t in counts), max(t.number for t in counts)
+        if most > 3 * few or item.numbers[1].role not in ("", "load") or (item.numbers[1].number <= 10 and most > item.numbers[1].number * 2):
+            continue
+        for term in counts:
+            term.role = "count"
+        item.numbers[1].role = "load"
         return
 
 
@@ -159,7 +189,7 @@ def _drop_told_sets(entry: Entry) -> None:
     counts = [term for _, term in numbers if term.role in ("", "count") and not term.plural and not term.partial]
     if len(told) != 1 or not 2 <= told[0][1].number <= len(counts) <= told[0][1].number + 1:
         return
-    if any("o" in item.ops and set(item.ops) & set("@w") for item in entry.items):
+    if any("o" in item.ops and set(item.ops) & set("@wf") for item in entry.items):
         return  # "two sets of 5 at 50": the numbers are a count and a load
     if any("x" in item.ops for item in entry.items) or any(item.before not in ("", ",", "&", " ") for item in entry.items):
         return
@@ -182,7 +212,8 @@ def _join_singles(entry: Entry) -> None:
     joined: list[Item] = []
     for item in entry.items:
         last = joined[-1] if joined else None
-        alone = len(item.numbers) == 1 and item.numbers[0].bare and not item.set_number and not item.numbers[0].plural
+        first = item.numbers[0] if len(item.numbers) == 1 else None
+        alone = first is not None and not item.set_number and not first.plural and (first.bare or _plainly_counted(first, last))
         if last is not None and alone and item.before in ",&" and item.before and _open_list(last):
             last.numbers += item.numbers
             last.ops.append(item.before)
@@ -190,6 +221,13 @@ def _join_singles(entry: Entry) -> None:
         else:
             joined.append(item)
     entry.items = joined
+
+
+def _plainly_counted(term: Term, last: Item | None) -> bool:
+    """ "11, 13, 11 reps": the unit said at the end of a list of counts."""
+    if last is None or term.role != "count" or term.side or term.partial or not term.measure or len(last.numbers) < 2:
+        return False
+    return all(2 * other.number > term.number > other.number / 2 for other in last.numbers[1:])
 
 
 def _open_list(item: Item) -> bool:
@@ -258,7 +296,9 @@ def _pull_pair(item: Item, setting: Setting) -> None:
     """ "two 12s", "2 x 12kg" with a weight in each hand: the 2 says how many weights."""
     if len(item.numbers) < 2:
         return
-    at = 1 if len(item.numbers) > 2 and item.ops[0] in "w@" and item.numbers[2].plural else 0  # "20 steps with two 12s"
+    at = next(
+        (n for n in range(1, len(item.numbers) - 1) if item.numbers[n].value == 2 and item.numbers[n + 1].plural and item.ops[n - 1] in "w@"), 0
+    )  # "20 steps with two 12s", "3 sets of 20 with two 22s"
     two = item.numbers[0].value == 2 and not item.numbers[0].role and item.ops[0] in " o"
     if two and setting.style is LoadStyle.BARBELL and item.numbers[1].plural and (item.numbers[1].each or item.has("E")):
         load = item.numbers[1]  # "two 20s each side"
@@ -317,6 +357,7 @@ class Builder:
         self._waiting: list[Term] = []
         self._sets = 0
         self._dropping = False
+        self._alike = False
         self._warming: Term | None = None
         self.trouble = ""
 
@@ -496,6 +537,9 @@ class Builder:
         """ "10 and 10", "8/8" on a one-sided exercise: one set, the same on both sides."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
         joined = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&+"
+        if self.drafts and not self._alike:
+            return False  # "12 kg: 20, 20 and 20": the list goes on
+        self._alike = joined
         return joined and self.setting.sided and counts[0][1].number == counts[1][1].number
 
     def _sides_or_sets(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
@@ -758,4 +802,6 @@ def band_names(marks: Sequence[Term], setting: Setting) -> tuple[str, ...]:
     if not banded and not (setting.helped and own):
         return ()
     found = [own.get(mark.text, mark.text) for mark in marks if mark.kind == "c" and (banded or mark.text in own)]
+    if any(name.casefold() in own for name in found):
+        found = [name for name in found if name.casefold() in own or name not in _STRENGTHS]  # "green, heavy today"
     return tuple(dict.fromkeys(found))

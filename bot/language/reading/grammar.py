@@ -307,7 +307,7 @@ def _items(body: list[Term]) -> list[Item]:
             if term.kind in "/+-" and item.ops and item.ops[-1] in "x@f" and _pair_follows(body, place):
                 close(",")
                 continue
-            op = term.kind
+            op = "w" if term.text == "at" else term.kind  # no one says an effort by "at 8"
             if term.kind == "+" and term.text != "+":
                 item.marks.append(term)
                 op = ""

@@ -337,7 +337,7 @@ def _got_instead(found: re.Match[str]) -> str:
 def _without_preface(found: re.Match[str]) -> str:
     """ "choir practice at 7 so quick one: 50 x 11": numbers of other things before the colon go."""
     said = found["said"]
-    if not re.search(r"\d", said) or re.search(r"\d\s*(?:kg|lbs?|x\b|x\d|reps?|sets?|s\b)|\b[a-z]\d\b|\b(?:set|with|at|for|band|round)\s+\d+\s*$|^\s*\d", said):
+    if not re.search(r"\d", said) or re.search(r"\d\s*(?:kgs?|lbs?|kilos?|pounds?|x\b|x\d|reps?|sets?|'?s\b)|\b[a-z]\d\b|\b(?:set|with|at|for|band|round)\s+\d+\s*$|^\s*\d", said):
         return found.group()
     return re.sub(r"\d", " ", found.group())
 

@@ -178,6 +178,8 @@ def _weighed(
                 score -= 4.0
             elif role == "R" and term.measure is None and not _countable(term):
                 score -= 30.0
+            elif role == "R" and not term.role and len(item.numbers) == 1 and _measured_after(entry, item):
+                score -= 1.8  # "22, 40 m": what has no unit is rather the load
             elif role == "R" and not term.side and not term.role and sided:
                 score -= 3.0
         if builder.has_load and item.ops and _bare_load_in_list(item, way) and not _pair_after_pair(entry, item):
@@ -334,7 +336,7 @@ def _bare_load_in_list(item: Item, way: str) -> bool:
     """ "24kg, 15 15 12": is one of the bare numbers of a list, first or last, taken for a load?"""
     place_ = way.find("L")
     ends = place_ in (0, len(way) - 1) and item.numbers[place_].bare if place_ >= 0 else False
-    return ends and (item.ops[0] if place_ == 0 else item.ops[-1]) in " ,&"
+    return ends and (item.ops[0] if place_ == 0 else item.ops[-1]) in " ,&/-"
 
 
 def _names_own_band(entry: Entry, situation: Situation) -> bool:
@@ -347,6 +349,12 @@ def _counts_follow(entry: Entry, item: Item) -> bool:
     place_ = next(n for n, other in enumerate(entry.items) if other is item)
     following = entry.items[place_ + 1] if place_ + 1 < len(entry.items) else None
     return following is not None and any(term.role == "count" for term in following.numbers)
+
+
+def _measured_after(entry: Entry, item: Item) -> bool:
+    """Does a length or a time follow, told with its unit?"""
+    after = entry.items[next(n for n, other in enumerate(entry.items) if other is item) + 1 :]
+    return any(t.measure not in (None, Measure.REPS) for other in after if len(other.numbers) == 1 for t in other.numbers)
 
 
 def _pair_after_pair(entry: Entry, item: Item) -> bool:

@@ -39,7 +39,7 @@ _WORDS = {
     "x": "mal keer maal fois veces vezes razy gånger x * times by ×",
     "@": "@ at",
     "f": "voor för por pour para für na for fo fr",
-    "w": "con com avec met med mit w with using wi wth wiht widh mit holding wearing",
+    "w": "used con com avec met med mit w with using wi wth wiht widh mit holding wearing",
     "o": "of",
     "h": "then den thn > followed",
     "d": "↓ drop dropped drops dropping dropset dropsets",
