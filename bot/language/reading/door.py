@@ -160,6 +160,7 @@ class _Text:
                 and self.situation.day is not None
                 and not any(t.kind == "n" for t in fresh[:1])
                 and not (tokens and _ONLY_THAT.fullmatch(piece.strip(" ,.!")))
+                and not (not tokens and commands.JUST_DONE.fullmatch(piece.strip()) and re.search(r"\d", self.folded[part.end :]))
                 and "out of time" not in piece  # that is why something was left out
             ):
                 self.ended = ended

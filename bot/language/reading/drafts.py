@@ -70,6 +70,8 @@ class Draft:
 def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
     _join_bouts(entry)
+    for item in entry.items:
+        _strip(item, partials=False)
     _drop_ordinals(entry)
     _drop_times(entry, setting)
     for item in entry.items:
@@ -89,15 +91,16 @@ def prepare(entry: Entry, setting: Setting) -> None:
             if not setting.needs_load or any(0 <= term.start - end <= 4 for end in all_of):  # "all 12s"
                 term.plural = term.plural and setting.measure is Measure.SECONDS
         _pull_pair(item, setting)
-        keep: list[int] = []
-        for place, term in enumerate(item.numbers):
-            if term.role in ("rpe", "rir") or term.partial:
-                item.marks.append(term)
-            else:
-                keep.append(place)
-        if len(keep) < len(item.numbers):
-            item.ops = [item.ops[place - 1] for place in keep[1:]]
-            item.numbers = [item.numbers[place] for place in keep]
+        _strip(item, partials=True)
+
+
+def _strip(item: Item, *, partials: bool) -> None:
+    """Efforts, and partial reps if wanted, become marks of the item."""
+    keep = [n for n, t in enumerate(item.numbers) if t.role not in ("rpe", "rir") and not (partials and t.partial)]
+    if len(keep) < len(item.numbers):
+        item.marks += [term for n, term in enumerate(item.numbers) if n not in keep]
+        item.ops = [item.ops[place - 1] for place in keep[1:]]
+        item.numbers = [item.numbers[place] for place in keep]
 
 
 def _zip_lists(entry: Entry) -> None:
@@ -122,7 +125,7 @@ def _dashes_apart(entry: Entry, setting: Setting) -> None:
     for item in entry.items:
         if setting.needs_load and item.ops[:1] == ["-"] and item.ops.count("-") == 1:
             one, two = item.numbers[:2]
-            if two.start - one.end >= len(" - ") and one.number > two.number:
+            if two.start - one.end >= len(" - ") and (one.number > two.number or len(item.numbers) > 2 or two.role == "count"):
                 item.ops[0] = ":"
 
 
@@ -213,7 +216,7 @@ def _join_singles(entry: Entry) -> None:
     for item in entry.items:
         last = joined[-1] if joined else None
         first = item.numbers[0] if len(item.numbers) == 1 else None
-        alone = first is not None and not item.set_number and not first.plural and (first.bare or _plainly_counted(first, last))
+        alone = first is not None and not item.set_number and not first.plural and (first.bare or _plainly_counted(first, last, joined))
         if last is not None and alone and item.before in ",&" and item.before and _open_list(last):
             last.numbers += item.numbers
             last.ops.append(item.before)
@@ -223,17 +226,18 @@ def _join_singles(entry: Entry) -> None:
     entry.items = joined
 
 
-def _plainly_counted(term: Term, last: Item | None) -> bool:
-    """ "11, 13, 11 reps": the unit said at the end of a list of counts."""
-    if last is None or term.role != "count" or term.side or term.partial or not term.measure or len(last.numbers) < 2:
+def _plainly_counted(term: Term, last: Item | None, joined: list[Item]) -> bool:
+    """ "11, 13, 11 reps", "28 kg for 9, 5, 5 reps": the unit said at the end of a list of counts."""
+    if last is None or term.role != "count" or term.side or term.partial or not term.measure:
         return False
-    return all(2 * other.number > term.number > other.number / 2 for other in last.numbers[1:])
+    counts = last.numbers if any(len(item.numbers) > 1 or item.has("cb") for item in joined[:-1]) else last.numbers[1:]
+    return bool(counts) and all(2 * other.number > term.number > other.number / 2 for other in counts)
 
 
 def _open_list(item: Item) -> bool:
     return (
         0 < len(item.numbers) <= _LONGEST_LIST
-        and all(mark.kind == "?" for mark in item.marks)
+        and all(mark.kind == "?" or mark.role for mark in item.marks)
         and all(term.bare for term in item.numbers)
         and all(op in ",&" for op in item.ops)
     )
@@ -537,7 +541,7 @@ class Builder:
         """ "10 and 10", "8/8" on a one-sided exercise: one set, the same on both sides."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
         joined = bare and counts[1][0] == counts[0][0] + 1 and item.ops[counts[0][0]] in "/&+"
-        if self.drafts and not self._alike:
+        if (self.drafts and not self._alike) or (joined and (item.has("E") or any(term.each for _, term in counts))):
             return False  # "12 kg: 20, 20 and 20": the list goes on
         self._alike = joined
         return joined and self.setting.sided and counts[0][1].number == counts[1][1].number

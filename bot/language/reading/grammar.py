@@ -48,6 +48,7 @@ _LOG_LIST = {sign: log(share) for sign, share in _LIST_OF.items()}
 _UNHEARD_OF = log(0.002)
 _MOST_NUMBERS = 40
 _OPERATORS = frozenset("x@fwo:/-+")
+_GOT = frozenset(("got", "did", "made", "managed", "hit"))
 _BETWEEN_ITEMS = frozenset(",|hd&")
 
 
@@ -288,7 +289,8 @@ def _items(body: list[Term]) -> list[Item]:
         if term.kind == "n":
             if item.numbers and not op and _begins_anew(body, place, item):
                 close(" ")
-            if not item.numbers and op in "@w" and op and not term.role and not item.has("F"):
+            two = term.value == 2 and place + 1 < len(body) and body[place + 1].kind == "n" and body[place + 1].plural  # "used two 16s"
+            if not item.numbers and op in "@w" and op and not term.role and not item.has("F") and not two:
                 term.role = "load"
             if item.numbers:
                 item.ops.append(op or " ")
@@ -319,6 +321,8 @@ def _items(body: list[Term]) -> list[Item]:
                 item.drop_word = term.text
         elif term.kind == "?":
             item.marks.append(term)
+        elif term.kind == "k" and term.text in _GOT and len(item.numbers) == 1 and not op and not item.marks:
+            op = "f"  # "16 got 17"
         elif term.kind in "kw.!N":
             continue
         else:

@@ -172,6 +172,7 @@ _LAST_WEEK = re.compile(
 _PREFACE = re.compile(r"^(?P<said>[^\n:]{6,70}):\s*(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?|'?s)?\s*(?:[x×*@]|for)\s*\d)")
 _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+across(?: the board| all sets| the sets)?\b")
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
+_HELPERS = re.compile(r"band|spot|assist|machine|partner|mate\b|\d helped|helped (?:by|with|on|me (?:with|on|through))")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {"extra": "up", "fewer": "down", "heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
 
@@ -212,6 +213,8 @@ def without_noise(text: str) -> str:
     text = _PREFACE.sub(_without_preface, text)
     text = _ACROSS.sub(lambda m: _padded(f"{PLURAL_WORDS.get(m['n'], m['n'])} all", m), text)
     text = _BOTH_TIMES.sub(lambda m: _padded(f"x {_TIMES[m['n']]} sets", m), text)
+    if "helped" in text and not _HELPERS.search(text):
+        text = text.replace("helped", "      ")  # "music helped"
     text = _RIGHT_SO.sub(_blank, text)
     text = _MORE_THINGS.sub(_blank, text)
     for pattern in (_BEFORE_NTH,):
@@ -337,7 +340,7 @@ def _got_instead(found: re.Match[str]) -> str:
 def _without_preface(found: re.Match[str]) -> str:
     """ "choir practice at 7 so quick one: 50 x 11": numbers of other things before the colon go."""
     said = found["said"]
-    if not re.search(r"\d", said) or re.search(r"\d\s*(?:kgs?|lbs?|kilos?|pounds?|x\b|x\d|reps?|sets?|'?s\b)|\b[a-z]\d\b|\b(?:set|with|at|for|band|round)\s+\d+\s*$|^\s*\d", said):
+    if not re.search(r"\d", said) or re.search(r"\d\s*(?:kgs?|lbs?|kilos?|pounds?|x\b|x\d|reps?|sets?|'?s\b)|\b[a-z]\d\b|\d\s*$|^\s*\d", said):
         return found.group()
     return re.sub(r"\d", " ", found.group())
 

@@ -27,6 +27,7 @@ _BIG = frozenset(
         KitItem.LEG_EXTENSION, KitItem.SMITH_MACHINE, KitItem.CHEST_MACHINE, KitItem.ROW_MACHINE, KitItem.CALF_MACHINE, KitItem.SLED,
     ]
 )  # fmt: skip
+_ODD = -1.2  # log weight
 _LIGHTEST_BAR = 7.0  # kg; bars for beginners weigh 7 to 10 kg (common practice)
 
 
@@ -72,9 +73,17 @@ def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = Tru
         score += max(-_LOAD_SLOPE * abs(log(kg / known)) / weight for known, weight in setting.known_loads if known > 0)
     elif ladder is None:
         score += -0.35 if kg < 4 else 0.0
+        score += _ODD if _seldom_made(amount, unit) else 0.0
         score += -_LOAD_SLOPE * max(0.0, log(kg / heavy_for(setting)))
         score += -4.0 if setting.style is LoadStyle.BARBELL and kg < _LIGHTEST_BAR else 0.0
     return max(score, _IMPOSSIBLE)
+
+
+def _seldom_made(amount: Decimal, unit: Unit) -> bool:
+    """Loads above ten come in steps of 2 or 2.5 kg, and in pounds of 2.5 or 5 (common practice): 13, 17, 19 are rather counts."""
+    if amount <= 10:
+        return False
+    return all(amount % step for step in ((Decimal(2), Decimal("2.5")) if unit is Unit.KG else (Decimal("2.5"), Decimal(4))))
 
 
 def heavy_for(setting: Setting) -> float:

@@ -176,10 +176,12 @@ def _weighed(
                 score += fit_sets(term.number, setting)
             elif role == "E" and not 5 <= term.number <= 10:
                 score -= 4.0
+            elif role == "E" and not term.role and "L" not in way and setting.needs_load and setting.load_before(99) is None:
+                score -= 1.5  # "12 @ 8" where no load is known: it is told now
             elif role == "R" and term.measure is None and not _countable(term):
                 score -= 30.0
             elif role == "R" and not term.role and len(item.numbers) == 1 and _measured_after(entry, item):
-                score -= 1.8  # "22, 40 m": what has no unit is rather the load
+                score -= 4.0  # "22, 40 m": what has no unit is rather the load
             elif role == "R" and not term.side and not term.role and sided:
                 score -= 3.0
         if builder.has_load and item.ops and _bare_load_in_list(item, way) and not _pair_after_pair(entry, item):
@@ -318,7 +320,7 @@ def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
         if not one.count_words or not other.count_words or one.count_words[-1] is other.count_words[0]:
             continue
         between = folded[one.count_words[-1].end : other.count_words[0].start]
-        if any(word not in _BETWEEN_SETS and word not in NUMBER_WORDS and word not in PLURAL_WORDS and LEXICON.get(word, "?") not in _SAID_OF_SETS for word in _WORDS.findall(between)):
+        if any(word not in _BETWEEN_SETS and word.removesuffix("x") not in _BETWEEN_SETS and word not in NUMBER_WORDS and word not in PLURAL_WORDS and LEXICON.get(word, "?") not in _SAID_OF_SETS for word in _WORDS.findall(between)):
             return True
         if re.search(r"[.!?]\s", between) and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between):
             return True
@@ -392,7 +394,7 @@ def _habit(way: str, item: Item, situation: Situation) -> float:
 def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     """How well the drafts fit; of many sets, the mean counts as three."""
     if not drafts:
-        return -1.0 if setting.needs_load else -4.0
+        return -3.0 if setting.needs_load else -4.0
     counts = 0.0
     free = setting.free_numbers
     for place_, draft in enumerate(drafts):

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from decimal import Decimal
 
 from bot.language.reading.days import ToldDay
 from bot.language.reading.grammar import Entry, Item, cut_last
@@ -24,13 +25,22 @@ from bot.language.situation import Situation
 from bot.training.blocks import Measure, Slot
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import LoadStyle
+from bot.training.records import SetRecord
 
 _FITS_WELL = -1.2  # log weights: a reading that fits so well in the slot that is due is not looked for elsewhere
 _OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
+_GOES_ON = 0.7  # less rare with the very load of the set before
 _CLEARLY = 2.5
+_NEVER_LOADED = 4.0  # body weight is due, and the load is that of the set before, which was of its partner
 _THEN = 0.7  # "12 green, then 13 on the chest one": then begins the exercise that is named
 _BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
 _ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
+
+
+def _fits(record: SetRecord, setting: Setting) -> bool:
+    """Does the count lie within what is prescribed there?"""
+    count, number = record.done.worst_count, record.place.number if record.place else 1
+    return count is not None and fit_count(Decimal(count), setting.target(number), setting) >= 0.0
 
 
 @dataclass
@@ -195,6 +205,8 @@ class Group:
             entry.items[-2].marks += entry.items.pop().marks
         if partner is None or len(entry.items) < 2 or not self._of_partner(entry.items[-1], slot, partner):
             return [entry]
+        if all(term.role == "load" or term.plural for item in entry.items[:-1] for term in item.numbers):
+            return [entry]  # "18 kg each, 9 per side": the first part alone tells of no set
         last = entry.items.pop()
         last.before = ""
         return [entry, Entry(label=partner.label, items=[last], start=last.start, end=last.end)]
@@ -241,7 +253,8 @@ class Group:
 
     def elsewhere(self, entry: Entry, settled: Settled, due_slot: Slot) -> Settled:
         """What hardly fits the slot that is due may fit its partner in the superset, or the one just done, far better."""
-        if settled.score is None or settled.score > _FITS_WELL:
+        alike = self._load_just_used(settled, due_slot)
+        if settled.score is None or (settled.score > _FITS_WELL and not alike):
             return settled
         if settled.question is not None and settled.question.code == "missing_load":
             return settled
@@ -249,7 +262,9 @@ class Group:
         for slot in self._nearby(due_slot):
             other = settle_entry(entry.twin(), self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True)
             if other.question is None and other.score is not None and any(isinstance(part, SetsHeard) for part in other.heard):
-                better = other.score - _OUT_OF_ORDER - settled.score
+                better = other.score - (_GOES_ON if alike else _OUT_OF_ORDER) - settled.score
+                if alike and not self._setting(due_slot).needs_load:
+                    better += _NEVER_LOADED
                 if best is None or better > gain:
                     best, gain = other, better
         question = settled.question
@@ -263,6 +278,18 @@ class Group:
         theirs = Option(label_of(best.heard), best.heard, 0.6)
         options = (theirs, *mine) if gain > 0 or surprised else (*mine[:1], theirs, *mine[1:])
         return Settled(question=Question("which_slot", settled.said[:80], options[:4]), certainty=0.5, said=settled.said)
+
+    def _load_just_used(self, settled: Settled, due_slot: Slot) -> bool:
+        """Is it the very load of the last set on record, while none is known of the exercise that is due?"""
+        last = next((r for r in reversed(self.situation.today) if r.place), None)
+        said = [record.done.load for part in settled.heard if isinstance(part, SetsHeard) for record in part.sets]
+        if last is None or last.place is None or last.place.label == due_slot.label or not said or said[0] is None:
+            return False
+        here = self._setting(due_slot)
+        known = here.known_loads if here.needs_load else here.has_extra_load()
+        if here.needs_load and not known and all(_fits(record, here) for part in settled.heard if isinstance(part, SetsHeard) for record in part.sets):
+            return False  # it may be: the same pair of dumbbells does for both
+        return not known and last.done.load is not None and said[0].kg is not None and said[0].kg == last.done.load.kg
 
     def _nearby(self, due_slot: Slot) -> list[Slot]:
         """Slots of the same superset with sets still to do, the one last recorded first; and that one, whatever its group."""
