@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from decimal import Decimal
 
 from bot.language.reading.numbers import NUMBER_WORDS
+from bot.language.reading.ranking import fit_count
+from bot.language.reading.setting import Setting
 from bot.language.readings import FinishHeard, Heard, PointHeard, RepeatHeard, SkipHeard, UndoHeard
 from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
@@ -30,7 +33,7 @@ _FINISH = re.compile(
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
 _LONGEST_FINISH = 160
-_DONE_A_LIST = re.compile(r"\s*(?:done|finished)[\s,:!.]+\d+[\s,/]+\d+[\s,/\d]*$")  # "done, 4, 6": sets rather than an effort
+_DONE_A_LIST = re.compile(r"\s*(?:done|finished)[\s,:!.]+\d+[\s,/:]+\d+[\s,/\d]*(?:m|s|reps)?$")  # "done, 4, 6": sets rather than an effort
 JUST_DONE = re.compile(r"(?:ok |okay |and |all )?(?:done|finished)[\s!.,]*")  # before sets: they are what is done
 _CLAUSES = re.compile(r"[,.;!/]+\s*|\s+so\s+|\s+-\s+")
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
@@ -124,6 +127,16 @@ def finish(folded: str) -> FinishHeard | None:
         length = int(amount * 60) + (int(minutes[1]) if minutes else int(hours[2] or 0))
         value = None if effort and hours[2] and effort[1] == hours[2] else value
     return FinishHeard(effort=value, minutes=length)
+
+
+_BARE_EFFORT = re.compile(r"\s*(?:ok |and |all )?(?:done|finished)[\s,:!.]+\d+\s*[.!,]?\s*")
+
+
+def rather_a_set(folded: str, ended: FinishHeard, setting: Setting | None) -> bool:
+    """ "done, 8" while sets are left: eight reps, where eight suit the set that is due, rather than an effort of eight."""
+    if setting is None or ended.effort is None or not _BARE_EFFORT.match(folded) or not setting.free_numbers:
+        return False
+    return fit_count(Decimal(str(ended.effort)), setting.target(setting.free_numbers[0]), setting) > -0.5
 
 
 def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situation) -> SkipHeard | None:

@@ -26,7 +26,7 @@ _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|t
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
-    re.compile(rf"{_SOFT}(?:(?:the|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"{_SOFT}(?:(?:the|that|this|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:the |my )?(?P<value>(?:left|right)(?: side| leg| arm| hand| one)?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*\d.*)"),
     re.compile(rf"{_SOFT}(?P<every>all|both|every one|each)(?: of)?(?: (?:them|those|the|my|my last|three|four|five|two|[2-5]|(?P<label3>[a-z]\d)))*(?: [a-z]{{4,12}})?(?: (?:sets?|ones?|of them))?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),

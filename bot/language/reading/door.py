@@ -74,7 +74,8 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     if once is not None:
         return _once(read(text[: len(once)], situation, known), text, situation)
     ended = commands.finish(folded) if situation.day is not None else None
-    if ended is not None:
+    due = situation.slot(situation.due.label) if situation.due else None
+    if ended is not None and not commands.rather_a_set(folded, ended, setting_for(situation, known, due) if due else None):
         return Reading(text, Verdict.RECORD, (ended,), 0.95, why=(Why(0, len(folded), "the session is over"),))
     return _Text(text, without_noise(folded), situation, known).read()
 

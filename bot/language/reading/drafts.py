@@ -78,6 +78,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
+    _own_bands_only(entry, setting)
     _dashes_apart(entry, setting)
     _counts_before_load(entry, setting)
     _pairs_in_a_row(entry, setting)
@@ -120,6 +121,14 @@ def _zip_lists(entry: Entry) -> None:
         return
 
 
+def _own_bands_only(entry: Entry, setting: Setting) -> None:
+    """ "green band, 16 heavy today": where one of the member's own bands is named, heavy is how it felt."""
+    own = {name.casefold() for name in setting.situation.kit.bands}
+    if any(mark.kind == "c" and mark.text in own for item in entry.items for mark in item.marks):
+        for item in entry.items:
+            item.marks = [mark for mark in item.marks if mark.kind != "c" or mark.text in own or mark.text not in _STRENGTHS]
+
+
 def _dashes_apart(entry: Entry, setting: Setting) -> None:
     """ "24 - 17, 20": one dash with room around it parts a load from its counts, as a colon does."""
     for item in entry.items:
@@ -137,13 +146,14 @@ def _counts_before_load(entry: Entry, setting: Setting) -> None:
             continue
         single = [other for other in entry.items[:place] if len(other.numbers) == 1 and other.before in ("", ",", "&")]
         counts = [*(other.numbers[0] for other in single), item.numbers[0]]
-        if len(single) != place or last not in single or any(t.role not in ("", "count") or t.plural or t.side or t.partial for t in counts):
+        if len(single) != place or last not in single or any(t.role not in ("", "count", "minutes_or_metres") or t.plural or t.side or t.partial for t in counts):
             continue
         few, most = min(t.number for t in counts), max(t.number for t in counts)
-        if most > 3 * few or item.numbers[1].role not in ("", "load") or (item.numbers[1].number <= 10 and most > item.numbers[1].number * 2):
+        load = item.numbers[1]
+        if most > 3 * few or load.role not in ("", "load") or (load.bare and not load.plural and load.number <= 10 and most > load.number * 2):
             continue
         for term in counts:
-            term.role = "count"
+            term.role = term.role or "count"
         item.numbers[1].role = "load"
         return
 
@@ -228,7 +238,7 @@ def _join_singles(entry: Entry) -> None:
 
 def _plainly_counted(term: Term, last: Item | None, joined: list[Item]) -> bool:
     """ "11, 13, 11 reps", "28 kg for 9, 5, 5 reps": the unit said at the end of a list of counts."""
-    if last is None or term.role != "count" or term.side or term.partial or not term.measure:
+    if last is None or term.side or term.partial or not (term.role == "minutes_or_metres" or (term.role == "count" and term.measure)):
         return False
     counts = last.numbers if any(len(item.numbers) > 1 or item.has("cb") for item in joined[:-1]) else last.numbers[1:]
     return bool(counts) and all(2 * other.number > term.number > other.number / 2 for other in counts)
@@ -301,7 +311,7 @@ def _pull_pair(item: Item, setting: Setting) -> None:
     if len(item.numbers) < 2:
         return
     at = next(
-        (n for n in range(1, len(item.numbers) - 1) if item.numbers[n].value == 2 and item.numbers[n + 1].plural and item.ops[n - 1] in "w@"), 0
+        (n for n in range(1, len(item.numbers) - 1) if item.numbers[n].value == 2 and item.numbers[n + 1].plural and item.ops[n] == " "), 0
     )  # "20 steps with two 12s", "3 sets of 20 with two 22s"
     two = item.numbers[0].value == 2 and not item.numbers[0].role and item.ops[0] in " o"
     if two and setting.style is LoadStyle.BARBELL and item.numbers[1].plural and (item.numbers[1].each or item.has("E")):
@@ -391,6 +401,11 @@ class Builder:
             self._mark_last(term)
         if item.set_number and not counts:
             self._waiting.append(Term("#", "", item.start, item.end, Decimal(item.set_number)))
+
+    @property
+    def load_had_unit(self) -> bool:
+        """Was the load said with its unit, so that no bare number is another one?"""
+        return self._load_words is not None and self._load_words.unit is not None
 
     @property
     def has_load(self) -> bool:

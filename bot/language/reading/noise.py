@@ -17,7 +17,7 @@ from bot.language.reading.numbers import PLURAL_WORDS
 _N = r"\d+(?:[.,]\d+)?"
 _TEN = r"(?:10|\d(?:[.,]5)?)"
 _BLANK = re.compile(
-    rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
+    rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.a-z])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
     rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
     rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:(?:of|was|at|is|around|about|:|got|went|hit|peaked|up|to|reached|showing|says|said)\s*)*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
     rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
@@ -170,6 +170,10 @@ _LAST_WEEK = re.compile(
     rf"|\(\s*(?:did |was |got )?{_N}\s*(?:'?s|{_UNIT}|reps?)?\s+last (?:week|time|month|session)\s*\)"
 )
 _PREFACE = re.compile(r"^(?P<said>[^\n:]{6,70}):\s*(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?|'?s)?\s*(?:[x×*@]|for)\s*\d)")
+_OTHER_NUMBER = re.compile(
+    r"(?<=\bat )\d+(?=\s+[a-z])|(?<=\bin )\d+(?=\s+[a-z])|(?<=\btill )\d+|(?<=\buntil )\d+|(?<=\bby )\d+|(?<=\broom )\d+|(?<=\bbus )\d+|(?<=\bline )\d+"
+    r"|\b\d+(?=\s*(?:am|pm|mins?|minutes?|hours?|h|hrs?|days?|weeks?|months?|years?|kids?|people|emails?|meetings?|calls?|patients?|km|miles|o'?clock)\b)"
+)
 _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+across(?: the board| all sets| the sets)?\b")
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
 _HELPERS = re.compile(r"band|spot|assist|machine|partner|mate\b|\d helped|helped (?:by|with|on|me (?:with|on|through))")
@@ -339,10 +343,8 @@ def _got_instead(found: re.Match[str]) -> str:
 
 def _without_preface(found: re.Match[str]) -> str:
     """ "choir practice at 7 so quick one: 50 x 11": numbers of other things before the colon go."""
-    said = found["said"]
-    if not re.search(r"\d", said) or re.search(r"\d\s*(?:kgs?|lbs?|kilos?|pounds?|x\b|x\d|reps?|sets?|'?s\b)|\b[a-z]\d\b|\d\s*$|^\s*\d", said):
-        return found.group()
-    return re.sub(r"\d", " ", found.group())
+    said = _OTHER_NUMBER.sub(_blank, found["said"])
+    return said + found.group()[len(said) :]
 
 
 def _blank(found: re.Match[str]) -> str:

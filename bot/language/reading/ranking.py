@@ -28,7 +28,7 @@ _BIG = frozenset(
     ]
 )  # fmt: skip
 _ODD = -1.2  # log weight
-_LIGHTEST_BAR = 7.0  # kg; bars for beginners weigh 7 to 10 kg (common practice)
+LIGHTEST_BAR = 7.0  # kg; bars for beginners weigh 7 to 10 kg (common practice)
 
 
 def fit_count(value: Decimal, target: SetTarget | None, setting: Setting) -> float:
@@ -72,10 +72,10 @@ def fit_load(amount: Decimal, unit: Unit, setting: Setting, *, whole: bool = Tru
     if whole and setting.known_loads:
         score += max(-_LOAD_SLOPE * abs(log(kg / known)) / weight for known, weight in setting.known_loads if known > 0)
     elif ladder is None:
-        score += -0.35 if kg < 4 else 0.0
+        score += -1.2 if kg < 3 else -0.35 if kg < 4 else 0.0
         score += _ODD if _seldom_made(amount, unit) else 0.0
         score += -_LOAD_SLOPE * max(0.0, log(kg / heavy_for(setting)))
-        score += -4.0 if setting.style is LoadStyle.BARBELL and kg < _LIGHTEST_BAR else 0.0
+        score += -4.0 if setting.style is LoadStyle.BARBELL and kg < LIGHTEST_BAR else 0.0
     return max(score, _IMPOSSIBLE)
 
 

@@ -85,6 +85,8 @@ class Setting:
     def sided(self) -> bool:
         if self.slot is not None and self.slot.sides is not Sides.BOTH:
             return True
+        if self.measure in (Measure.STEPS, Measure.METRES):
+            return False  # "3 x 20 steps": of both legs together, where the coach says nothing else
         return self.entry is not None and self.entry.one_sided
 
     @property

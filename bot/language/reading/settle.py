@@ -169,6 +169,12 @@ def _weighed(
             score -= 0.6  # "12x10": the count first is rare, and rarer where it is the larger number
         if way == "L" and _counts_follow(entry, item):
             score += 1.5
+        if way == "L" and item.numbers[0].bare and builder.load_had_unit and item.before in (",", "&"):
+            score -= 2.5  # "16 kg: 40, 40": the load is said already
+        if set(way) == {"S", "L"}:
+            score -= 2.0  # "4 with 85": four sets of which nobody says how many reps
+        if way == "RR" and setting.needs_load and item.ops == [" "] and item.numbers[0].bare and item.numbers[1].role:
+            score -= 2.0  # "16 18 reps": the unit is said of what is counted
         if setting.load_first and way.startswith("LR"):
             score += _AS_THE_OTHERS
         for term, role in zip(item.numbers, way, strict=True):
@@ -182,6 +188,8 @@ def _weighed(
                 score -= 30.0
             elif role == "R" and not term.role and len(item.numbers) == 1 and _measured_after(entry, item):
                 score -= 4.0  # "22, 40 m": what has no unit is rather the load
+            elif role == "R" and not term.role and len(item.numbers) == 1 and setting.needs_load and _counted_next(entry, item):
+                score -= 1.0  # "16, 12 reps"
             elif role == "R" and not term.side and not term.role and sided:
                 score -= 3.0
         if builder.has_load and item.ops and _bare_load_in_list(item, way) and not _pair_after_pair(entry, item):
@@ -309,9 +317,17 @@ _BETWEEN_SETS = frozenset(
         "steps",
         "failure",
         "fail",
+        "hand",
+        "hands",
+        "dbs",
     ]
 )
 _WORDS = re.compile(r"[^\W\d_]+")
+
+
+def _of_sets(word: str) -> bool:
+    """Does the word, or what stands before an x glued to it ("dbsx10"), belong to set talk?"""
+    return any(LEXICON.get(each, "?") in _SAID_OF_SETS for each in (word, word.removesuffix("x")))
 
 
 def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
@@ -320,7 +336,7 @@ def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
         if not one.count_words or not other.count_words or one.count_words[-1] is other.count_words[0]:
             continue
         between = folded[one.count_words[-1].end : other.count_words[0].start]
-        if any(word not in _BETWEEN_SETS and word.removesuffix("x") not in _BETWEEN_SETS and word not in NUMBER_WORDS and word not in PLURAL_WORDS and LEXICON.get(word, "?") not in _SAID_OF_SETS for word in _WORDS.findall(between)):
+        if any(word not in _BETWEEN_SETS and word.removesuffix("x") not in _BETWEEN_SETS and word not in NUMBER_WORDS and word not in PLURAL_WORDS and not _of_sets(word) for word in _WORDS.findall(between)):
             return True
         if re.search(r"[.!?]\s", between) and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between):
             return True
@@ -356,7 +372,17 @@ def _counts_follow(entry: Entry, item: Item) -> bool:
 def _measured_after(entry: Entry, item: Item) -> bool:
     """Does a length or a time follow, told with its unit?"""
     after = entry.items[next(n for n, other in enumerate(entry.items) if other is item) + 1 :]
-    return any(t.measure not in (None, Measure.REPS) for other in after if len(other.numbers) == 1 for t in other.numbers)
+    return any(
+        t.measure not in (None, Measure.REPS) or t.role == "minutes_or_metres"
+        for other in after
+        if len(other.numbers) == 1
+        for t in other.numbers
+    )
+
+
+def _counted_next(entry: Entry, item: Item) -> bool:
+    """Is the next item, and the last, one count told with its unit?"""
+    return entry.items[0] is item and len(entry.items) == 2 and [t.role for t in entry.items[1].numbers] == ["count"]
 
 
 def _pair_after_pair(entry: Entry, item: Item) -> bool:
@@ -394,7 +420,7 @@ def _habit(way: str, item: Item, situation: Situation) -> float:
 def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
     """How well the drafts fit; of many sets, the mean counts as three."""
     if not drafts:
-        return -3.0 if setting.needs_load else -4.0
+        return -1.0 if setting.needs_load else -4.0
     counts = 0.0
     free = setting.free_numbers
     for place_, draft in enumerate(drafts):
@@ -431,6 +457,8 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
         score -= 4.5 if not _load_was_marked(drafts) else 1.0
     if setting.needs_load and all(draft.load is None for draft in drafts) and setting.load_before(99) is None:
         score -= 0.4
+    if len(drafts) == len(free) > 2 and loads and setting.needs_load:
+        score += 0.5  # as many counts as sets are left
     extra = len(drafts) - len(free)
     if extra > 0 and len(drafts) != len(setting.targets) and setting.targets:
         score -= 1.2 * extra

@@ -248,7 +248,7 @@ class Group:
             and there.style is LoadStyle.PAIR
             and here.style is not LoadStyle.PAIR
         )
-        sided = there.sided and not here.sided and (item.has("E") or any(term.each for term in item.numbers))
+        sided = there.sided and not here.sided and (item.has("E") or any(term.each and term.role != "load" for term in item.numbers))
         return banded or held or paired or sided
 
     def elsewhere(self, entry: Entry, settled: Settled, due_slot: Slot) -> Settled:

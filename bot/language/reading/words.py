@@ -138,7 +138,7 @@ _PHRASES = {
     "form got ugly|form went off|form was sloppy|form got messy|form gone|form was ugly|ugly form|poor form|sloppy form|lost form|form going|form was going|form started going|"
     "form was shaky|form shaky|form not great|form wasn't great|form wasnt great|form got bad|form was breaking down|form breaking down|form breaking|form died|lost my form|"
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
-    "g": "good form|form was good|form good|clean form|form held|form solid|form was solid|perfect form|strict form|form kept|form was fine|form stayed good|form ok|form fine|form was clean|"
+    "g": "with good form|with great form|with clean form|with perfect form|with strict form|with decent form|decent form|good form|form was good|form good|clean form|form held|form solid|form was solid|perfect form|strict form|form kept|form was fine|form stayed good|form ok|form fine|form was clean|"
     "all clean|form clean|form tight|form on point|form felt good|great form|form great|form was great|form spot on|form stayed solid|form stayed clean|form was perfect",
     "t": "kept the slow lower|kept it slow|slow as written|slow like you said|slow like it says|slow as asked|tempo kept|kept tempo|kept the tempo|tempo good|tempo held|held the tempo|held tempo|on tempo|good tempo|tempo was good|with tempo|tempo ok|tempo fine|in tempo|at tempo|"
     "to tempo|perfect tempo|tempo spot on|tempo perfect|tempo as written|strict tempo|stuck to the tempo|stuck to tempo|kept to tempo|kept to the tempo|tempo stayed",
