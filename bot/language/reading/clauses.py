@@ -86,7 +86,9 @@ _WHEN_LATE = re.compile(
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
 _TODAY_AFTER_ALL = re.compile(r"[^\d\n]*\b(?:today|now|tonight|this morning)\b")
-_COMPARED = re.compile(r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$")
+_COMPARED = re.compile(
+    r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$"
+)
 _BREAKS = re.compile(
     r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b"
 )
@@ -206,7 +208,9 @@ def _add(folded: str, begin: int, stop: int, asked: bool, cuts: list[tuple[int, 
     cuts.append((begin, stop, asked))
 
 
-_ASKED_BEHIND = re.compile(r"(?<=\d)[\s,]+(?:(?:and|so|but|ok|also)\s+)*(?=(?:what|which|when|where|why|how|who|is|are|am|should|shall|do|does|can|could|will|would)\b)")
+_ASKED_BEHIND = re.compile(
+    r"(?<=\d)[\s,]+(?:(?:and|so|but|ok|also)\s+)*(?=(?:what|which|when|where|why|how|who|is|are|am|should|shall|do|does|can|could|will|would)\b)"
+)
 _TOLD_BEFORE = re.compile(
     r"^[^a-z]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)?\s*(?:[x×*@]|for|reps? (?:with|at))\s*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?|reps?|each(?: side)?)?(?=\W|$)"
     r"|^[^a-z\d]*\d+(?:[.,]\d+)?\s*(?:kg|lbs?|kilos?|pounds?)(?:[\s,/]+\d+)+(?=\W|$)"
@@ -247,8 +251,12 @@ _FUTURE = re.compile(
 _NOT_YET = re.compile(
     r"^(?:(?:ok|so|and|but|then|also|maybe|think|i think|right|probably)[\s,]+)*(?:i\s+)?(?:next (?:time|week|session|go|round)\b|(?:i'?ll|will|gonna|going to|might|should|hope to|hoping to|want to|wanna|planning to|plan to)\s+(?:try|do|go|use|aim|get|attempt|start|move|hit|load|put|bump|jump)\b|tomorrow\b|thinking (?:of|about)\b|plan (?:is|for)\b|aiming for\b.*\b(?:next|tomorrow|friday|monday))"
 )
-_OPINION = re.compile(r"\d\s*[x×]\s*\d+\s+(?:is|are|was|would be|seems?|sounds?)\s+(?:\w+\s+)?(?:better|worse|harder|easier|more|too|best|good|enough)\b|\b(?:reckons?|thinks?|says?|told me|swears by|recommends?)\s+(?:that\s+|to do\s+|i should\s+|doing\s+|you\s+)*\d+\s*[x×]\s*\d")
-_SHOPPING = re.compile(r"^(?:(?:ok|and|also|btw|hey|can you|could you|pls|please|remember to)[\s,]+)*(?:need|buy|grab|pick up|get me|shopping(?: list)?|order)\b[^\d]{0,20}\b(?!sets?|reps?|weights?|rest)[a-z]{3,}\s*(?:x\s*)?\d")
+_OPINION = re.compile(
+    r"\d\s*[x×]\s*\d+\s+(?:is|are|was|would be|seems?|sounds?)\s+(?:\w+\s+)?(?:better|worse|harder|easier|more|too|best|good|enough)\b|\b(?:reckons?|thinks?|says?|told me|swears by|recommends?)\s+(?:that\s+|to do\s+|i should\s+|doing\s+|you\s+)*\d+\s*[x×]\s*\d"
+)
+_SHOPPING = re.compile(
+    r"^(?:(?:ok|and|also|btw|hey|can you|could you|pls|please|remember to)[\s,]+)*(?:need|buy|grab|pick up|get me|shopping(?: list)?|order)\b[^\d]{0,20}\b(?!sets?|reps?|weights?|rest)[a-z]{3,}\s*(?:x\s*)?\d"
+)
 _LABEL = re.compile(r"\b[a-z]\d{1,2}\b")
 _ANY_NUMBER = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty)\b")
 _PAST = re.compile(r"\b(?:got|did|done|made|hit|managed|was|were|had|finished|completed)\b")

@@ -33,7 +33,9 @@ _FINISH = re.compile(
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
 _LONGEST_FINISH = 160
-_DONE_A_LIST = re.compile(r"\s*(?:done|finished)[\s,:!.]+\d+[\s,/:]+\d+[\s,/\d]*(?:m|s|reps)?$")  # "done, 4, 6": sets rather than an effort
+_DONE_A_LIST = re.compile(
+    r"\s*(?:done|finished)[\s,:!.]+\d+[\s,/:]+\d+[\s,/\d]*(?:m|s|reps)?$"
+)  # "done, 4, 6": sets rather than an effort
 JUST_DONE = re.compile(r"(?:ok |okay |and |all )?(?:done|finished)[\s!.,]*")  # before sets: they are what is done
 _CLAUSES = re.compile(r"[,.;!/]+\s*|\s+so\s+|\s+-\s+")
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji

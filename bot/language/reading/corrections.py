@@ -82,7 +82,9 @@ _BREAKS_OFF = re.compile(r"\b(?:hurt|pain|then|next|now|but)\b|[;?\n]|\d\s*,\s*\
 _LOADISH = frozenset(["the weight", "weight", "the load", "load", "the kg"])
 _THING = re.compile(r"(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)")
 _STORY = re.compile(r"[a-z]{3,}[^a-z]*[,.;]|\b(?:got|did|managed|made)\b")
-_ONES = frozenset(("last one", "the last one", "last", "last set", "the last set", "my last set", "that one", "that set", "my last one"))
+_ONES = frozenset(
+    ("last one", "the last one", "last", "last set", "the last set", "my last set", "that one", "that set", "my last one")
+)
 _COUNTISH = frozenset(("reps", "the reps"))
 
 Found = tuple[tuple[Heard, ...], float, Question | None]
@@ -319,7 +321,13 @@ def _one(
         return [(as_count, 1.0)]
     if from_load < 0.45 and ladder_fits and (from_count > 0.5 or from_load * 2 < from_count):
         return [(as_load, 1.0)]
-    if from_count <= from_load and setting.ladder is None and (which in _ONES or wrong is not None) and amount == amount.to_integral_value() and value % 2:
+    if (
+        from_count <= from_load
+        and setting.ladder is None
+        and (which in _ONES or wrong is not None)
+        and amount == amount.to_integral_value()
+        and value % 2
+    ):
         return [(as_count, 1.0)]  # "last one was 11" after 12 kg x 12: dumbbells of 11 kg are rare, sets of 11 are not
     if from_count <= from_load:
         return [(as_count, 0.6), (as_load, 0.4)]

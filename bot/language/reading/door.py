@@ -24,7 +24,15 @@ from bot.language.reading.notes import with_notes
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import SURE, Settled, settle_entry
 from bot.language.reading.supersets import Group
-from bot.language.reading.telling import forget_preface, know_words_of, leaves_out, maybe_sets, only_time, speaks_vaguely, tells_sets
+from bot.language.reading.telling import (
+    forget_preface,
+    know_words_of,
+    leaves_out,
+    maybe_sets,
+    only_time,
+    speaks_vaguely,
+    tells_sets,
+)
 from bot.language.reading.terms import LIKEWISE, Clause, terms_of
 from bot.language.readings import (
     Aside,

@@ -146,11 +146,19 @@ def _counts_before_load(entry: Entry, setting: Setting) -> None:
             continue
         single = [other for other in entry.items[:place] if len(other.numbers) == 1 and other.before in ("", ",", "&")]
         counts = [*(other.numbers[0] for other in single), item.numbers[0]]
-        if len(single) != place or last not in single or any(t.role not in ("", "count", "minutes_or_metres") or t.plural or t.side or t.partial for t in counts):
+        if (
+            len(single) != place
+            or last not in single
+            or any(t.role not in ("", "count", "minutes_or_metres") or t.plural or t.side or t.partial for t in counts)
+        ):
             continue
         few, most = min(t.number for t in counts), max(t.number for t in counts)
         load = item.numbers[1]
-        if most > 3 * few or load.role not in ("", "load") or (load.bare and not load.plural and load.number <= 10 and most > load.number * 2):
+        if (
+            most > 3 * few
+            or load.role not in ("", "load")
+            or (load.bare and not load.plural and load.number <= 10 and most > load.number * 2)
+        ):
             continue
         for term in counts:
             term.role = term.role or "count"
@@ -170,7 +178,10 @@ def _pairs_in_a_row(entry: Entry, setting: Setting) -> None:
             continue
         if len({t.number for t in loads}) < 2 or min(t.number for t in loads) < 2 * most or most > _MOST_IN_TURNS:
             continue
-        pairs = [Item([one, two], ["x"], before=item.before if not n else ",") for n, (one, two) in enumerate(zip(loads, counts, strict=True))]
+        pairs = [
+            Item([one, two], ["x"], before=item.before if not n else ",")
+            for n, (one, two) in enumerate(zip(loads, counts, strict=True))
+        ]
         pairs[-1].marks = item.marks
         entry.items[place : place + 1] = pairs
         return
@@ -226,7 +237,12 @@ def _join_singles(entry: Entry) -> None:
     for item in entry.items:
         last = joined[-1] if joined else None
         first = item.numbers[0] if len(item.numbers) == 1 else None
-        alone = first is not None and not item.set_number and not first.plural and (first.bare or _plainly_counted(first, last, joined))
+        alone = (
+            first is not None
+            and not item.set_number
+            and not first.plural
+            and (first.bare or _plainly_counted(first, last, joined))
+        )
         if last is not None and alone and item.before in ",&" and item.before and _open_list(last):
             last.numbers += item.numbers
             last.ops.append(item.before)
@@ -238,7 +254,12 @@ def _join_singles(entry: Entry) -> None:
 
 def _plainly_counted(term: Term, last: Item | None, joined: list[Item]) -> bool:
     """ "11, 13, 11 reps", "28 kg for 9, 5, 5 reps": the unit said at the end of a list of counts."""
-    if last is None or term.side or term.partial or not (term.role == "minutes_or_metres" or (term.role == "count" and term.measure)):
+    if (
+        last is None
+        or term.side
+        or term.partial
+        or not (term.role == "minutes_or_metres" or (term.role == "count" and term.measure))
+    ):
         return False
     counts = last.numbers if any(len(item.numbers) > 1 or item.has("cb") for item in joined[:-1]) else last.numbers[1:]
     return bool(counts) and all(2 * other.number > term.number > other.number / 2 for other in counts)
@@ -311,7 +332,12 @@ def _pull_pair(item: Item, setting: Setting) -> None:
     if len(item.numbers) < 2:
         return
     at = next(
-        (n for n in range(1, len(item.numbers) - 1) if item.numbers[n].value == 2 and item.numbers[n + 1].plural and item.ops[n] == " "), 0
+        (
+            n
+            for n in range(1, len(item.numbers) - 1)
+            if item.numbers[n].value == 2 and item.numbers[n + 1].plural and item.ops[n] == " "
+        ),
+        0,
     )  # "20 steps with two 12s", "3 sets of 20 with two 22s"
     two = item.numbers[0].value == 2 and not item.numbers[0].role and item.ops[0] in " o"
     if two and setting.style is LoadStyle.BARBELL and item.numbers[1].plural and (item.numbers[1].each or item.has("E")):

@@ -289,7 +289,9 @@ def _items(body: list[Term]) -> list[Item]:
         if term.kind == "n":
             if item.numbers and not op and _begins_anew(body, place, item):
                 close(" ")
-            two = term.value == 2 and place + 1 < len(body) and body[place + 1].kind == "n" and body[place + 1].plural  # "used two 16s"
+            two = (
+                term.value == 2 and place + 1 < len(body) and body[place + 1].kind == "n" and body[place + 1].plural
+            )  # "used two 16s"
             if not item.numbers and op in "@w" and op and not term.role and not item.has("F") and not two:
                 term.role = "load"
             if item.numbers:

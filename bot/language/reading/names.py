@@ -104,7 +104,10 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
             and _all_of(words, own_slot.exercise_name)
         ):
             label = due.label
-        if all(LEXICON.get(word, "?") in "cbkuQq.x" or (LEXICON.get(word) == "I" and not _in_name(word, label, situation)) for word in words):
+        if all(
+            LEXICON.get(word, "?") in "cbkuQq.x" or (LEXICON.get(word) == "I" and not _in_name(word, label, situation))
+            for word in words
+        ):
             continue
         if label is None and all(word in _EVERYDAY or word in LEXICON for word in words):
             continue
@@ -144,7 +147,11 @@ def _by_its_word(
     more: list[tuple[int, int, str]] = []
     for said in _THE_ONE.finditer(folded, first, last):
         label = _slot_with([said["word"]], day, situation)
-        if label and LEXICON.get(said["word"], "?") in "?I" and not any(start < said.end() and said.start() < stop for start, stop, _ in found):
+        if (
+            label
+            and LEXICON.get(said["word"], "?") in "?I"
+            and not any(start < said.end() and said.start() < stop for start, stop, _ in found)
+        ):
             more.append((said.start(), said.end(), label))
     return more
 
@@ -204,9 +211,7 @@ def _headings(
 _HEAD = re.compile(r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>[a-z]{4,}(?: [a-z]{3,})?)(?=\s*[:=-]?\s*\d)")
 
 
-def _garbled_heads(
-    folded: str, first: int, last: int, found: list[tuple[int, int, str]], day: Day
-) -> list[tuple[int, int, str]]:
+def _garbled_heads(folded: str, first: int, last: int, found: list[tuple[int, int, str]], day: Day) -> list[tuple[int, int, str]]:
     """ "squat 80 6 6\nbank 62.5 8 7\nrow 60 9 9": a strange word where the other lines have names is one too.
 
     It names the exercise left between its neighbours in the order of the day, else the one whose name begins as it does.
@@ -232,7 +237,9 @@ def _garbled_heads(
         between = [label for label in labels[low + 1 : max(high, 0)] if label not in named]
         if len(begun) == 1:
             more.append((start, stop, begun[0]))
-        elif len(between) == 1 and ("\n" in folded or len(found) > 2) and not all(word in LEXICON for word in said["word"].split()):
+        elif (
+            len(between) == 1 and ("\n" in folded or len(found) > 2) and not all(word in LEXICON for word in said["word"].split())
+        ):
             more.append((start, stop, between[0]))
     return more
 
@@ -277,8 +284,7 @@ def _initials(day: Day) -> list[tuple[str, str]]:
         (first, slot.label)
         for slot in day.slots
         for first in dict.fromkeys(
-            "".join(word[0] for word in words)
-            for words in (_bare_words(slot.exercise_name), _all_words(slot.exercise_name))
+            "".join(word[0] for word in words) for words in (_bare_words(slot.exercise_name), _all_words(slot.exercise_name))
         )
     ]
     letters = [first for first, _ in made]

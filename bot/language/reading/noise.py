@@ -142,7 +142,9 @@ _GIVEN_UP = re.compile(
 _EXPECTED = re.compile(
     rf"\b(?:thought|figured|reckoned|expected|expecting|hoped)\s+(?:(?:i|to|for|i'?d|had|have|get|got|do|would|could|it|was|were|at|least)\s+)*{_NTH}\b(?:\s+(?:reps?|in me|in the tank|more|for sure))*"
 )
-_SO_IN_TOTAL = re.compile(r"\bso\s+(?:that'?s |it'?s |it was |that makes )?(?=(?P<n>\d+) (?:in total|total|altogether|all in|overall|in the end)\b)")
+_SO_IN_TOTAL = re.compile(
+    r"\bso\s+(?:that'?s |it'?s |it was |that makes )?(?=(?P<n>\d+) (?:in total|total|altogether|all in|overall|in the end)\b)"
+)
 _DROPPED_FOR_MORE = re.compile(
     rf"\b(?:(?:then|and|so) )?(?:dropped|went|drop|stripped|straight|down)(?: (?:down|it|them|the weight))* (?:to|with)(?P<load> (?:the )?{_N}\s*(?:'?s|{_UNIT})?)(?P<gap>(?: (?:for|x|and|got|did)|,)* )"
     rf"(?:(?P<another>another|a further) )?(?P<count>{_NTH})(?: (?P<more>more|extra))?\b"
@@ -157,9 +159,13 @@ _TWO_THINGS = re.compile(
     rf"\b(?:2|two)\s+(?P<thing>(?:[a-z]+\s+){{0,2}}?(?:bottles?|jugs?|cans?|tins?|dumbbells?|dbs?|kettlebells?|kbs?|bells?|plates?|bags?|buckets?|weights?|canisters?|containers?|boxes|bricks|packs?))"
     rf"(?:\s+of\s+[a-z]+)?[\s,(]*(?:at|of|with|weighing)?\s*(?P<n>{_N})\s*(?P<unit>{_UNIT})\s*(?:each|apiece|per hand|a piece)\)?"
 )
-_FOR_A_TRIPLE = re.compile(r"\b(?P<joint>for|x|hit|got|did|made)\s+(?:(?:a|an|one|my|easy|hard|heavy|solid|nice|good|clean|ugly|grindy|smooth)\s+)+(?P<n>single|double|triple)\b(?!\s+(?:drop|leg|arm))")
+_FOR_A_TRIPLE = re.compile(
+    r"\b(?P<joint>for|x|hit|got|did|made)\s+(?:(?:a|an|one|my|easy|hard|heavy|solid|nice|good|clean|ugly|grindy|smooth)\s+)+(?P<n>single|double|triple)\b(?!\s+(?:drop|leg|arm))"
+)
 _TRIPLES = {"single": 1, "double": 2, "triple": 3}
-_FIRST_SIDE = re.compile(r"\b(?P<one>\d+)\s*(?:/|and|&|,|-|then)\s*(?P<two>\d+)\s*[,(]?\s*\(?(?P<side>right|left|r|l)\s*(?:(?:side|arm|leg|hand)\s*)?(?:first\b|/\s*(?:left|right|l|r)\b|then (?:left|right|l|r)\b)\)?")
+_FIRST_SIDE = re.compile(
+    r"\b(?P<one>\d+)\s*(?:/|and|&|,|-|then)\s*(?P<two>\d+)\s*[,(]?\s*\(?(?P<side>right|left|r|l)\s*(?:(?:side|arm|leg|hand)\s*)?(?:first\b|/\s*(?:left|right|l|r)\b|then (?:left|right|l|r)\b)\)?"
+)
 _WENT_FOR = re.compile(
     rf"\b(?:went|was going|going|aiming|aimed|shooting|shot|tried|trying|hoping|hoped|reaching|planned|wanted)\s+(?:for\s+|to get\s+|to do\s+)?(?P<aim>{_NTH})\b(?P<load>\s+(?:with|at|@|on)\s+(?:the\s+)?[\w.]+)?"
     rf"(?P<gap>[\s,.]*(?:(?:reps?|but|and|only|just|i|my|grip|it|legs|arms|body|form|everything)[\s,.]+)*)(?P<verb>got|made|managed|did|hit|had|quit at|stopped at|failed at|died at|gave out at|gave up at|packed in at|went at|ended (?:at|up with|with|on))(?= (?:only |just |about )?{_NTH}\b)"
@@ -178,7 +184,16 @@ _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+a
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
 _HELPERS = re.compile(r"band|spot|assist|machine|partner|mate\b|\d helped|helped (?:by|with|on|me (?:with|on|through))")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
-_WAYS = {"extra": "up", "fewer": "down", "heavier": "up", "up": "up", "more": "up", "lighter": "down", "less": "down", "down": "down"}
+_WAYS = {
+    "extra": "up",
+    "fewer": "down",
+    "heavier": "up",
+    "up": "up",
+    "more": "up",
+    "lighter": "down",
+    "less": "down",
+    "down": "down",
+}
 
 
 def without_noise(text: str) -> str:
@@ -195,7 +210,9 @@ def without_noise(text: str) -> str:
         text = text.replace("x", " ", len(re.findall(r"(?<![\w.])x\d", text)))
     text = _QUARTERS.sub(lambda m: _padded("45 seconds" if (m["n"] or "three")[0] in "t3" else "15 seconds", m), text)
     text = _THAT_SET.sub(_blank, text)
-    if not (any(letter.isdigit() for letter in text) or _NUMBER_WORD.search(text)) or (text.isascii() and not _WORDY.search(text)):
+    if not (any(letter.isdigit() for letter in text) or _NUMBER_WORD.search(text)) or (
+        text.isascii() and not _WORDY.search(text)
+    ):
         return text
     text = _HEAVIER.sub(_stepped_by, text)
     text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
@@ -208,7 +225,11 @@ def without_noise(text: str) -> str:
     if expected and re.search(rf"\d|\b{_NTH}\b", text[expected.end() :]):
         text = text[: expected.start()] + " " * (expected.end() - expected.start()) + text[expected.end() :]
     summed = _SO_IN_TOTAL.search(text)
-    if summed and len(re.findall(r"\d+", text[: summed.start()])) > 1 and not re.search(r"\d\s*(?:kg|lbs?|x)", text[: summed.start()]):
+    if (
+        summed
+        and len(re.findall(r"\d+", text[: summed.start()])) > 1
+        and not re.search(r"\d\s*(?:kg|lbs?|x)", text[: summed.start()])
+    ):
         text = re.sub(r"\d", " ", text[: summed.start()]) + text[summed.start() :]  # "8, then 4 more, so 12 in total"
     text = _WENT_FOR.sub(_got_instead, text)
     compared = _LAST_WEEK.search(text)
@@ -246,7 +267,9 @@ def without_noise(text: str) -> str:
     text = _FIRST_SIDE.sub(_sides_in_order, text)
     left = _MORE_LEFT.search(text)
     if left and re.search(rf"\d|\b{_NTH}\b", text[: left.start()]):
-        text = text[: left.start()] + f"rir {_FEW.get(left['n']) or left['n']}".ljust(left.end() - left.start()) + text[left.end() :]
+        text = (
+            text[: left.start()] + f"rir {_FEW.get(left['n']) or left['n']}".ljust(left.end() - left.start()) + text[left.end() :]
+        )
     text = _DROPPED_FOR_MORE.sub(_drop_said, text)
     text = _BOTH_HANDS.sub(_each_hand, text)
     text = _named_sides(text)
@@ -277,7 +300,9 @@ def without_noise(text: str) -> str:
     return text
 
 
-_NUMBER_WORD = re.compile(r"\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty|fifty|tens|twelves|fifties|twenties|thirties)\b")
+_NUMBER_WORD = re.compile(
+    r"\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty|fifty|tens|twelves|fifties|twenties|thirties)\b"
+)
 _WORDY = re.compile(r"[a-z]{3}|\bno\b|\d\s?-\s?\d\s?-\s?[\dx]\s?-|rir|rpe|hr|bpm")
 
 

@@ -55,7 +55,9 @@ _BEFORE_STEP = frozenset(
 )
 _MINUS = re.compile(r"\bsame\b[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))")
 # Of an exercise that is named, "did the carries as written" tells of all its sets. Names are blanked when this is asked.
-_DID_ALL = re.compile(r"\b(?:did|done|finished|completed)\s+(?:(?:all|the|my|those|them|of)\s+)*\s*(?:(?:exactly|just|all)\s+)?(?:as|per|like|to|by|on)\b")
+_DID_ALL = re.compile(
+    r"\b(?:did|done|finished|completed)\s+(?:(?:all|the|my|those|them|of)\s+)*\s*(?:(?:exactly|just|all)\s+)?(?:as|per|like|to|by|on)\b"
+)
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 

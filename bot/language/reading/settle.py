@@ -336,7 +336,14 @@ def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
         if not one.count_words or not other.count_words or one.count_words[-1] is other.count_words[0]:
             continue
         between = folded[one.count_words[-1].end : other.count_words[0].start]
-        if any(word not in _BETWEEN_SETS and word.removesuffix("x") not in _BETWEEN_SETS and word not in NUMBER_WORDS and word not in PLURAL_WORDS and not _of_sets(word) for word in _WORDS.findall(between)):
+        if any(
+            word not in _BETWEEN_SETS
+            and word.removesuffix("x") not in _BETWEEN_SETS
+            and word not in NUMBER_WORDS
+            and word not in PLURAL_WORDS
+            and not _of_sets(word)
+            for word in _WORDS.findall(between)
+        ):
             return True
         if re.search(r"[.!?]\s", between) and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between):
             return True

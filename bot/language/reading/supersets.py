@@ -248,7 +248,9 @@ class Group:
             and there.style is LoadStyle.PAIR
             and here.style is not LoadStyle.PAIR
         )
-        sided = there.sided and not here.sided and (item.has("E") or any(term.each and term.role != "load" for term in item.numbers))
+        sided = (
+            there.sided and not here.sided and (item.has("E") or any(term.each and term.role != "load" for term in item.numbers))
+        )
         return banded or held or paired or sided
 
     def elsewhere(self, entry: Entry, settled: Settled, due_slot: Slot) -> Settled:
@@ -287,7 +289,11 @@ class Group:
             return False
         here = self._setting(due_slot)
         known = here.known_loads if here.needs_load else here.has_extra_load()
-        if here.needs_load and not known and all(_fits(record, here) for part in settled.heard if isinstance(part, SetsHeard) for record in part.sets):
+        if (
+            here.needs_load
+            and not known
+            and all(_fits(record, here) for part in settled.heard if isinstance(part, SetsHeard) for record in part.sets)
+        ):
             return False  # it may be: the same pair of dumbbells does for both
         return not known and last.done.load is not None and said[0].kg is not None and said[0].kg == last.done.load.kg
 
