@@ -104,7 +104,7 @@ _TOLD_TWICE = re.compile(
 
 def told_twice(folded: str) -> str | None:
     """ "12x12 sorry sent twice": the set without the remark; None where nothing of the kind is said behind a number."""
-    found = _TOLD_TWICE.search(folded)
+    found = _TOLD_TWICE.search(folded) if len(folded) <= _LONGEST_FINISH else None
     return folded[: found.start()] if found and re.search(r"\d", folded[: found.start()]) else None
 
 
