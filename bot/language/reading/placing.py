@@ -266,11 +266,9 @@ def _load_surprises(load: Load | None, setting: Setting) -> bool:
         return kg > 60 and not any(abs(known - kg) < 15 for known in kind_known)
     if load.kind is LoadKind.ASSISTED:
         return kg > 90
-    from bot.language.reading.ranking import LIGHTEST_BAR, heavy_for, on_ladder
+    from bot.language.reading.ranking import heavy_for, on_ladder
 
     ladder = setting.ladder
-    if not kind_known and setting.style is LoadStyle.BARBELL and kg < LIGHTEST_BAR:
-        return True
     if not kind_known and ladder is None and load.kind is LoadKind.IMPLEMENT and kg > 1.5 * heavy_for(setting):
         return True
     if kind_known and not any(0.62 <= kg / known <= 1.45 for known in kind_known if known > 0):

@@ -17,7 +17,7 @@ from bot.language.reading.explain import say_done, say_record, say_sets
 from bot.language.reading.grammar import Entry, Item, shapes
 from bot.language.reading.numbers import NUMBER_WORDS, PLURAL_WORDS
 from bot.language.reading.placing import Placed, is_surprising, likely_loads, place
-from bot.language.reading.ranking import certainties, fit_count, fit_load, fit_sets
+from bot.language.reading.ranking import LIGHTEST_BAR, certainties, fit_count, fit_load, fit_sets
 from bot.language.reading.references import planned_counts, told_by_reference
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
@@ -508,6 +508,18 @@ def _unmarked_extra(drafts: list[Draft], setting: Setting) -> bool:
     return extra and not setting.has_extra_load() and not named and not _load_was_marked(drafts) and not _loaded_today(setting)
 
 
+def _less_than_a_bar(drafts: list[Draft], setting: Setting) -> bool:
+    """ "5x5" of a barbell lift of which no load is known: a bare number lighter than any bar."""
+    if setting.style is not LoadStyle.BARBELL or setting.known_loads:
+        return False
+    bare = [
+        d.load
+        for d in drafts
+        if d.load is not None and d.load_words is not None and d.load_words.unit is None and d.kind is SetKind.WORK
+    ]
+    return any(load.kg is not None and float(load.kg) < LIGHTEST_BAR for load in bare)
+
+
 def _loaded_today(setting: Setting) -> bool:
     return any(record.done.load is not None and record.done.load.kind is LoadKind.ADDED for record in setting.records)
 
@@ -625,7 +637,7 @@ def _placed(best: Way, share: float, setting: Setting, said: str, folded: str, t
     if trouble:
         return replace_why(_troubled(trouble, best, placed, setting, said), why)
     surprising = next((kind for record in placed.records if (kind := is_surprising(record, setting))), "")
-    surprising = surprising or ("load" if _unmarked_extra(best.drafts, setting) else "")
+    surprising = surprising or ("load" if _unmarked_extra(best.drafts, setting) or _less_than_a_bar(best.drafts, setting) else "")
     surprising = surprising or next((kind for _, new in placed.corrected if (kind := is_surprising(new, setting))), "")
     if surprising:
         return _surprised(placed, setting, said, why)
