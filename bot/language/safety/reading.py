@@ -1,7 +1,7 @@
 """Does a text speak of an emergency, of pain, or of something that is for licensed practice?
 
-Plan: fold and mend the words (words.py), take out what only looks alike, look for the signs (signs.py) clause by clause, then weigh
-each: denied ("no chest pain"), of somebody else and long ago, long ago, only imagined, said of hard work or as a joke.
+Plan: fold and mend the words (words.py), take out what only looks alike, look for the signs (signs.py) clause by clause and for things
+said together over the whole text (pictures.py); where neither is seen, weigh the words (likeness.py). Then weigh each sign: denied ("no chest pain"), of somebody else and long ago, long ago, only imagined, said of hard work or as a joke.
 
     "my chests real tight and cant breath"   -> EMERGENCY
     "had chest pain last night, gone now"    -> SAME_DAY
@@ -21,6 +21,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from bot.language.safety import pictures, things
+from bot.language.safety.likeness import LIKE, likeness
 from bot.language.safety.lookup import Lookup
 from bot.language.safety.signs import (
     CAUTION,
@@ -80,6 +81,7 @@ class _Seen:
     words: str
     certainty: float
     topic: str = ""
+    eased: bool = False  # an emergency's sign, and something said beside it made it less
     rank: int = field(init=False)
 
     def __post_init__(self) -> None:
@@ -123,7 +125,7 @@ _STILL = re.compile(
 )
 # What is told of today's work is today's, whatever day is named beside it.
 _THIS_SET = re.compile(
-    r" (?:(?:this|that|last|first|second|third|my|one|next) (?:set|rep|one)|[a-h][1-9]|reps?|(?<!was )(?<!were )(?<!been )(?:hurting|aching|aches))(?= |$)"
+    r" (?:(?:this|that|last|first|second|third|my|one|next) (?:set|rep|one)|[a-h][1-9]|reps?|same as|(?<!was )(?<!were )(?<!been )(?:hurting|aching|aches))(?= |$)"
 )
 _OVER = re.compile(
     r" (?:fine now|ok now|okay now|better now|good now|alright now|all good|(?:fine|ok|okay|good|better|great|alright|gone) (?:today|again|this morning)|gone now|its gone|is gone|went away|gone away|has gone|gone again|passed now|it passed|"
@@ -136,12 +138,17 @@ _IMAGINED = re.compile(
 _EFFORT = re.compile(
     r" (?:sets?|reps?|squats?|sprints?|burpees?|amrap|finisher|circuit|pump|curls?|stairs|rope|swings?|thrusters?|hiit|cardio|conditioning|intervals?|"
     r"emom|workout|lunges?|rows?|deadlifts?|pullups?|ups|bench|press|presses|raises|carry|carries|grip|session|exercise|run|running|jumps?|plank|hang|"
-    r"holding|dumbbells?|handles?|kettlebells?|bar|skipping|climbers?|wod|hold|holds|extensions|dips|flys|that|those|these)(?= |$)"
+    r"(?:last|each|every|this|next|first|second|third|fourth|final|one|[1-9]) round|rounds|climb|sled|erg|rower|bike|treadmill|hills?|tabata|ladders?|sprinting|rowing|cycling|ride|metcon|complex|clusters?|holding|dumbbells?|handles?|kettlebells?|bar|skipping|climbers?|wod|hold|holds|extensions|dips|flys|that|those|these)(?= |$)"
 )
 _LAUGH = re.compile(r" (?:lol|loved it|love it|brutal but|good stuff|in a good way|great session|what a)(?= |$)")
+_PRAISE = re.compile(
+    r" (?:lol|loved|love|loving|brutal but|good stuff|in a good way|great|what a|brilliant|awesome|fantastic|amazing|magic|ace|buzzing|"
+    r"belter|class|so good|fun|proud|happy|chuffed|delighted|worth it|best session|best workout|felt good|felt alive|superb|cracking|epic|"
+    r"wicked|mint|sweet)(?= |$)"
+)
 _WORRY = re.compile(
     r" (?:still|wont|isnt|cant|minutes?|mins?|hour|hours|sitting|sat|lying|resting|nothing|reason|sudden|suddenly|weird|strange|never|worse|scared|worried|help|"
-    r"dizzy|faint|lightheaded|sweat|sick|nauseous|pain|hurts|left|right|one|half|face|speak|vision|since|keeps|always|woke|random|randomly|irregular|"
+    r"dizzy|faint|lightheaded|sweat|sick|nauseous|pain|hurts|left|right|one (?:side|arm|leg|eye|hand|half|foot|ear)|half|face|speak|vision|since|keeps|always|woke|random|randomly|irregular|"
     r"skipping|fluttering|flutter|skips|skipped|stopped|all day|now and then|not normal|side|back|chest|groin|palpitations|standing|rest|"
     r"settle|calm|slow|away|yesterday|everything|collapsed|floor|conscious|fainted|unconscious)(?= |$)"
 )
@@ -163,7 +170,7 @@ _WORD_SEVERITY = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6
 _WORDED = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten) (?:out of|of|on) (?:ten|10)\b")
 _SLOT = re.compile(r"\b([a-h][1-9])\b", re.IGNORECASE)
 _SETTLED_PAIN = re.compile(
-    r" (?<!no )(?<!not )(?<!isnt )(?<!not the )(?<!isnt the )(?<!in a )(?:fine|better|good|great|ok|okay|healed|gone|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
+    r" (?<!no )(?<!not )(?<!isnt )(?<!not the )(?<!isnt the )(?<!in a )(?:fine|better|good|great|ok|okay|healed|gone(?! over)|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
 )
 _MUSCLE_CUE = re.compile(
     r" (?:doms|from|after|yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday|workout|session|last|days?|legs day|leg day)(?= |$)"
@@ -183,7 +190,11 @@ def read_safety(text: str) -> SafetyReading:
     clauses = clauses_of(text, _vocabulary())
     seen = [one for clause in clauses for one in _seen_in(text, clause, clauses)]
     seen += _tied_back(text, clauses)
-    seen += _pictured(text, clauses)
+    joined = Clause(tuple(word for clause in clauses for word in clause.words))
+    line = _without_harmless(joined.line)
+    seen += _pictured(text, joined, line)
+    seen += _likened(text, clauses, line, seen)
+    seen = [one for one in seen if one.level is not Level.NONE]
     if not seen:
         return SafetyReading(certainty=0.9)
     seen.sort(key=lambda one: (one.rank, -one.certainty))
@@ -210,6 +221,11 @@ def read_safety(text: str) -> SafetyReading:
     )
 
 
+def plain_line(text: str) -> str:
+    """A text as one line of folded words, what is harmless taken out: what pictures and likeness look at."""
+    return _without_harmless("".join(clause.line for clause in clauses_of(text, _vocabulary())))
+
+
 def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
     whole = "".join(other.line for other in clauses)
     said = clause.line
@@ -222,7 +238,11 @@ def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator
         level, name = Level(key[0]), key[1]
         # A wish to die is looked for in the text as it is: no phrase is harmless beside it.
         match = pattern.search(said if name == "self_harm" else line)
-        if match is None or _denied(line, match, level):
+        if match is None:
+            continue
+        if _denied(line, match, level):
+            if level is Level.EMERGENCY:
+                yield _Seen(Level.NONE, name, "", 0.9, eased=True)
             continue
         start, end = clause.said(text, match.start(), match.end())
         one = _weighed(level, name, line, whole, match, text[start:end], figure)
@@ -234,22 +254,40 @@ def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator
 _STRETCH = re.compile(r".*", re.DOTALL)
 
 
-def _pictured(text: str, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
-    """What no phrase foresaw: things of one picture said near each other, over full stops too."""
-    joined = Clause(tuple(word for clause in clauses for word in clause.words))
-    line = _without_harmless(joined.line)
+def _pictured(text: str, joined: Clause, line: str) -> Iterator[_Seen]:
+    """What no phrase foresaw: things of one picture said near each other, over full stops too. line: without what is harmless."""
     for picture, start, end in pictures.pictures_in(line):
         match = _STRETCH.match(line, start, end)
         assert match is not None
         start, end = joined.said(text, start, end)
+        if picture.sign == "self_harm":
+            yield _Seen(Level.CAUTION, "self_harm", text[start:end], 0.8, topic="self_harm")
+            continue
         if picture.sign == "pain":
             one = _weigh_pain("pain", line, line, match, text[start:end], False)
         else:
-            one = _weigh_emergency(picture.sign, line, line, match, text[start:end])
+            one = _weigh_emergency(picture.sign, line, line, match, text[start:end], soft=picture.sign in _WORK_BRINGS)
         if one and one.level is Level.EMERGENCY and not picture.sure:
             one = _Seen(Level.EMERGENCY, picture.sign, one.words, DOUBTED)
         if one:
             yield one
+
+
+_LONG_ENOUGH = 5  # words of a clause that is weighed by itself too, so that sets told beside it don't drown it
+
+
+def _likened(text: str, clauses: tuple[Clause, ...], line: str, seen: list[_Seen]) -> Iterator[_Seen]:
+    """What no picture foresaw either, and reads like an emergency all the same: asked about, never sure."""
+    if any(one.level is Level.EMERGENCY or one.eased or one.topic == "self_harm" for one in seen):
+        return
+    whole = "".join(clause.line for clause in clauses)
+    if _LONG_AGO.search(whole) or _IMAGINED.search(whole) or _TAKEN_BACK.search(whole):
+        return
+    if _RECENT.search(whole) and not _STILL.search(whole):
+        return
+    parts = [_without_harmless(clause.line) for clause in clauses if len(clauses) > 1 and len(clause.words) >= _LONG_ENOUGH]
+    if any(likeness(part) >= LIKE for part in (line, *parts)):
+        yield _Seen(Level.EMERGENCY, "other", text.strip(), DOUBTED)
 
 
 _CHEST_NAMED = compiled("{chest}")
@@ -312,7 +350,14 @@ def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str
     return _Seen(level, name, words, 0.8)
 
 
-def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], words: str) -> _Seen | None:
+def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], words: str, *, soft: bool = True) -> _Seen | None:
+    one = _as_said(name, line, whole, match, words, soft=soft)
+    if one is not None:
+        one.eased = one.level is not Level.EMERGENCY
+    return one
+
+
+def _as_said(name: str, line: str, whole: str, match: re.Match[str], words: str, *, soft: bool) -> _Seen | None:
     others = _OTHERS.search(line[: match.start()] + " ") is not None
     if _LONG_AGO.search(whole) and not _GOES_ON.search(match.group()):
         return None if others else _Seen(Level.CAUTION, name, words, 0.7, topic="diagnosis")
@@ -327,9 +372,9 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
         return _Seen(Level.SAME_DAY, name, words, 0.75)
     if name == "faint" and _DIZZY_ONLY.match(match.group()) and (_MILD_DIZZY.search(whole) or over):
         return _Seen(Level.SAME_DAY, name, words, 0.75)
-    worry = _WORRY.search(whole.replace(match.group(), " ", 1)) is not None
-    effort, laugh = _EFFORT.search(whole) is not None, _LAUGH.search(whole) is not None
-    if name in SOFT and not worry and _soft(match.group(), effort=effort, laugh=laugh):
+    worry = _WORRY.search(_SOON_OVER.sub("", whole.replace(match.group(), " ", 1))) is not None
+    effort, laugh = _EFFORT.search(whole) is not None, _PRAISE.search(whole) is not None
+    if soft and name in SOFT and not worry and _soft(_SOON_OVER.sub("", match.group()), effort=effort, laugh=laugh):
         return _Seen(Level.CAUTION, name, words, 0.6, topic=CHECK)
     if name == "chest" and _from_the_teeth(match.group(), whole):
         return _Seen(Level.PAIN, "pain", words, 0.7)
@@ -340,11 +385,18 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
     return _Seen(Level.EMERGENCY, name, words, 0.95)
 
 
+# Of the pictures only these come with hard work too.
+_WORK_BRINGS = frozenset({"breath", "heart"})
+_SOON_OVER = re.compile(
+    r" (?:fine|ok|okay|good|alright|recovered|back|normal|settled|gone|over it) (?:again |now )?(?:in|after|within) (?:a|one|two|few|a few|1|2|3|half a|about a)"
+    r" (?:sec|secs|second|seconds|min|mins|minute|minutes|breaths|moment)(?= |$)"
+    r"| (?:fine|ok|okay|good|alright|recovered|normal) (?:again )?(?:a |one |two |few |three |five |[1-5] )*(?:sec|secs|seconds|min|mins|minute|minutes) (?:later|after)(?= |$)"
+)
 _GOES_ON = re.compile(r"\b(?:wont|isnt|doesnt|still|keeps|not)\b")  # "pulse wont drop and i stopped ages ago" is of now
 _NEVER_SOFT = re.compile(
     r"faint|out$|consci|concio|sack|ceiling|floor|collaps|face|slur|speech|speak|talk|words|see|vision|blind|droop|left|right|one|side|half|seizure|chok|suffoc|"
     r"palpit|irregular|skip|flutter|swell|swollen|allerg|asthma|clos|stroke|disorient|lips|tongue|stars|keeled|hit|woke|came|"
-    r"turn|spell|light|attack|not|shaking|convuls|fit|person|room|arrest|unwell|pen|throat|inhaler|know|answer|air|boom|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
+    r"turn|spell|light|attack|not|shaking|convuls|fit|person|room|arrest|unwell|pen|throat|inhaler|know|answer|\bair\b|boom|wake|waking|respon|pulse|cpr|defib|two|double|drunk|gibberish|limp|cold"
 )
 _BREATHLESS = re.compile(r"cant|trouble|difficult|hard|struggl|no |laboured")
 
@@ -366,7 +418,7 @@ def _from_the_teeth(said: str, whole: str) -> bool:
 def _happy_heap(whole: str) -> bool:
     """ "I collapsed on the sofa after, great session": a figure of speech of somebody content."""
     return re.search(r"(?:^(?: just| basically| then)?| i| and) collapsed (?:\S+ ){0,3}(?:sofa|couch|bed|settee|chair)(?= |$)", whole) is not None and (
-        re.search(r" (?:great|good|lol|happy|done|loved|worth|brutal|session|best|nice|smiling|proud)(?= |$)", whole) is not None
+        re.search(r" (?:great|good|lol|happy|done|loved|worth|brutal|session|best|nice|smiling|proud|deserved|earned|cream|cake|tea|beer|wine|telly|movie|film|pizza|bath|treat|bliss|feet)(?= |$)", whole) is not None
     )  # fmt: skip
 
 
@@ -383,7 +435,13 @@ def _is_worked_chest(line: str, match: re.Match[str], whole: str) -> bool:
     ) is not None  # fmt: skip
 
 
+# "Hit my head ... I mean hit my goal": taken back in the next breath.
+_TAKEN_BACK = re.compile(r" (?:just kidding|only kidding|just joking|only joking|i mean)(?= |$)")
+
+
 def _weigh_same_day(name: str, line: str, whole: str, words: str) -> _Seen | None:
+    if _TAKEN_BACK.search(whole):
+        return None
     if _LONG_AGO.search(whole):
         return _Seen(Level.CAUTION, name, words, 0.6, topic="diagnosis")
     if _OTHERS.search(line) and _RECENT.search(whole):
@@ -412,7 +470,7 @@ def _weigh_pain(name: str, line: str, whole: str, match: re.Match[str], words: s
         return None
     after = line[match.end() :]
     if re.match(
-        r"(?: is| has| was|s)?(?: now| all| completely| finally| totally| almost| much)*(?: gone| went away| better| fine| healed| cleared| over| settled| eased| passed| behind me)",
+        r"(?: is| has| was|s)?(?: now| all| completely| finally| totally| almost| much)*(?: gone| went away| better| fine| healed| cleared| over| settled| eased| passed| behind me)(?= |$)",
         after,
     ):
         return None
@@ -434,12 +492,15 @@ def _is_of_now(whole: str) -> bool:
 
 def _is_muscle(said: str, whole: str) -> bool:
     """Ordinary soreness: a muscle, or a joint's region that is sore "from Monday"; never where a sharper word stands beside."""
-    if re.search(r" (?:pain|sharp|stabbing|hurts|hurt|pinch|pop|popped|click|swollen|worse|tweaked|pulled)(?= |$)", whole):
+    if re.search(
+        r" (?:pain|sharp|stabbing|hurts|hurt|pinch|pop|popped|click|swollen|worse|tweaked|pulled|fell|fall|landed|knocked|bashed|limping|one spot|to breathe)(?= |$)",
+        whole,
+    ):
         return False
     parts = [PART_OF_WORD[word] for word in said.split() if word in PART_OF_WORD]
     if parts and not any(part in JOINTS for part in parts):
         return True
-    single_joint = re.search(r" (?:knees?|elbows?|wrists?|ankles?|achilles|groin|rotator|joints?)(?= |$)", said)
+    single_joint = re.search(r" (?:knees?|kneecaps?|elbows?|wrists?|ankles?|achilles|groin|rotator|joints?)(?= |$)", said)
     return not single_joint and _MUSCLE_CUE.search(whole) is not None
 
 
