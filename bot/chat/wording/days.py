@@ -45,6 +45,7 @@ _QUESTIONS = {
     "taken": "{} has a session of its own. How shall it be?",
     "rest_day": "Nothing is planned on {}. Which session do you mean?",
     "away_or_there": "“{}”: no training then, or do you train there, by that place’s clock?",
+    "away_how_long": "Away on {}: only that day, or from then on until you are back?",
     "how_long": "Get well soon. How long shall I leave you in peace?",
     "pause_how_long": "A break from training? For how long?",
     "quiet_when": "When shall I be silent?",

@@ -23,7 +23,7 @@ _AWAY = (
     r"(?:(?:im|ill|i|be|well|were|am|going|heading|ive|got|have|having|stuck|a|will|gonna|we|my|family|the|flying|go|goes|planned|booked|annual|possibly|on|at|for|its|theres) )*"
     r"(?:away|travel?ling|travel|(?:[a-z]+ ){0,2}(?:holidays?|vacation|trip|leave)|holidays?|vacation|out of (?:town|the country|office|action|the house)|out|off|gone|on the road|abroad|overseas|unavailable|not (?:available|around|here|in town|at home|home)|"
     r"(?:[a-z]+ )?trip|tour|cruise|honeymoon|conference|course|retreat|hike|camping|skiing|hiking|sailing|ski trip|camp|visiting [a-z ]+|staying with [a-z ]+|in hospital|busy|ooo|working away|recovering(?: from [a-z ]+?)?|(?:ski|family|work|field|study) week|"
-    r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore)(?: (?:with|for|at|in|to) [a-z ]+?)?"
+    r"on leave|leave|maternity leave|night shifts?|on call|moving house|on site|offshore|on nights)(?: (?:with|for|at|in|to) [a-z ]+?)?"
 )
 _NONE = (
     r"(?:(?:there will be |i want |have |theres |so |doing |its )*(?:no training|not training|no sessions?|no workouts?|nothing|no exercise|no gym|no lifting|none)|"
@@ -38,7 +38,7 @@ _MILD = r"(?:(?:a )?cold|throwing up|vomiting|nauseous|(?<=feel )sick|(?<=feelin
 _LEAD = r"(?:(?:im|ive|i|feeling|feel|been|got|have|having|down with|caught|come down with|came down with|coming down with|a|the|bit|really|very|pretty|am|still|home|sadly|tested positive for|struck by|proper|quite|fighting|battling|my|was|off|with|another) )*"
 
 
-def _span(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+def between(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """From one date to another, both without training."""
     if re.search(r"^(?:was|been|had)\b", clause.words):
         return None
@@ -93,7 +93,7 @@ def _month_later(on: date) -> date:
     return on + timedelta(days=28) if on.month == 2 else (on.replace(day=1) + timedelta(days=32)).replace(day=min(on.day, 28))
 
 
-def _period(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+def whole_period(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if "feast" in fields:
         span = feast_span(desk.words(fields["feast"]), today=desk.today)
         return sure(Away(*span)) if span else None
@@ -103,10 +103,18 @@ def _period(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return sure(Away(*spans[0]))
 
 
-def _for(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+def for_so_long(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """For so many days, from today or a date on."""
     firsts = desk.dates(fields["first"]) if "first" in fields else _from_period(desk, fields)
     days = desk.days_of(fields["n"])
+    spoken = [on for on in desk.mentioned if on > desk.today]
+    if days and spoken and not {"first", "p"} & fields.keys():
+        # "Op on the 18th, no training for three weeks": from now on, or from then?
+        starts = (spoken[-1], desk.today)
+        spans: list[tuple[str, Deed]] = [
+            (f"From {say(on)} to {say(on + timedelta(days=days - 1))}", Away(on, on + timedelta(days=days - 1))) for on in starts
+        ]
+        return ask("which_date", desk.words(fields["n"]), spans)
     if len(firsts) != 1 or not days:
         return None
     if days == 1 and "first" not in fields:
@@ -133,7 +141,7 @@ def _from_period(desk: Desk, fields: Fields) -> tuple[date, ...]:
     return (desk.period(fields["p"])[0][0],) if "p" in fields else (desk.today,)
 
 
-def _until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+def until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "No training till monday": none until the day before; "till the end of the month" takes that in."""
     said = desk.words(fields["back"])
     kind = Pause if "pause" in fields else Away
@@ -142,7 +150,10 @@ def _until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
         begin, _ = desk.period(fields["back"])[-1]
         return sure(kind(first, begin - timedelta(days=1))) if begin > first else None
     backs = [
-        on if "end of" in said or "including" in clause.words else on - timedelta(days=1) for on in desk.dates(fields["back"])
+        on
+        if "end of" in said or "including" in clause.words or ("back" in clause.words and _late(desk, fields["back"]))
+        else on - timedelta(days=1)
+        for on in desk.dates(fields["back"])
     ]
     options: list[tuple[str, Deed]] = [(f"Back {say(on + timedelta(days=1))}", kind(first, on)) for on in backs if on >= first]
     if len(options) == 1:
@@ -153,6 +164,10 @@ def _until(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 # Sayings, not journeys.
 _SAYING = re.compile(
     r"\b(?:fairies|with it|of it|(?:good|great|bad|slow|rough|flying|cracking|shaky|strong|poor|better|dodgy) (?:start|day|week|one|note|session|foot)|a start|on (?:one|fire)|the (?:charts|rails|boil|ball|mark)|the back of|balance|form|pace|tempo|count)\b"
+)
+# The first day of a journey, whose end is not told.
+_SETS_OFF = re.compile(
+    r"\b(?:going away|go away|going (?:on|to|abroad|overseas|travell?ing)|leav(?:e|ing)|off (?:to|on)|heading (?:off|out|away|to))\b"
 )
 # One day of these may well be made up for on another.
 _ENGAGED = re.compile(r"\b(?:shifts?|call|conference|course|house|busy|hospital|site|wedding|trip|visiting|staying)\b")
@@ -167,6 +182,12 @@ def _one(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
         desk.cannot = dates[0]
         return without(desk, dates[0]) if dates[0] >= desk.today else None
     last = None if fields.get("from") else dates[0]
+    if len(dates) == 1 and not fields.get("from") and dates[0] > desk.today and _SETS_OFF.search(clause.words):
+        only: list[tuple[str, Deed]] = [
+            (f"Only {say(dates[0])}", Away(dates[0], dates[0])),
+            (f"From {say(dates[0])} on", Away(dates[0])),
+        ]
+        return ask("away_how_long", say(dates[0]), only)
     if len(dates) > 1:
         return ask(
             "which_date", desk.words(fields["on"]), [(say(on), Away(on, None if fields.get("from") else on)) for on in dates]
@@ -226,14 +247,19 @@ def _leaving(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     backs = _after(desk, desk.words(fields["back"]), firsts[0])
     if len(backs) != 1 or backs[0] <= firsts[0]:
         return None
-    return sure(Away(firsts[0], backs[0] - timedelta(days=1)))
+    return sure(Away(firsts[0], backs[0] if _late(desk, fields["back"]) else backs[0] - timedelta(days=1)))
+
+
+def _late(desk: Desk, mark: str) -> bool:
+    """ "Back sunday night": there is no training on that sunday."""
+    return re.search(r"\b(?:evening|night|nite|late)$", desk.words(mark)) is not None
 
 
 def _elsewhere(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "In spain from the 13th to the 20th": with both dates said it is a stay without training; one tap takes it back."""
     if _NO_STAY.search(fields["place"]) or len(fields["place"]) < 3:
         return None
-    return _span(desk, fields, clause)
+    return between(desk, fields, clause)
 
 
 _NO_STAY = re.compile(
@@ -241,13 +267,36 @@ _NO_STAY = re.compile(
 )
 
 
+def _journey(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Going to crete next week", "flying to dubai for three weeks": away, or training there?"""
+    place = re.sub(r"^(?:see |visit )", "", fields["place"].strip(" ."))
+    if _NO_STAY.search(place) or _NO_JOURNEY.search(place):
+        return None
+    read = for_so_long(desk, fields, clause) if "n" in fields else whole_period(desk, fields, clause)
+    stay = read.deeds[0] if read is not None and len(read.deeds) == 1 else None
+    if not isinstance(stay, Away) or stay.last is None:
+        return None
+    options: list[tuple[str, Deed]] = [(f"No training {say(stay.first)} to {say(stay.last)}", stay)]
+    if find_places(place):
+        return ask("away_or_there", place.title(), [*options, (f"I train there, by {place.title()}’s clock", ZoneMove(place))])
+    return ask("confirm", "", options) if _FOLKS.search(place) else None
+
+
+_NO_JOURNEY = re.compile(
+    r"\b(?:the )?(?:gym|physio|shops?|doctors?|dentist|work|bed|sleep|school|church|class|pool|park|a|do|try|be|take|need|start|train|add|use|go|get|make|move|skip)\b"
+)
+_FOLKS = re.compile(
+    r"\b(?:mums?|moms?|dads?|parents|sisters?|brothers?|nans?|grans?|grandmas?|aunts?|uncles?|cousins?|inlaws|in laws|family|friends?|cottage|cabin|coast|beach|lake|mountains|countryside|hotel|camp(?:site)?|festival|island|seaside|village|folks)\b"
+)
+
+
 def _stay(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "In perth till the 5th": away from training, or training there by its clock? Only the person knows."""
     place = fields["place"].strip(" .")
-    until = _until(desk, fields, clause) if not _NO_STAY.search(place) and len(place) >= 3 else None
-    if until is None:
+    stay_until = until(desk, fields, clause) if not _NO_STAY.search(place) and len(place) >= 3 else None
+    if stay_until is None:
         return None
-    stays = [option.deed for option in until.question.options] if until.question else list(until.deeds)
+    stays = [option.deed for option in stay_until.question.options] if stay_until.question else list(stay_until.deeds)
     options: list[tuple[str, Deed]] = [
         (f"No training until {say(stay.last)}", stay) for stay in stays if isinstance(stay, Away) and stay.last is not None
     ]
@@ -278,7 +327,7 @@ def _is_talk(desk: Desk, fields: Fields, clause: Clause) -> bool:
     return not desk.whole and re.fullmatch(r"(?:im |ok |now |here )*back(?: now| again| here)*", clause.words) is not None
 
 
-def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+def back_again(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     backs = desk.dates(fields["back"]) if "back" in fields else (desk.today,)
     if "p" in fields:
         backs = (desk.period(fields["p"])[0][0],)
@@ -291,15 +340,15 @@ def _back(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     away = desk.plan.is_away(desk.today) or desk.plan.is_away(backs[0])
     if away or backs[0] == desk.today:
         return sure(Resume(backs[0]))
-    until = Away(desk.today, backs[0] - timedelta(days=1))
+    absent = Away(desk.today, backs[0] - timedelta(days=1))
     if _STAY.search(clause.words):  # nothing was said of that journey before: is today part of it?
-        return ask("confirm", "", [(f"No training until {say(backs[0] - timedelta(days=1))}", until)])
-    return sure(until)
+        return ask("confirm", "", [(f"No training until {say(backs[0] - timedelta(days=1))}", absent)])
+    return sure(absent)
 
 
 _BACKWARD = r"(?:back|return|returning|home|coming back|coming home|be back|come back|ill be back|im back|im home|returns?)(?: home)?(?: again)?"
 _TAILS_OF = rf"(?: (?:from|between|on|starting|this|for))? <D first> (?P<joint>{_TO}) {_NEXT}<D last>(?: (?:inclusive|included))?"
-_PAUSE = r"(?P<pause>pause|take me off(?: the plan)?|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
+_PAUSE = r"(?P<pause>(?:hit |press )?(?:the )?pause(?: button)?|take me off(?: the plan)?|take a break|taking a break|having a break|have a break|put me on (?:pause|hold)|pausing|freeze|put (?:it|everything|me|my plan|my training|training|the plan) on hold|on hold|hold|suspend|stop|interrupt)(?: (?:everything|the plan|my plan|training|my training|it|all|all training|my sessions|the sessions|the block|my block|the training|from training|me|off|things))*"
 
 ABSENCES = (
     *shapes(
@@ -307,7 +356,7 @@ ABSENCES = (
         rf"(?:[a-z]+ )*?(?:fly(?:ing)?|leav(?:e|ing)|travel(?:l?ing)?|go(?:ing)?|set(?:ting)? off|depart(?:ing)?|head(?:ing)?|driv(?:e|ing)|away|off|out|gone|holiday|trip|abroad)(?: [a-z]+)*? ?<D first>(?:,| and| then| but|;|\.)* (?:[a-z]+ )*?{_BACKWARD}(?: (?:on|by|from))? <D back>",
     ),
     *shapes(
-        _span,
+        between,
         rf"{_AWAY}{_TAILS_OF}",
         rf"{_NONE}{_TAILS_OF}",
         rf"{_LEAD}(?:{_ILL}|{_MILD}){_TAILS_OF}",
@@ -317,7 +366,7 @@ ABSENCES = (
         rf"{_TAKE}<D first> (?P<joint>{_TO}) {_NEXT}<D last> (?:off|out)",
     ),
     *shapes(
-        _until,
+        until,
         rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST})(?: from <D first>)? (?:till|til|until|up to|before|not before|up until|thru|through)(?: after)? <D back>(?: at least| earliest| at the earliest)?",
         rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST}) (?:till|til|until|up to|before|up until) <P back>",
         rf"{_PAUSE} (?:till|til|until|up to|up until) <D back>",
@@ -325,7 +374,7 @@ ABSENCES = (
         r"(?:nothing|no training|not) before <D back>",
     ),
     *shapes(
-        _for,
+        for_so_long,
         rf"(?:{_AWAY}|{_LEAD}(?:{_ILL}|{_MILD})|{_NONE}) (?:for )?(?:the )?(?:next )?<N n>(?: (?:from|starting|beginning|as of)(?: on)? <D first>)?",
         rf"(?P<pause>{_TAKE})(?:the )?(?:next |last )?<N n> {_REST}(?: (?:from|starting|beginning|as of|on)(?: on)? (?:<D first>|<P p>))?",
         rf"(?P<pause>{_TAKE})(?:a )?{_REST} (?:for|of) (?:the )?(?:next )?<N n>(?: (?:from|starting|beginning)(?: on)? <D first>)?",
@@ -336,11 +385,12 @@ ABSENCES = (
         rf"from <D first> (?:on )?(?:im |ill be )?{_AWAY} for <N n>",
     ),
     *shapes(
-        _period,
+        whole_period,
         rf"(?:{_AWAY}|{_NONE})(?: (?:for|on|over|in|during))? <P p>",
         rf"(?:{_AWAY}|{_NONE})(?: (?:for|over|at|during|on)) (?:the )?<D feast>(?: holidays?| break| weekend)?",
         rf"{_TAKE}<P p> (?:off|out|as rest|as a rest week|away|free)",
         rf"{_PAUSE}(?: for)? <P p>",
+        r"<P p> (?:im |ill be |i am |were |well be )(?:in|at|on|up|down|over|visiting|staying)\b[a-z ]*",
         r"(?:i )?(?:cant|wont|not able to|wont be able to|unable to|no time to|not gonna) (?:train|do anything|make it|do any training|lift|exercise|work)(?: at all)?(?: for| on| in)? <P p>",
         r"<P p> (?:off|is off|out|im (?:away|off|out|on holiday)|no training|i cant train|i cant|is impossible|is out|wont work|doesnt work|is a write off|is no good)(?: for me)?",
         rf"{_LEAD}(?:{_ILL}|{_MILD})(?: (?:for|all))? <P p>",
@@ -367,11 +417,16 @@ ABSENCES = (
         rf"(?:business|work|course|conference|im|ill be|well be|were|going|off|be|i go|flying|i|am|go|heading|we go)*(?: ?(?:in|to|at|going|off|flying))+ (?P<place>[a-z .]{{3,30}}?) (?:from |between )?<D first> {_TO} {_NEXT}<D last>",
     ),
     *shapes(
+        _journey,
+        r"(?:(?:im|ill|be|i|am|well|were|we|gonna|the|family) )*(?:going|go|off|flying|fly|heading|head|travelling|traveling|driving|drive|travel|popping|away|over|up|down|back)(?: (?:off|up|down|over|out|away|back))? (?:to|in|at) (?P<place>[a-z .]{3,30}?) (?:(?:for |on |all )?(?P<p>P\d+)|for (?:the )?(?:next )?(?P<n>N\d+)(?: (?:from|on|starting) <D first>)?)",
+        r"(?:(?:im|ill|be|i|am|well|were|we|gonna) )*in (?P<place>[a-z .]{3,30}?) (?:for |on |all )?(?P<p>P\d+)",
+    ),
+    *shapes(
         _stay,
         r"(?:(?:im|ill|be|i|am|well|were|staying|stay|visiting|stuck|working|over|down|up|currently|now|back|home|based|with|the|family|kids) )*(?:in|at|near) (?P<place>[a-z .]{3,30}?)(?: from <D first>)? (?:till|til|until|up to)(?: (?:at least|about))? (?P<back>[DP]\d+)",
     ),
     *shapes(
-        _back,
+        back_again,
         r"(?:(?:im|ill be|well be|be|now|finally|am|home|i|were|got|will be|weve been|ive been) )*back(?: now| again| home| here| to training| at it| in action| on track| training| to it| in town| with you| in the game| to normal| in business| to work| on my feet| in| on| from [a-z ]+?)*(?: (?:on|from|by|as of|starting|after))*(?: (?:<D back>|<P p>))?(?: and (?:ready|keen|raring|able|fit|healthy|i can|want)[a-z ]*)?",
         r"(?:pick up where i left off|carry on|resume|resuming|unpause me|unpause|un pause|unfreeze|restart|continue|lets continue)(?: with)?(?: training| my training| the plan| my plan| everything)?(?: (?:on|from))*(?: <D back>)?",
         r"(?:go|start|start me|begin|train|continue|training|starting|lift|up and running|going)(?: training)? again(?: (?:on|from|as of))*(?: <D back>)?",
@@ -379,6 +434,7 @@ ABSENCES = (
         r"(?:im )?(?:healthy|ready|fit) again(?: (?:on|from|to train|to go))*(?: <D back>)?",
         r"(?P<soft>(?:im |i |am |ive |feel |feeling |much |all |now |fully |finally |a lot )*(?:better|recovered|well again|well|over (?:it|my cold|the flu|the cold|my flu|covid)|good to go|ready to (?:go|train|start)|healthy|fine again)(?: again| now)*)",
         r"(?:can |ready to |able to )*(?:train|start|start training|do the plan|go) again(?: (?:on|from))*(?: <D back>)?",
+        r"(?:i )?(?:can|able to|could|ready to|will|gonna|happy to) (?:train|start|start training|do the plan|go|lift|exercise)(?: again)? (?:from|as of|starting)(?: on)? <D back>(?: on| onwards?)?",
     ),
     *shapes(_open, r"(?:im |ill be |i am )?(?:off|out|away|gone|unavailable) (?:(?:until|till|til) further notice|indefinitely)"),
     *shapes(_mild, rf"(?:im |ive |i have |i |have |got |caught |feeling |feel |a |bit |the )+{_MILD}(?: D\d+)?"),
@@ -389,11 +445,13 @@ ABSENCES = (
     ),
     *shapes(
         _open,
+        r"(?P<pause>(?:pause|pausing|stopping)(?: (?:it|everything|things|training))? for now)",
         r"(?P<pause>(?:stop|hold|halt|suspend|interrupt|pause) (?:everything|all training|all my training|my plan|the plan|my training|all sessions|the block|my block|my sessions)|take me off the plan)",
     ),
     *shapes(_open, _PAUSE.replace("|hold|suspend|stop|interrupt", "|suspend"), rf"{_LEAD}{_ILL}(?: again)?"),
     *shapes(
         _open,
-        r"(?:im |ill be |i am |we are |were |going )+(?:away|travel?ling|on (?:a )?holiday|on vacation|out of town|abroad|overseas)(?: (?:now|for a while|for some time|with work|for work))*",
+        r"(?:im |ill be |i am |we are |were |going )+(?:away|travel?ling|on (?:a )?holiday|on vacation|out of town|abroad|overseas)(?: (?:now|with work|for work))*",
+        r"(?:(?:im |ill |be |i |am |we |are |were |going )*(?:away|travel?ling|on (?:a )?holiday|on vacation|out of town|abroad|overseas|off|out|gone))(?: (?:now|with work|for work))* for (?:a while|a bit|some time|the time being|now|the moment|ages|quite (?:a while|some time))",
     ),
 )

@@ -76,7 +76,8 @@ _SHORTHAND = (
     (r"\bmsg(s?)\b", r"message\1"),
     (r"\b(?:wkend|w/end|weekd)\b", "weekend"),
     (r"(?<!\S)w/(?= |$)", "with"),
-    (rf"\b({DAY}) n (?={DAY}\b)", r"\1 and "),
+    (rf"\b({DAY}) (?:n|an|nd) (?={DAY}\b)", r"\1 and "),
+    (r"\b(?:swop|swopp|swp)(?=\b|ped\b|ping\b)", "swap"),
     (rf"\b({DAY}|\d(?:st|nd|rd|th)|tmrw|tomorrow|today) 2 (?={DAY}\b|the |\d|tmrw|tomorrow|today)", r"\1 to "),
     (r"\b(need|want|have|gonna|able|got|like|try) 2 (?=[a-z])", r"\1 to "),
 )
@@ -118,7 +119,7 @@ _BEFORE = (
     r"(?:hey|hi|hiya|hello|heya|yo|dear|coach|ok|okay|so|sorry|please|and|but|also|well|hm+|oh|um+|uh|ah|right|just|then|yeah|yes|yep|no worries|"
     r"unfortunately|sadly|annoyingly|(?:my |the )?(?:doctor|doc|physio|gp|wife|husband|boss|surgeon|nurse) (?:says?|said|wants|told me|thinks)(?: that| to)?|im afraid|i think|i guess|i reckon|looks like|it looks like|turns out|apparently|heads up|fyi|quick one|"
     r"actually|btw|by the way|morning|good morning|evening|sorry but|bad news|good news|guys|mate|thing is|the thing is|instead|as (?:i|it)t? said|"
-    r"because|as|since|still|now|today(?= move| swap)|for now|from today|alright|all right|anyway|hope thats (?:ok|fine)|if possible|if thats ok|something (?:has )?(?:came|come) up)"
+    r"(?:im|i am|well be|were)(?= (?:skipping|having|taking|moving|swapping|switching|leaving|putting|pushing|shifting|dropping|cancelling|sitting|missing|giving) (?:the |my |a |this )?[DSP]\d)|because|as|since|still|now|today(?= move| swap)|for now|from today|alright|all right|anyway|hope thats (?:ok|fine)|if possible|if thats ok|something (?:has )?(?:came|come) up)"
 )
 _POLITE = (
     r"(?:would you mind|do you mind|what about|how about(?! (?:if )?(?:i|we)\b)|is it possible to|possible to|(?:i )?will(?= (?:resume|start|train|move|skip|do|be back))|(?:can|could|may|shall|would|will|should|might) (?:we|i|you)(?: please| maybe| possibly| just)?|(?:is it|would it be|its|is that) (?:ok|okay|possible|fine|alright|all right|cool|allowed)(?: with you)? (?:if (?:i|we)|to)|"
@@ -134,12 +135,12 @@ _AFTER = (
     r"(?:and )?(?:leave|keep) (?:all )?the (?:rest|others?)(?: of (?:it|the week|them))?(?: (?:as (?:it )?(?:is|planned|they are)|alone|the same|where it is))?|(?:and )?(?:the rest|everything else|others?) (?:stays?|is|as)(?: the)? (?:same|put|as is|as it is|as planned|unchanged)|"
     r"(?:with |and |have |got )*(?:no|without)(?: my| any| the| real)? (?:kit|equipment|weights|gear|dumbbells|kettlebells?|barbell)(?: (?:there|with me|around))?|"
     r"(?:and )?(?:i )?(?:dont|wont|no need to|not)(?: (?:want|need|have)(?: to)?)? ?(?:make|making|catch|catching) (?:it|that|this|them) up(?: later)?|(?:and )?(?:i )?(?:dont|no need to)(?: want to)? (?:reschedule|move|replace) it|"
-    r"(?:and )?(?:(?:log|note|record|count|save|mark|add|put) (?:it|that|this)(?: (?:down|in|as done))?|(?:i )?(?:just )?(?:forgot|didnt|never|hadnt|havent|not) (?:to )?(?:log|logged|note|noted|record|recorded|write|written|enter|entered|save|saved|tell|text|texted|put|count|counted)(?: (?:it|you|that|it in|it down|down))*|it isnt (?:in )?(?:there|here|logged|showing|recorded|counted|saved)(?: yet)?)|"
+    r"(?:and )?(?:(?:log|note|record|count|save|mark|add|put) (?:it|that|this)(?: (?:down|in|as done))?|(?<!if )(?:i )?(?:just )?(?:forgot|didnt|never|hadnt|havent|not) (?:to )?(?:log|logged|note|noted|record|recorded|write|written|enter|entered|save|saved|tell|text|texted|put|count|counted)(?: (?:it|you|that|it in|it down|down))*|it isnt (?:in )?(?:there|here|logged|showing|recorded|counted|saved)(?: yet)?)|"
     r"sadly|unfortunately|im afraid|i think|i guess|actually|yeah|hope thats (?:ok|fine|okay)|sorry about that|my bad|anymore|any more|if poss|asap|as well|only|i suppose|maybe|perhaps|possibly|or not|yeah|yes)"
 )
 HEDGE = re.compile(
     r"^(?:maybe|perhaps|possibly|probably|i might|might|i may|im thinking (?:of|about|to)|thinking (?:of|about)|im considering|considering|im not sure if|not sure if|"
-    r"not sure (?:i|we) (?:can|will)|i might have to|may have to|might have to|if(?! i (?:still )?(?:havent|have not|dont|didnt|forget|miss)\b.*\b(?:remind|ping|nudge|text|message))|unless|or(?: maybe)?|dont|do not|never ?mind|what happens if|should i|"
+    r"not sure (?:i|we) (?:can|will)|i might have to|may have to|might have to|if(?! i (?:still )?(?:havent|have not|dont|didnt|forget|miss|ignore|sleep|overlook)\b.*\b(?:remind|ping|nudge|text|message|poke|buzz|prod))|unless|or(?: maybe)?|dont|do not|never ?mind|what happens if|should i|"
     r"i was gonna|i wanted to|i was thinking (?:of|about)|i almost|almost|i nearly|i wish i could|what if)\b"
 )
 DOUBLE_BACK = re.compile(
@@ -180,7 +181,7 @@ def bare(words: str) -> Clause:
 
 _STRONG = re.compile(r"(?<=[;!?])\s*|[,;]\s*|\.(?=\s|$)\s*|(?<=\?)\s+")
 _WEAK = re.compile(
-    r" (?:because|so that|so|since(?! [DPT]\d)|as(?= (?:i|my|we|the|im|it|ive)\b)|due to|but|and then|then|and(?= (?:i|im|ill|id|ive|lets|can|could|move|skip|swap|please|also|remind|not|no|pause|we|well|start|set|dont)\b)|"
+    r" (?:because|so that|so|since(?! [DPT]\d)|as(?= (?:i|my|we|the|im|it|ive)\b)|due to|but|and then|then|and(?= (?:i|im|ill|id|ive|lets|can|could|move|skip|swap|please|also|remind|not|no|none|nothing|pause|we|well|start|set|dont|do|put|push|shift|bring|drop|cancel|make|give|leave|change)\b)|"
     r"which means|meaning|hence|therefore|in case|although|though|thanks to)(?= |$) ?"
     r"| (?=(?:can|could|may|shall) (?:i|we|you)\b)| (?=(?:ill|lets|id rather|id like to|gonna) (?!be back))| (?=please (?:move|skip|swap|cancel|leave|put|push|pause|remind|make|shift))"
     r"| (?=(?:forgot|but didnt) )|(?<! time)(?<! day)(?<! session)(?<! week)(?<! workout) (?=(?:and )?(?:back|returning|return|home) (?:again )?(?:on |by )?D\d)"

@@ -56,7 +56,7 @@ def say(on: date) -> str:
 
 @dataclass
 class Desk:
-    """The situation of one reading. rhythm: the block's. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then".
+    """The situation of one reading. rhythm: the block's. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then"; just_said: those of the last one.
 
     span: a stretch spoken of in a clause that wished nothing itself. whole: the clause is the whole text.
     """
@@ -71,6 +71,7 @@ class Desk:
     said: Mapping[str, str] = field(default_factory=dict)
     session_marks: frozenset[str] = frozenset()
     mentioned: tuple[date, ...] = ()
+    just_said: tuple[date, ...] = ()
     cannot: date | None = None
     span: tuple[date, date] | None = None
     next_week: bool = False

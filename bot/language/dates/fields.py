@@ -12,11 +12,11 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from bot.language.dates.moments import DATE, DAY, PERIOD
+from bot.language.dates.moments import DATE, DAY, MONTH, PERIOD
 
 _COUNT = (
     r"(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty five|forty|sixty|ninety|"
-    r"(?:a )?couple(?: of)?|(?:a )?few|another|\d{1,3})"
+    r"(?:a )?couple(?: of)?|(?:a )?few|(?<!on )(?<!to )another|\d{1,3})"
 )
 _UNIT = r"(?:hours?|hrs?|h|minutes?|mins?|days?|weeks?|wks?|months?|fortnights?)"
 _SPAN = rf"(?:half an hour|half hour|an hour and a half|(?:a )?quarter of an hour|{_COUNT} ?(?:full |whole |more )?{_UNIT}|(?:a )?fortnight)"
@@ -31,7 +31,7 @@ _TIME = (
     rf"noon|midday|midnight|{_HOUR} thirty{HALF}?{_PART}?|{_HOUR}{HALF})"
 )
 # Beside words of reminding a bare hour is a time, and a weekday's morning is its morning.
-_BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about )|(?<=me )|(?<=time )|(?<=hours )|(?<=quiet ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d])|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
+_BARE_TIME = rf"(?:{_TIME}|(?:(?<=at )|(?<=before )|(?<=after )|(?<=until )|(?<=till )|(?<=to )|(?<=by )|(?<=from )|(?<=between )|(?<=and )|(?<=around )|(?<=for )|(?<=reminder )|(?<=about )|(?<=me )|(?<=time )|(?<=hours )|(?<=quiet )|(?<=work )|(?<=disturb )|(?<=pings )|(?<=messages )|(?<=texts )|(?<=reminders ))(?:\d{{1,2}}|{_HOUR})(?! ?{_UNIT}\b|[./\d]|(?:st|nd|rd|th)\b| (?:of )?{MONTH}\b)|(?<!\d)(?:[01]?\d|2[0-3])[0-5]\d(?!\d))"
 _WEEKDAYS = r"(?:(?:on )?weekends|every weekend|weekdays|week days|every weekday|every ?day|all days|each day|daily|mwf|m/w/f|t/th|seven days a week|7 days a week)"
 # "Sun is out", "the sun was in my eyes" speak of the sky.
 _WEATHER = (
@@ -42,7 +42,7 @@ _WEATHER = (
 _RANGE = re.compile(r"\b(?:from|between|quiet|no|nothing|dont|silence|silent|mute|disturb|off|not)\b")
 REMINDING = re.compile(
     r"\b(?:remind\w*|ping\w*|notif\w+|nudg\w+|nag(?:ging)?|snooze|alerts?|alarms?|quiet|silence|disturb|contact(?:ing)?|bother\w*|bug(?:ging)?|messag\w+|texts?|texting|"
-    r"write me|wake me|nothing (?:before|after)|not before|shush|mute)\b"
+    r"write me|wake me|nothing (?:before|after)|not before|shush|mute|buzz\w*|beep\w*|poke|poking|prod(?:ding)?|(?:give|send) (?:me|us) (?:a )?(?:shout|buzz|prod|poke|heads up|kick))\b"
 )
 
 
@@ -95,9 +95,7 @@ def mark(words: str, names: Mapping[int, str]) -> Marked:
     words = re.sub(r"(D\d+) ?- ?(?=D\d)", r"\1 to ", words)
     words = re.sub(r" -+ |^-+ | -+$", ", ", words)
     words = _mark_names(words, names, put("S"))
-    of_sessions = frozenset(
-        re.findall(rf"\b([DS]\d+)s? {_SESSION}\b", words) + re.findall(rf"\b{_SESSION} (?:on|for|of|from) ([DS]\d+)\b", words)
-    )
+    of_sessions = frozenset(re.findall(rf"\b([DS]\d+)s? {_SESSION}\b", words) + re.findall(rf"{_SESSION_ON} ([DS]\d+)\b", words))
     return Marked(_folded(words), said, of_sessions)
 
 
@@ -128,7 +126,7 @@ def _mark_names(words: str, names: Mapping[int, str], put: Callable[[re.Match[st
         )
         words = re.sub(
             rf"(?<=move )(?:{either})\b|(?<=skip )(?:{either})\b(?=$| D)|(?<=do )(?:{either})\b(?=$| on| D)|(?<=did )(?:{either})\b(?= on| D)"
-            rf"|\b(?:{either})\b(?= on D)|(?<=my )(?:{either})\b", put, words
+            rf"|\b(?:{either})\b(?= on D)|(?<=my )(?:{either})\b|\b(?:{either})\b(?= and S\d)|\b(?<=S\d and )(?:{either})\b", put, words
         )  # fmt: skip
     return words
 
@@ -136,9 +134,13 @@ def _mark_names(words: str, names: Mapping[int, str], put: Callable[[re.Match[st
 _SESSION = r"(?:session|sessions|workout|workouts|training|training session|training day|class|exercise|exercises|stuff|thing|one|ones|lift|gym|practice)"
 
 
+# "No training from D0 until D1" is a stretch, "the training from D0" a session.
+_SESSION_ON = rf"(?<!no )(?<!without )\b{_SESSION} (?:on|for|of|planned for|due|from(?! [DS]\d+ (?:to|till|til|until|through|thru|up|for|on|-)))(?= [DS]\d)"
+
+
 def _folded(words: str) -> str:
     """ "D0's workout", "the session on D0", "my D0 one" are D0; "D0 S1" (friday's legs) stays two marks."""
     words = re.sub(rf"\b([DS]\d+)s?(?: {_SESSION})+\b", r"\1", words)
     words = re.sub(r"\b([DS]\d+)s\b", r"\1", words)
-    words = re.sub(rf"\b(?:the |my |our |that |this )?{_SESSION} (?:on|for|of|from|planned for|due) ([DS]\d+)\b", r"\1", words)
+    words = re.sub(rf"(?:\b(?:the|my|our|that|this) )?{_SESSION_ON} ([DS]\d+)\b", r"\1", words)
     return re.sub(r"\b(?:the|my|our|that|this|a) (?=[DS]\d)", "", words)

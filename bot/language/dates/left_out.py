@@ -8,6 +8,7 @@ from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
+from bot.language.dates.moments import number_of
 from bot.language.dates.shapes import IT, shapes
 from bot.training.plan import Away, Backdate, Deed, Missed, Mode, Move, Skip, Weekdays
 
@@ -38,6 +39,8 @@ def _cannot(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
         return sure(Away(*desk.span), certainty=LESS_SURE)
     if what is None and not desk.mentioned and fields.get("alone") and not desk.whole:
         return None
+    if what is None and len(desk.just_said) > 1:
+        return sure(*spans_of(list(desk.just_said)), certainty=LESS_SURE)  # "On nights wed thu fri so no training then"
     dates = desk.what(what) if what else (desk.mentioned[-1:] or (desk.today,))
     if not dates or dates[0] < desk.today:
         return None
@@ -129,6 +132,13 @@ def _skip(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return sure(Skip(dates[0])) if dates[0] >= desk.today or desk.open_on(dates[0]) else None
 
 
+def _skip_next(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Skip the next two sessions"."""
+    count = number_of(fields.get("count", "one")) or 1
+    coming = [one.date for one in desk.sessions if one.date >= desk.today and desk.open_on(one.date)]
+    return sure(*(Skip(on) for on in coming[:count])) if len(coming) >= count else None
+
+
 def _this_or_all(desk: Desk, mark: str, on: date) -> PlanReading | None:
     """ "Skip fridays": this one's, or all from now on?"""
     days = tuple(day for day in desk.plan.weekdays if day not in desk.weekdays(mark))
@@ -164,7 +174,20 @@ def _done(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return sure(Backdate(dates[0], number), certainty=LESS_SURE)
 
 
+def _done_list(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "I trained on monday and tuesday"."""
+    if clause.polite or clause.hedged:
+        return None
+    dates = [on for mark in re.findall(r"D\d+", fields["list"]) for on in desk.dates(mark, past=True)[:1]]
+    if any(on >= desk.today for on in dates):
+        return None
+    return sure(*(Backdate(on, None) for on in dict.fromkeys(dates)), certainty=LESS_SURE)
+
+
 SKIPS = (
+    *shapes(
+        _skip_next, rf"{_SKIP} (?:the |my )?next(?: (?P<count>two|three|2|3|couple of))? (?:sessions?|workouts?|trainings?|ones?)"
+    ),
     *shapes(
         _skip,
         rf"{_SKIP} (?:out )?(?:on )?<X what>(?: out)?(?: (?:session|P\d+|entirely|completely|altogether|off))*",
@@ -214,16 +237,23 @@ CANNOTS = (
         r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
     ),
 )
-DONES = shapes(
-    _done,
-    r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done|have done|managed|got through|knocked out|ticked off|logged)(?: already)? (?:<X what>(?: already)?(?: on)? )?(?:on )?<D on>(?: already| in fact| though)?",
-    r"(?:i |ive )?(?:already |actually )?(?:did|trained|finished|completed|done)(?: already)? <D on>",
-    r"<S what> (?:was|were|got|is|are|has been) (?:already )?(?:done|finished|completed) (?:already )?(?:on )?<D on>(?: already)?",
-    r"<D on> (?:(?:was|is|got|has been|all) )?(?:already )?(?:done|finished|completed|complete)(?: already)?",
-    r"<D on> i (?:already |actually )?(?:trained|did (?:it|<S what>|my session|the session|my workout|the workout)|was training)(?: already)?",
-    r"(?:i )?(?:trained|did (?:it|my session|my workout|the session|the workout))(?: already)? (?:on )?<D on>",
-    r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done)(?: it)?(?: already)? (?:on )?<D on>(?: already)?,? (?:it was |that was |was |with |doing |and did |so )?<S what>",
-    r"<Y what> (?:i |was |were |got |is |has been )*(?:already |actually )?(?:did|done|finished|completed)(?: already)? (?:on )?<D on>(?: already| instead)?",
-    r"<D on> (?:was|i did|i had|i trained|it was) <S what>",
-    r"(?P<told>(?:please )?(?:log|mark|count|note|tick|record|save|put)(?: off| down)?) <D on>(?: session)? (?:as |is |down as )?(?:done|finished|completed|trained)",
+DONES = (
+    *shapes(
+        _done_list,
+        r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done)(?: it)?(?: on)? (?P<list>D\d+(?:(?: and|,| plus) D\d+)+)(?: already)?",
+    ),
+    *shapes(
+        _done,
+        r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done|have done|managed|got through|knocked out|ticked off|logged)(?: already)? (?:<X what>(?: already)?(?: on)? )?(?:on )?<D on>(?: already| in fact| though)?",
+        r"(?:i |ive )?(?:already |actually )?(?:did|trained|finished|completed|done)(?: already)? <D on>",
+        r"<S what> (?:was|were|got|is|are|has been) (?:already )?(?:done|finished|completed) (?:already )?(?:on )?<D on>(?: already)?",
+        r"<D on> (?:(?:was|is|got|has been|all) )?(?:already )?(?:done|finished|completed|complete)(?: already)?",
+        r"(?:i |ive )?(?:caught up(?: on| with)?) <Y what> <D on>",
+        r"<D on> i (?:already |actually )?(?:trained|did (?:it|<S what>|my session|the session|my workout|the workout)|was training)(?: already)?",
+        r"(?:i )?(?:trained|did (?:it|my session|my workout|the session|the workout))(?: already)? (?:on )?<D on>",
+        r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done)(?: it)?(?: already)? (?:on )?<D on>(?: already)?,? (?:it was |that was |was |with |doing |and did |so )?<S what>",
+        r"<Y what> (?:i |was |were |got |is |has been )*(?:already |actually )?(?:did|done|finished|completed)(?: already)? (?:on )?<D on>(?: already| instead)?",
+        r"<D on> (?:was|i did|i had|i trained|it was) <S what>",
+        r"(?P<told>(?:please )?(?:log|mark|count|note|tick|record|save|put)(?: off| down)?) <D on>(?: session)? (?:as |is |down as )?(?:done|finished|completed?|trained)",
+    ),
 )

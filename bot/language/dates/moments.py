@@ -17,7 +17,7 @@ DAY = (
 )
 _PART = r"(?: (?:morning|afternoon|evening|night|nite|lunchtime|noon))?"
 _FEAST = r"(?:xmas eve|christmas eve|xmas(?: day)?|christmas(?: day)?|boxing day|new years? eve|new years(?: day)?|(?<=and )new year|(?<=to )new year|(?<=until )new year|(?<=till )new year|easter(?: sunday| monday)?|good friday)"
-_MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*"
+MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*"
 _FULL_MONTH = r"(?:january|february|march|april|may|june|july|august|september|october|november|december)"
 _MONTHS = (
     "january",
@@ -39,17 +39,17 @@ YESTERDAY = r"(?:yesterday|yday|yest|yesterdy|ystrday|last night)"
 # One date as people say it; longer forms first.
 DATE = (
     r"(?:"
-    rf"(?:{DAY},? )?(?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}(?: \d{{4}})?|{_MONTH} (?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?|"
+    rf"(?:{DAY},? )?(?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {MONTH}(?: \d{{4}})?|{MONTH} (?:the )?\d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?|"
     rf"(?:{DAY},? )?(?:the |(?<=from )|(?<=to )|(?<=till )|(?<=til )|(?<=until )|(?<=and )|(?<=on )|(?<=by )|(?<=thru )|(?<=through )|(?<=day ))"
     r"\d{1,2}(?:st|nd|rd|th)|"
-    rf"{DAY},? \d{{1,2}}(?:st|nd|rd|th)|"
+    rf"{DAY},? \d{{1,2}}(?:st|nd|rd|th)|\d{{1,2}}(?:st|nd|rd|th)(?= (?:to|till|til|until|through|thru) (?:the )?\d{{1,2}}(?:st|nd|rd|th))|"
     rf"the day after {TOMORROW}|day after {TOMORROW}|{TODAY}|{TOMORROW}{_PART}|{YESTERDAY}{_PART}|the day before yesterday|"
     rf"{DAY} week\b|(?<!for )(?<!for a )(?<!the )(?:a )?week (?:on|from) {DAY}|{DAY} (?:after next|(?:of )?(?:next|last) week|this week|coming)|last week (?:on )?{DAY}|"
     rf"next week (?:on )?{DAY}|"
     rf"(?:next|this|coming|the coming|this coming|last|every|each) {DAY}{_PART}|{DAY}{_PART}(?! \d{{1,2}}(?:st|nd|rd|th))|"
     r"\d{4}-\d{2}-\d{2}|\d{1,2}[./]\d{1,2}(?:[./](?:\d{4}|\d{2}))?(?!\d| ?(?:am|pm|kg|lbs?))|"
-    rf"(?:(?<=till )|(?<=til )|(?<=until )|(?<=before )|(?<=from )){_MONTH}|"
-    r"(?:the )?end of (?:the|this|next) (?:week|month)|"
+    rf"(?:(?<=till )|(?<=til )|(?<=until )|(?<=before )|(?<=from )){MONTH}|"
+    rf"(?:the )?(?:end|start|beginning|middle) of {_FULL_MONTH}|mid[ -]?{_FULL_MONTH}|(?:the )?end of (?:the|this|next) (?:week|month)|"
     r"in (?:\d{1,2}|a|one|two|three|four|five|six|seven|ten) (?:days?|weeks?)(?: time)?|"
     r"(?:a|one|two|three|four|\d{1,2}) (?:days?|weeks?) (?:from now|from today)|" + _FEAST + r")"
 )
@@ -152,8 +152,10 @@ def _by_span(text: str, today: date) -> Said | None:
     if text in ("the weekend", "this weekend"):
         saturday = today + timedelta(days=(5 - today.weekday()) % 7)
         return Said((saturday, saturday + timedelta(days=1)))
-    if re.fullmatch(_MONTH, text):
+    if re.fullmatch(MONTH, text):
         return _month(text, today)
+    if found := re.fullmatch(rf"(?:the )?(?:(end|start|beginning|middle) of |mid[ -]?)({_FULL_MONTH})", text):
+        return _in_month(found[1] or "middle", found[2], today)
     end = re.fullmatch(r"(?:the )?end of (the|this|next) (week|month)", text)
     if end:
         periods = read_period(("next " if end[1] == "next" else "this ") + end[2], today=today)
@@ -167,6 +169,18 @@ def _month(text: str, today: date) -> Said | None:
     if not _MONTHS[number - 1].startswith(text) and text not in ("sept",):
         return None
     return Said((date(today.year + (number <= today.month), number, 1),))
+
+
+def _in_month(part: str, name: str, today: date) -> Said:
+    """ "The end of june", "mid june": the next one to come."""
+    number = _MONTHS.index(name) + 1
+    for year in (today.year, today.year + 1):
+        first = date(year, number, 1)
+        last = (first + timedelta(days=32)).replace(day=1) - timedelta(days=1)
+        on = {"end": last, "middle": first.replace(day=15)}.get(part, first)
+        if on >= today:
+            return Said((on,))
+    raise AssertionError("a month comes every year")
 
 
 def _feast(text: str, today: date) -> Said | None:
@@ -254,7 +268,7 @@ def _by_calendar(text: str, today: date, locale: str, past: bool) -> Said | None
     figures = re.fullmatch(r"(\d{1,2})([./])(\d{1,2})(?:[./](\d{4}|\d{2}))?", text)
     if figures:
         return _figures(int(figures[1]), int(figures[3]), figures[4], figures[2], today, locale, past)
-    if not re.search(rf"\b{_MONTH}\b|\d{{4}}-\d{{2}}-\d{{2}}", text) or not re.search(r"\d", text):
+    if not re.search(rf"\b{MONTH}\b|\d{{4}}-\d{{2}}-\d{{2}}", text) or not re.search(r"\d", text):
         return None
     import dateparser
 

@@ -6,6 +6,7 @@ Here the words stand in any order ("mornings at 6:15 for the reminder"), so what
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import datetime, time, timedelta
 
 from bot.language.dates.clauses import Clause
@@ -15,7 +16,7 @@ from bot.training.plan import Deed, QuietHours, ReminderAgain, ReminderAt, Silen
 
 _MOST_WORDS = 16
 _NO = re.compile(
-    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|shut up|enough|drop)\b"
+    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|shut up|enough|drop|ditch|scrap|kill|bin|lose|cut|axe|forget)\b"
 )
 # Said about a reminder that came, or to somebody else: no wish.
 _TALK = re.compile(
@@ -23,16 +24,17 @@ _TALK = re.compile(
     r"her|him|them|she|he|they|coach|wife|husband|doctor|boss|reminds me of|remind me (?:what|how|which|who|why|of)|what time|when)\b"
 )
 _WISHES = re.compile(
-    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|silence|silent|shush|texting|messaging|pinging|mute|before|reminding|reminded|remind|nagging|nudging|bugging|bothering)\b"
+    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|silence|silent|shush|texting|messaging|pinging|mute|before|reminding|reminded|remind|nagging|nudging|bugging|bothering|buzz|buzzing|buzzes|beeps?|beeping)\b"
 )
 _AGAIN = re.compile(
-    r"\b(?:again|second|twice|once more|one more|another|follow ?up|if i (?:havent|dont|didnt|forget|miss)|a 2nd|repeat)\b"
+    r"\bif i (?:still )?(?:havent|have not|didnt)\b|\b(?:again|second|twice|once more|one more|another|follow ?up|if i (?:havent|dont|didnt|forget|miss|ignore|sleep|overlook)|a 2nd|repeat)\b"
 )
 _ONLY_ONE = re.compile(
     r"\b(?:one (?:reminder )?is (?:enough|fine|plenty)|only (?:one|1)|just (?:one|1)|only once|just once|not twice|single reminder)\b"
 )
 _NIGHT = re.compile(r"\b(?:at night|overnight|during the night|in the night|nights?|while i sleep|when im asleep)\b")
 _MORNING = re.compile(r"\b(?:in the mornings?|mornings|early|first thing)\b")
+_WORKING = re.compile(r"\b(?:work|working|office|job|school|class|classes|lectures|shift)\b")
 _QUIET_NIGHT = (QuietHours(time(22), time(7)), QuietHours(time(21), time(8)))
 
 
@@ -43,6 +45,8 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
         return None
     if clause.asks and not clause.polite:
         return None
+    if (both := _limits_and_days(desk, clause)) is not None:
+        return both
     times = re.findall(r"T\d+", words)
     counts = [mark for mark in re.findall(r"N\d+", words) if desk.minutes_of(mark) is not None]
     days = re.findall(r"[DW]\d+", words)
@@ -62,6 +66,18 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
     return _without_marks(desk, words, refuses=refuses, polite=clause.polite)
 
 
+def _limits_and_days(desk: Desk, clause: Clause) -> PlanReading | None:
+    """ "No reminders after 10 pm and none on saturdays": one wish of hours, one of days."""
+    found = re.fullmatch(
+        r"(?P<first>[^DW]*T\d+[^DWT]*) (?:and|or|plus) (?:also |never |none |not |nothing |no )*(?P<then>on [^T]*)", clause.words
+    )
+    if found is None or not _NO.search(found["first"]):
+        return None
+    readings = [read_reminding(desk, replace(clause, words=words)) for words in (found["first"], f"no reminders {found['then']}")]
+    deeds = [deed for reading in readings if reading is not None for deed in reading.deeds]
+    return sure(*deeds) if len(deeds) == 2 else None
+
+
 def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> PlanReading | None:
     limits = refuses or re.search(r"\bonly\b", words) is not None
     if len(times) == 2 and (refuses or re.search(r"\b(?:between|from)\b", words)):
@@ -71,6 +87,8 @@ def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> P
         start, end = desk.times(begin_mark), desk.times(end_mark)
         if not refuses or len(start) != 1 or len(end) != 1:
             return None
+        if _WORKING.search(words) and start[0].hour < 12 and end[0] <= start[0]:
+            return sure(QuietHours(start[0], _evening(end[0])))
         # "From 10 to 7" is a night: an evening hour without am or pm, before an end in the morning.
         begin = _evening(start[0]) if _is_bare(desk.words(begin_mark)) and end[0] <= start[0] < time(12) else start[0]
         return sure(QuietHours(begin, end[0]))
@@ -117,7 +135,7 @@ def _chosen(desk: Desk, mark: str, side: str) -> PlanReading | None:
     if side == "start" and times and _is_bare(desk.words(mark)) and times[0].hour < 12:
         # "After 9" is an evening: no reminder could come between nine in the morning and midnight otherwise.
         times = (_evening(times[0]),)
-    if side == "reminder" and re.fullmatch(r"(?:half (?:past )?)?(?:5|6|five|six)(?: ?o ?clock)?", desk.words(mark)):
+    if side == "reminder" and re.fullmatch(r"(?:half (?:past )?)?(?:5|6|7|five|six|seven)(?: ?o ?clock)?", desk.words(mark)):
         times = tuple(
             dict.fromkeys(both for at in times for both in (at, _evening(at)))
         )  # early birds and late workers both say so
@@ -205,6 +223,10 @@ def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> Pl
     if refuses:
         return sure(ReminderAt(None)) if _stops_all(words) else None
     words = words.replace("too late", "earlier").replace("too early", "later")
+    part = re.search(r"\b(mornings?|lunch ?time|afternoons?|evenings?)\b", words)
+    if part and re.search(r"\breminders?\b|\bremind me\b", words) and len(words.split()) <= 8:
+        hours_of = {"m": (6, 7, 8), "l": (12, 13), "a": (14, 16), "e": (17, 18, 19)}[part[1][0]]
+        return ask("which_time", "reminder", [(f"{hour:02}:00", ReminderAt(time(hour))) for hour in hours_of])
     earlier = re.search(r"\b(earlier|sooner|later)\b", words)
     if earlier and desk.plan.reminder_local is not None:
         hours = (-60, -120) if earlier[1] != "later" else (60, 120)
@@ -220,11 +242,11 @@ def _without_marks(desk: Desk, words: str, *, refuses: bool, polite: bool) -> Pl
 
 
 def _stops_all(words: str) -> bool:
-    kind = r"(?:reminders?|reminding|reminded|remind|pings?|pinged|nudged|notified|pinging|ping|notifications?|notifying|notify|alerts?|nudges?|nudging|nudge|bothering|bugging|bug|bother|nagging|nag|messages|messaging|message|texts|texting|text)"
-    tail = r"(?: me| us| at all| from now on| now| already| i can remember| i remember myself| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| so much| all the time| them| it| sent)*"
+    kind = r"(?:reminders?|reminding|reminded|remind|pings?|pinged|nudged|notified|pinging|ping|notifications?|notifying|notify|alerts?|buzzing|buzzes|beeping|poking|nudges?|nudging|nudge|bothering|bugging|bug|bother|nagging|nag|messages|messaging|message|texts|texting|text)"
+    tail = r"(?: me| us| at all| from now on| now| already| i can remember| i remember myself| completely| altogether| forever| for now| any ?more| to train| about training| about my sessions| of training| every day| daily| from you| from the bot| so much| all the time| them| it| sent)*"
     return (
         re.fullmatch(
-            rf"(?:stop|shut up with|enough with|enough of|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|(?:i )?(?:really )?(?:dont|do not|no longer) (?:want|need|require|like)|dont send|without|(?:theres )?no need(?: for)?|you (?:can|may|could|should) (?:stop|quit|leave off|drop|skip)|(?:you )?(?:dont|no longer|needn t|neednt)(?: have| need)?|stop with|leave off|give up|can do without|im fine without|i can do without)(?: you)?(?: to)?(?: get| have| receive| send| be)?"
+            rf"(?:stop|kill|bin|ditch|scrap|lose|cut|axe|forget|shut up with|enough with|enough of|no|no more|dont|do not|never|turn off|switch off|disable|mute|pause|skip|hold|cancel|quit|remove|silence|drop|(?:i )?(?:really )?(?:dont|do not|no longer) (?:want|need|require|like)|dont send|without|(?:theres )?no need(?: for)?|you (?:can|may|could|should) (?:stop|quit|leave off|drop|skip)|(?:you )?(?:dont|no longer|needn t|neednt)(?: have| need)?|stop with|leave off|give up|can do without|im fine without|i can do without)(?: you)?(?: to)?(?: get| have| receive| send| be)?"
             rf"(?: me)?(?: the| my| all| any| more| your| these| those| sending| getting| with| of)*(?: me)? {kind}(?: me)?{tail}", words
         ) is not None
         or re.fullmatch(rf"(?:turn|switch) (?:the |my |all )?{kind} off{tail}|{kind} off|(?:the |your )?{kind} (?:are|is) (?:too )?(?:annoying|a pain|too much)(?: (?:stop|so stop) (?:them|it))?", words) is not None

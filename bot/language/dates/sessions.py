@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import Desk, PlanReading, ask, say, sure
-from bot.language.dates.moments import WEEKDAYS, number_of
+from bot.language.dates.moments import WEEKDAYS, number_of, weekday_of
 from bot.language.dates.shapes import shapes
 from bot.language.dates.weeks import FOR_GOOD, replaced
 from bot.training.plan import Away, Deed, Move, Shift, Swap, Weekdays
@@ -32,6 +32,8 @@ def _move(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if desk.is_plural(fields["to"]) and fields["to"] not in desk.session_marks:
         return replaced(desk, fields["what"], fields["to"])
     said = desk.words(fields["to"])
+    if len(froms) == 1 and tos == (desk.today,) and froms[0] > desk.today and weekday_of(said) is not None:
+        tos = (desk.today + timedelta(days=7),)  # who means today says today
     if len(froms) == 1 and len(tos) == 1:
         if froms[0] == tos[0]:
             return None
@@ -63,7 +65,17 @@ def _instead(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
 def _asked_move(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "Could friday be thursday", "legs on saturday": only as a request, or where a session is named."""
     named = fields["what"][0] == "S" or fields["what"] in desk.session_marks
-    return _move(desk, fields, clause) if clause.polite or clause.asks or named or desk.cannot else None
+    if not (clause.polite or clause.asks or named or desk.cannot):
+        return None
+    reading = _move(desk, fields, clause)
+    if reading is None or clause.polite or clause.asks or desk.cannot or re.fullmatch(r"[DS]\d+ D\d+", clause.words) is None:
+        return reading
+    # "Day 2 tomorrow" may only say what they take to come.
+    return (
+        ask("confirm", "", [(f"{say(deed.on)} to {say(deed.to)}", deed) for deed in reading.deeds if isinstance(deed, Move)])
+        if reading.deeds
+        else reading
+    )
 
 
 def _bare_pair(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -71,6 +83,8 @@ def _bare_pair(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None
     if fields["what"] in desk.session_marks:
         return _move(desk, fields, clause)
     firsts, lasts = desk.dates(fields["what"]), desk.dates(fields["to"])
+    if lasts == (desk.today,) and weekday_of(desk.words(fields["to"])) is not None:
+        lasts = (desk.today + timedelta(days=7),)
     if len(firsts) != 1 or len(lasts) != 1 or firsts[0] == lasts[0]:
         return None
     first, last = firsts[0], lasts[0]
@@ -214,12 +228,14 @@ SWAPS = (
     *shapes(
         _two_moves,
         rf"(?:{_DO} )?<Y a> on <D b>,? and (?:{_DO} )?<Y c> on <D d>",
+        rf"{_DO} <Y a> <D b>,? and (?:{_DO} )?<Y c> <D d>",
         rf"{_MOVE} <Y a> {_WHERE} <D b>,? and (?:{_MOVE} )?<Y c> {_WHERE} <D d>",
     ),
     *shapes(
         _swap,
         r"(?:swap|switch|exchange|flip|trade|change|reverse)(?: round| around)? <X a> (?:and|with|for|over with|against) <X b>(?: around| round| over)?",
         r"(?:swap|switch|flip)(?: the)?(?: days)? <X a> <X b>(?: around| round)?",
+        r"<X a> and <X b> (?:to )?(?:trade|change|swap|switch|exchange)(?: places| days| over| round| around)?(?: P\d+)?",
         r"(?:do |have )?<X a> and <X b> (?:swapped|the other way (?:round|around)|in reverse|reversed|switched)",
     ),
 )
@@ -228,6 +244,7 @@ MOVES = (
     *shapes(_skip_ahead, r"(?:skip|jump|go) (?:ahead |straight |right )?to <Y what>"),
     *shapes(
         _for_good,
+        r"<D what> (?:dont|doesnt|no longer|wont|cant)(?: (?:work|works|suits?|fit|fits|do))?(?: (?:anymore|any more|for me|now))*,?(?: but| so| and)? <D to> (?:do|does|works?|would|instead|are (?:fine|better|ok)|is (?:fine|better|ok)|suits?(?: me)?|fits?)(?: (?:better|instead|now|for me))*",
         rf"{_MOVE} <Y what> {_WHERE} <D to>{GOOD}",
         rf"{FOR_GOOD} {_MOVE} <Y what> {_WHERE} <D to>",
         rf"{FOR_GOOD} (?:train |do )?(?:on )?<D to> (?:instead of|rather than|not|in place of|over) (?:on )?<D what>",
@@ -235,6 +252,7 @@ MOVES = (
     ),
     *shapes(
         _shift,
+        rf"(?:(?P<verb>{_MOVE}) )?{_ALL} plus <N n>",
         rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))? by (?P<count>one|two|three|[1-6])",
         rf"(?P<verb>{_MOVE}) {_ALL} (?P<count>one|two|three) (?P<how>{_LATER})",
         rf"(?P<verb>{_MOVE}) {_ALL}(?: (?P<how>{_LATER}))?(?: by)? <N n>(?: (?P<how2>{_LATER}))?(?: (?:from|starting)(?: on)? <D since>(?: on(?:wards)?)?| {FOR_GOOD})?",
@@ -269,6 +287,7 @@ MOVES = (
         rf"(?:{_DO}) <X what> (?:on |for )?<D to> (?:instead of|rather than|not|and not|than) (?:on )?(?:D\d+|then|now)",
         r"<S what> (?:on )?<D to> (?:instead of|rather than|not|and not) (?:on )?D\d+",
         r"<D to> (?:works|is|would be|suits|would suit|fits|would work|would fit|looks|will be|be)(?: me)?(?: much| a lot| way| far)? (?:better|easier|best|nicer|preferable)(?: for me)? (?:than|to) <X what>(?: P\d+)?",
+        r"rather <D to> than <D what>(?: P\d+)?",
         r"(?:prefer |like )?<D to> (?:to|over|more than) <D what>(?P<prefer>) P\d+",
         r"(?:i |i would |id )?prefer <D to> (?:to|over|more than|instead of|rather than) <D what>(?: P\d+)?",
     ),
@@ -290,14 +309,15 @@ MOVES = (
     ),
     *shapes(
         _asked_move,
-        r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall|wait|hold|slip|goes|moves|gets done|be pushed back)(?: to| on| onto| till| until)? <D to>(?: P\d+)?",
+        r"<Y what> (?:to )?(?:be|become|happen|go|be moved|be done|be pushed|move|take place|be on|slide|shift|come|be on|be held|fall|wait|hold|slip|goes|moves|moved|shifted|pushed|switched|becomes|gets done|be pushed back)(?: to| on| onto| till| until)? <D to>(?: P\d+)?",
         r"<Y what> (?:on|for) <D to>(?: P\d+)?",
         r"<Y what> <D to>",
     ),
     *shapes(_bare_pair, r"<D what> (?:to|->|>) <D to>"),
     *shapes(
         _move_where,
-        r"(?:move|reschedule|postpone|delay|shift|push|bump) <X what>(?: to (?:another|a different|some other) (?:day|time|date)| somewhere else)?",
+        r"(?:move|reschedule|postpone|delay|shift|push|bump) <X what>(?: (?:to|on) (?:another|a different|some other|a later|any other) (?:day|time|date)| somewhere else| elsewhere| (?:to )?later (?:in the week|this week|on))?",
+        r"(?:do|put|have|train|get|make) <Y what> (?:(?:to|on) (?:another|a different|some other|a later|any other) (?:day|time|date)|some other (?:day|time)|somewhere else|elsewhere|another (?:day|time)|later (?:in the week|this week))",
     ),
 )
 SHORT_MOVES = shapes(

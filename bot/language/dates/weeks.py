@@ -32,7 +32,9 @@ def _weekdays(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     marks = re.findall(r"[DW]\d+", fields["list"])
     if any(desk.words(mark) in ("today", "tomorrow", "tonight", "yesterday") or not desk.weekdays(mark) for mark in marks):
         return None
-    rule = any(mark[0] == "W" or desk.is_plural(mark) for mark in marks)
+    rule = any(mark[0] == "W" or (desk.is_plural(mark) and mark not in desk.session_marks) for mark in marks)
+    if any(mark in desk.session_marks for mark in marks) and len(marks) > 1 and "rule" not in fields:
+        return None  # "saturday's workout friday" names sessions
     if not days or (len(days) == 1 and not rule) or ("bare" in fields and not rule):
         return None
     reading = chosen(desk, days, fields.get("since"))
@@ -89,6 +91,16 @@ def _how_many(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     count = number_of(found[1]) if found else None
     choices = _USUAL.get(count or 0, ())
     return ask("which_weekdays", "", [(_names(days), Weekdays(days, desk.today)) for days in choices]) if choices else None
+
+
+def _which_days(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Different training days from next week": which ones is the question."""
+    if clause.asks and not clause.polite:
+        return None
+    since = chosen(desk, (0,), fields.get("since"))
+    first = since.deeds[0].since if since and isinstance(since.deeds[0], Weekdays) else desk.today
+    choices = _USUAL.get(sum(desk.rhythm), _USUAL[3])
+    return ask("which_weekdays", "", [(_names(days), Weekdays(days, first)) for days in choices])
 
 
 def _no_more(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
@@ -176,7 +188,7 @@ def rhythm_in(words: str) -> tuple[bool, ...] | None:
     return tuple(turns) if True in turns and False in turns and len(turns) <= 14 and (counted or len(turns) >= 3) else None
 
 
-def _start(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+def start_of_block(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     if "period" in fields:
         return sure(StartBlock(desk.period(fields["period"])[0][0]))
     dates = [on for on in desk.dates(fields["on"]) if on >= desk.today]
@@ -196,14 +208,16 @@ def zone_in(words: str) -> PlanReading | None:
     """The place by whose clock somebody lives now. words: plain, without marks."""
     until = r"(?: (?:now|from now on|from today|for good|permanently|at the moment|these days|this week|last week|next week|since [a-z ]+|(?:until|till|til) [a-z0-9 ]+|for (?:a while|good|now|work|(?:a|the next|\d+|one|two|three|four|couple of|a couple of|a few|few) ?(?:days?|weeks?|months?|while|years?))))*"
     for pattern in (
-        r"(?:ive|i have|i|we|weve|were|just|have|im|recently|today|finally)*(?: ?(?:ive|just|have|recently))* ?(?:moved|relocated|flown|flew)(?: (?:over|house|home|back|here|from [a-z ]+?))? to (?P<place>[a-z .,'-]{2,40}?)",
+        r"(?:ive|i have|i|we|weve|were|just|have|im|recently|today|finally)*(?: ?(?:ive|just|have|recently))* ?(?:moved|relocated|flown|flew|emigrated)(?: (?:over|house|home|back|here|from [a-z ]+?))? to (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:(?:im|ill be|were|well be|i) )?(?:now |currently )?(?:living|live|based|staying|stay|live now)(?: now)? in (?P<place>[a-z .,'-]{2,40}?)",
+        r"(?:ive |i |we |weve |just |have |finally |now |safely )*(?:landed|arrived|touched down|settled)(?: safely)? in (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:im|were) (?:now |currently )in (?P<place>[a-z .,'-]{2,40}?)",
         r"(?:change|set|switch|put|update) (?:my |the )?(?:time ?zone|zone|place|city|clock|location|local time) to (?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
-        r"(?:my |the )?time ?zone (?P<place>[a-z]+/[a-z_/]+|(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
+        r"(?:my |the )?time ?zone (?:is |now )*(?P<place>[a-z]+/[a-z_/]+|(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
         r"(?:my|the) (?:time ?zone|zone|clock|local time|place|city|location) (?:is|should be|changed to|has changed to) (?:now )?(?:on )?(?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
         r"(?:im|were|ill be)(?: now)? (?:in|on) (?P<place>(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
         r"(?:im|were|ill be|i am)(?: now)? on (?P<place>[a-z .,'-]{2,40}?) time",
+        r"(?:please )?(?:set|put|switch|change|move|get) (?:me|us|my (?:reminders?|messages?|times?|clock|everything|zone)|everything|it|the (?:reminders?|times?|clock))(?: over| back| all)? (?:to|on|onto|into) (?P<place>[a-z .,'-]{2,40}?)(?: time| clock| zone| hours| timezone)+",
     ):
         found = re.fullmatch(pattern + until, words)
         if found:
@@ -236,7 +250,7 @@ _TRAIN_ON = (
 RULES = (
     *shapes(
         _no_more,
-        rf"(?:no|no more|never|not on|stop|drop|cut|remove|without|dont train|never train|no training|no sessions|not)(?: on| training on| any more| the)? <L list>{_SINCE}",
+        rf"(?:{FOR_GOOD} )?(?:no|no more|never|not on|stop|drop|cut|remove|without|dont train|never train|no training|no sessions|not)(?: on| training on| any more| the)? <L list>{_SINCE}",
         rf"(?:i )?(?:cant|cannot|wont|dont|no longer|never|not able to|unable to|cant ever|dont want to|cant)(?: be able to)? (?:(?:train|do|make|work|exercise|have time(?: for| to train)?|can(?: train| do)?|make it)(?: anymore| any more)?(?: on)?|on) <L list>{_SINCE}",
         rf"(?:i )?(?:no longer have time|have no time(?: anymore| any more)?|no time(?: anymore)?)(?: on| for)? <L list>{_SINCE}",
         rf"<L list> (?:are|dont|wont|no longer) (?:out|work|suit(?: me)?|no good|impossible|bad|gone|off|not possible|no longer possible|always bad|a no go|difficult)(?: for me)?{_SINCE}",
@@ -270,16 +284,26 @@ RULES = (
         r"(?:(?:i |we )?(?:can |could |will |want to |want |only |just |now |do |train |have |manage |make |change |switch |reduce |cut |it |down |to |go |my |plan )*)<N n> (?:N\d+|(?:per|each|every) week)(?: only| now| from now on| please)*",
     ),
     *shapes(
+        _how_many,
+        r"(?:i )?(?:only|just)(?: (?:want|like|need|can|have time|manage))*(?: to)?(?: train| do| for)? <N n>(?: now| from now on)*",
+    ),
+    *shapes(
         _rolling,
         r"(?:let |make |have |keep )?(?:my |the )?(?:days|sessions|plan|week|everything|it|training|split|schedule) (?:to |should |just )*(?:move|slide|roll|shift|go|moves|slides|rolls)(?: along| on| with me)? (?:when|if|whenever|once) i (?:miss|skip|cant)[a-z ]*",
         r"(?:(?:make|switch|change|go|use|set|do|put|have)(?: it| me| my (?:days|plan|week)| the plan)?(?: to| on| with)? )?(?:a |my |the )?(?:rolling|floating|flexible)(?: (?:week|plan|schedule|rhythm|days|split|order|basis))",
         r"(?:make it|go|switch to|change to|use|a|set it to) rolling|rolling please",
+        r"(?:just )?(?:let|make|have) (?:it|them|things|everything|the days|my days|my plan|the plan) (?:just )?(?:roll|float|flow|slide|be flexible)(?: along| on)?",
         r"(?:my |the )?(?:days|plan|sessions|week) (?:should |to |can |must )+roll(?: along| on)?",
         r"(?:just )?(?:go on|carry on|continue|keep going)(?: with)? (?:the |my )?next (?:day|session|one) (?:when|if|whenever) i (?:miss|skip)[a-z ]*",
     ),
 )
+CHANGES = shapes(
+    _which_days,
+    rf"(?:(?:change|different|other|new|switch|swap|choose|pick|set|update|edit) )+(?:my |the |our )?(?:training |work ?out |gym )?(?:days|weekdays|schedule){_SINCE}",
+    rf"(?:my |the )?(?:training )?days (?:need|have|want|should|must|can|could)(?: to)? (?:change|be different|be changed|move){_SINCE}",
+)
 STARTS = shapes(
-    _start,
+    start_of_block,
     r"(?:start|begin|starting|beginning|kick off|launch)(?: with)?(?: the| my| a| our)?(?: new| next| coming| this)* (?:block|plan|cycle|month|week 1|week one|phase)(?: on| from| only)? <D on>",
     r"(?:start|begin|starting|beginning|kick off)(?: with)?(?: the| my| a| our)?(?: new| next| coming| this)* (?:block|plan|cycle|phase)(?: on| from| in)? <P period>",
     r"(?:im |ill )?(?:start|begin|starting|beginning) (?:on |from )?<D on>",
@@ -287,6 +311,7 @@ STARTS = shapes(
     r"(?:i )?wont (?:start|begin) (?:before|until|till) <D on>",
     r"(?:the |my )?(?:new |next )*(?:block|cycle|plan) (?:to )?(?:starts?|begins?|starting|from|start on|begin on)(?: on| from)? <D on>",
     r"(?:start|begin) (?:it |training )?(?:on )<D on>",
+    r"(?:start|begin)(?: the block| it| in| on)? <P period>",
     r"(?:the |my |our )?(?:new|next|coming) (?:block|cycle|plan|phase) (?:on |from |for )?<D on>",
     r"(?:the |my |our )?(?:new|next|coming) (?:block|cycle|plan|phase) (?:on |from |for )?<P period>",
 )

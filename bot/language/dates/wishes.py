@@ -22,9 +22,10 @@ from bot.language.dates.clauses import DOUBLE_BACK, Clause, bare, strong_parts, 
 from bot.language.dates.desk import NOTHING, Desk, PlanOption, PlanQuestion, PlanReading, say, sure
 from bot.language.dates.fields import Marked, mark
 from bot.language.dates.left_out import CANNOTS, DONES, SKIPS
+from bot.language.dates.loose import read_loosely
 from bot.language.dates.reminding import read_reminding
 from bot.language.dates.sessions import MOVES, SHORT_MOVES, SWAPS
-from bot.language.dates.weeks import RULES, STARTS, rhythm_in, zone_in
+from bot.language.dates.weeks import CHANGES, RULES, STARTS, rhythm_in, zone_in
 from bot.training.plan import (
     Away,
     Backdate,
@@ -33,10 +34,14 @@ from bot.training.plan import (
     Pause,
     Plan,
     PlannedSession,
+    QuietHours,
+    ReminderAt,
     Resume,
     Rolling,
     Shift,
+    SilentDays,
     Skip,
+    Swap,
     Weekdays,
     sessions_between,
 )
@@ -57,7 +62,7 @@ _LONGEST = 400
 _LONGEST_CLAUSE = 24  # words; longer texts are read by their clauses alone
 _MOST_MARKS = 12  # a text with more dates than that is a calendar, no wish
 _MOST_DEEDS = 4
-_ORDER = (DONES, SWAPS, STARTS, RULES, ABSENCES, MOVES, SKIPS, CANNOTS, SHORT_MOVES)
+_ORDER = (DONES, SWAPS, STARTS, RULES, ABSENCES, MOVES, SKIPS, CANNOTS, SHORT_MOVES, CHANGES)
 
 
 def read_plan_words(
@@ -89,7 +94,12 @@ def read_plan_words(
     if len(marked.said) > _MOST_MARKS:
         return NOTHING
     desk.said, desk.session_marks = marked.said, marked.session_marks
-    reading = _whole(desk, marked) or _by_clauses(desk, marked)
+    reading = (
+        _whole(desk, marked)
+        or _by_clauses(desk, marked)
+        or _loosely(desk, _flat(marked.words))
+        or _beside_unknown_words(desk, marked)
+    )
     return _settled(desk, reading) if reading else NOTHING
 
 
@@ -98,9 +108,14 @@ def _whole(desk: Desk, marked: Marked) -> PlanReading | None:
     if len(marked.words.split()) > _LONGEST_CLAUSE:
         return None
     desk.whole = True
-    reading = _clause(desk, marked, re.sub(r"[,;!]+ ?|\.(?= |$) ?", " ", marked.words))
+    reading = _clause(desk, marked, _flat(marked.words))
     desk.whole = False
     return reading
+
+
+def _flat(words: str) -> str:
+    """Without stops and commas."""
+    return re.sub(r"\s+", " ", re.sub(r"[,;!]+ ?|\.(?= |$) ?", " ", words))
 
 
 def _by_clauses(desk: Desk, marked: Marked) -> PlanReading | None:
@@ -109,17 +124,47 @@ def _by_clauses(desk: Desk, marked: Marked) -> PlanReading | None:
     for strong in strong_parts(marked.words):
         reading = _clause(desk, marked, strong)
         parts = [strong] if reading else weak_parts(strong)
+        before = len(found)
         for part in parts:
-            reading = reading if len(parts) == 1 and reading else _clause(desk, marked, part)
+            reading = reading if len(parts) == 1 and reading else _clause(desk, marked, part) or _none_then(desk, part, found)
             if reading is not None:
                 found.append(reading)
             else:
                 doubtful = doubtful or DOUBLE_BACK.search(part) is not None
                 desk.span = _span_in(desk, part) or desk.span
-            _remember(desk, part)
+            _remember(desk, part, understood=reading is not None)
             reading = None
+        if len(found) == before and (reading := _loosely(desk, strong)) is not None:
+            found.append(reading)
     joined = _joined(found)
     return _confirmed(joined) if joined is not None and doubtful else joined
+
+
+def _loosely(desk: Desk, words: str, *, asking: bool = False) -> PlanReading | None:
+    clause = bare(words)
+    if _QUESTION.match(words):
+        return None
+    if re.match(r"(?:im )?not sure (?:if )?(?:i|we) (?:can|will|could|ll)\b", words):
+        return read_loosely(desk, replace(clause, words=words), asking=asking)
+    if clause.hedged or DOUBLE_BACK.search(words) or (clause.asks and not clause.polite and not _ASKS_FOR.search(words)):
+        return None
+    return read_loosely(desk, clause, asking=asking)
+
+
+_QUESTION = re.compile(
+    r"(?:so |and |but |coach |hi |hey )*(?:will|would|do|does|did|is|are|should|am i|was|has|have you|whats?|hows?|why|which|when|where|who)\b(?! (?:you|it be (?:ok|possible|alright)|it (?:ok|possible|alright)|D\d|S\d|it|both|my|the|this|that session))"
+)
+_ASKS_FOR = re.compile(r"\b(?:can|could|may|shall|ok|okay|possible|alright)\b")
+
+
+def _beside_unknown_words(desk: Desk, marked: Marked) -> PlanReading | None:
+    """ "Skip friday nans ninetieth": a wish, as it seems; so it is asked about."""
+    for strong in strong_parts(marked.words):
+        for part in dict.fromkeys((strong, *weak_parts(strong))):
+            reading = _loosely(desk, part, asking=True)
+            if reading is not None:
+                return _confirmed(reading)
+    return None
 
 
 def _span_in(desk: Desk, words: str) -> tuple[date, date] | None:
@@ -135,9 +180,22 @@ def _span_in(desk: Desk, words: str) -> tuple[date, date] | None:
     return None
 
 
-def _remember(desk: Desk, words: str) -> None:
+def _none_then(desk: Desk, words: str, found: list[PlanReading]) -> PlanReading | None:
+    """ "No reminders after 10 pm and none on saturdays"."""
+    clause = bare(words)
+    none = re.match(
+        r"(?:none|nothing|not|no|never)(?: at all| any| ever)?(?= (?:on|before|after|between|from|until|till|at)\b)", clause.words
+    )
+    if none is None or not found or not any(isinstance(deed, ReminderAt | QuietHours | SilentDays) for deed in found[-1].deeds):
+        return None
+    return read_reminding(desk, replace(clause, words="no reminders" + clause.words[none.end() :]))
+
+
+def _remember(desk: Desk, words: str, *, understood: bool) -> None:
     marks = re.findall(r"(?:D\d+ )?S\d+|D\d+", words)
-    desk.mentioned += tuple(on for mark in marks for on in desk.what(mark)[:1])
+    dates = tuple(on for mark in marks for on in desk.what(mark)[:1])
+    desk.just_said = () if understood else dates
+    desk.mentioned += dates
 
 
 def _clause(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
@@ -157,19 +215,40 @@ def _clause(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
 def _read(desk: Desk, marked: Marked, clause: Clause, whole: str) -> PlanReading | None:
     if not clause.words:
         return _among_shapes(desk, clause, (whole,)) if re.fullmatch(r"(?:im )?ill", whole) is None else None
-    several = desk.whole and re.search(r"[DSP]\d", clause.words) is not None and len(strong_parts(marked.words)) > 1
+    parts = strong_parts(marked.words) if desk.whole else []
+    several = len(parts) > 1 and (
+        re.search(r"[DSP]\d", clause.words) is not None or any(read_reminding(desk, bare(part)) for part in parts)
+    )
     reminding = None if several else read_reminding(desk, clause)
     if reminding is not None:
         return reminding
-    rhythm = rhythm_in(marked.plain(clause.words))
-    if rhythm is not None:
-        return sure(Rolling(desk.today, None if rhythm == desk.rhythm else rhythm))
+    if (rolling := _rolling_in(desk, marked, clause.words)) is not None:
+        return rolling
     if clause.asks and not clause.polite and desk.cannot is None and not desk.mentioned:
         return None
     read = _among_shapes(desk, clause, (clause.words, whole))
     if read is not None or (desk.whole and len(strong_parts(marked.words)) > 1):
         return read  # a place ends at its comma
-    return zone_in(marked.plain(clause.words)) or zone_in(marked.plain(whole))
+    plain = marked.plain(clause.words)
+    if _CLOCK.search(marked.words) and (found := re.fullmatch(r"(?:im |were |now )*in ([a-z .]{3,30})", plain)):
+        plain = f"im now in {found[1]}"
+    return zone_in(plain) or zone_in(marked.plain(whole))
+
+
+# Beside these words "I'm in vienna" says by which clock somebody lives.
+_CLOCK = re.compile(
+    r"\b(?:clocks?|time ?zones?|local time|times? (?:are|is) (?:wrong|off)|wrong times?|hours? (?:early|late|off|ahead|behind))\b"
+)
+
+
+def _rolling_in(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
+    """ "3 on 1 off", "3 on 1 off from tomorrow"."""
+    since = re.search(r",? (?:from|starting|as of|beginning)(?: on)? (D\d+)$", words)
+    rhythm = rhythm_in(marked.plain(words[: since.start()] if since else words))
+    starts = desk.dates(since[1]) if since else (desk.today,)
+    if rhythm is None or len(starts) != 1:
+        return None
+    return sure(Rolling(starts[0], None if rhythm == desk.rhythm else rhythm))
 
 
 def _among_shapes(desk: Desk, clause: Clause, tries: tuple[str, ...]) -> PlanReading | None:
@@ -204,16 +283,29 @@ def _joined(found: list[PlanReading]) -> PlanReading | None:
 
 def _is_said_already(earlier: PlanReading, later: PlanReading) -> bool:
     """ "Trip from thursday to saturday, so no training": the absence covers what the second clause would ask about."""
-    spans = [deed for deed in earlier.deeds if isinstance(deed, Away | Pause)]
+    if _is_same_swap(earlier, later):
+        return True
     if later.question is None or later.question.code != "move_or_skip" or later.deeds:
         return False
     ons = [option.deed.on for option in later.question.options if isinstance(option.deed, Move | Skip)]
+    if ons and set(ons) <= {deed.on for deed in earlier.deeds if isinstance(deed, Move | Skip)}:
+        return True  # "Hips on thursday, dentist on friday": that is why
+    spans = [deed for deed in earlier.deeds if isinstance(deed, Away | Pause)]
     return bool(ons) and all(any(span.first <= on and (span.last is None or on <= span.last) for span in spans) for on in ons)
+
+
+def _is_same_swap(earlier: PlanReading, later: PlanReading) -> bool:
+    """ "Change monday for friday next week, friday for monday": once is enough."""
+    swaps = [deed for reading in (earlier, later) for deed in reading.deeds]
+    if len(swaps) != 2 or not all(isinstance(deed, Swap) for deed in swaps):
+        return False
+    days = [{deed.first.weekday(), deed.second.weekday()} for deed in swaps if isinstance(deed, Swap)]
+    return days[0] == days[1]
 
 
 def _answers(earlier: PlanReading, later: PlanReading) -> bool:
     """Does a later clause settle an earlier one? "Can't do friday. Sunday then", "I'm ill, out until monday"."""
-    if earlier.question is not None and earlier.question.code in ("move_or_skip", "missed", "how_long"):
+    if earlier.question is not None and earlier.question.code in ("move_or_skip", "missed", "how_long", "which_date"):
         ons = {option.deed.on for option in earlier.question.options if isinstance(option.deed, Move | Skip)}
         return not later.deeds or any(_about(deed, ons) for deed in later.deeds)
     spans = (Away, Pause)
@@ -281,6 +373,8 @@ def _settled(desk: Desk, reading: PlanReading) -> PlanReading:
             continue
         if deed.to < desk.today:
             return _done_already(desk, deed)
+        if any(isinstance(before, Move) and before.on == deed.to for before in reading.deeds[:place]):
+            continue  # the one before made room
         question = question_about(deed, sessions=desk.sessions, plan=desk.plan, done=desk.done)
         if question is not None:
             return PlanReading(reading.deeds[:place], question, reading.certainty)
