@@ -159,7 +159,10 @@ class _Text:
                 continue
             if pained(piece):
                 self.asides.append(Aside(AsideKind.PAIN, self.text[part.start : part.end].strip(" ,.;-\n")))
-            fresh = tokens_of(piece)[: max(0, _MOST_TOKENS - len(tokens))]
+            fresh = [
+                token._replace(start=token.start + part.start, end=token.end + part.start)
+                for token in tokens_of(piece)[: max(0, _MOST_TOKENS - len(tokens))]
+            ]
             if not fresh:
                 continue
             ended = commands.finish(piece)
@@ -182,7 +185,7 @@ class _Text:
                 tokens.append(
                     Token("b", "\n", tokens[-1].end, tokens[-1].end) if broken else Token("s", ",", part.start, part.start)
                 )
-            tokens += [token._replace(start=token.start + part.start, end=token.end + part.start) for token in fresh]
+            tokens += fresh
         return tokens
 
     def _only_chat(self, tokens: list[Token]) -> bool:
@@ -314,6 +317,8 @@ class _Text:
             know_words_of(due_slot, clause)
             forget_preface(self.folded, clause)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
+        if len(entries) > 1:
+            entries = [entry for entry in entries if _tells_something(entry)] or entries
         share_load(entries, self.folded)
         items = [item for entry in entries for item in entry.items]
         if situation.today and not any(item.numbers for item in items) and not clause.unknown:
@@ -355,12 +360,14 @@ class _Text:
         spoken = _without(names, self.folded)
         settings = [self._setting_of(entry, told, due_slot) for entry in entries]
         results: list[Settled | None] = [None] * len(entries)
-        load_first = False
+        load_first = len(entries) > 1 and any(
+            _one_more_than_sets(e, s) for e, s in zip(entries, settings, strict=True) if s is not None
+        )
         for place in _surest_first(entries):
             setting, entry = settings[place], entries[place]
             if setting is None:
                 continue
-            setting.load_first, setting.session = load_first, len(entries) > 2
+            setting.load_first, setting.session = load_first, len(entries) > 1
             settled = settle_entry(entry, setting, spoken, self.text, self.situation, sure=SURE, alone=len(entries) == 1)
             load_first = load_first or settled.load_first
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
@@ -516,6 +523,23 @@ def _without_others(names: list[tuple[int, int, str]], folded: str) -> list[tupl
         return names
     own = [name for name in names if not _OF_ANOTHER.search(folded, max(0, name[0] - 24), name[0])]
     return own or names
+
+
+def _tells_something(entry: Entry) -> bool:
+    """Not so the heading of a session, "todays session": words alone, which nobody says of sets."""
+    return bool(entry.label or entry.exercise) or any(
+        item.numbers or any(m.kind != "?" for m in item.marks) for item in entry.items
+    )
+
+
+def _one_more_than_sets(entry: Entry, setting: Setting) -> bool:
+    """ "bench 60 8 8 7" of three sets: a load and a count for each of them."""
+    numbers = [term for item in entry.items for term in item.numbers]
+    return (
+        setting.needs_load
+        and len(numbers) == len(setting.free_numbers) + 1 > 3
+        and all(t.bare or t is numbers[-1] for t in numbers)
+    )
 
 
 def _sets_of(heard: Iterable[Heard]) -> list[SetRecord]:

@@ -79,6 +79,8 @@ def prepare(entry: Entry, setting: Setting) -> None:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
     _own_bands_only(entry, setting)
+    if setting.session:
+        _as_in_a_session(entry, setting)
     _dashes_apart(entry, setting)
     _counts_before_load(entry, setting)
     _pairs_in_a_row(entry, setting)
@@ -119,6 +121,22 @@ def _zip_lists(entry: Entry) -> None:
         pairs[-1].marks = item.marks
         entry.items[place : place + 1] = pairs
         return
+
+
+def _as_in_a_session(entry: Entry, setting: Setting) -> None:
+    """ "A1 10 9, 7, 7" of three sets, among other exercises: a load and a count for each set; "@ 8" is a load, too."""
+    numbers = [term for item in entry.items for term in item.numbers]
+    if not setting.needs_load or any(term.role == "load" or term.plural for term in numbers):
+        return
+    for item in entry.items:
+        item.ops = ["w" if op == "@" else op for op in item.ops]
+    sets = len(setting.free_numbers)
+    marked = any(op in "xw@fo" for item in entry.items for op in item.ops)
+    counted = all(t.bare or t.role in ("count", "minutes_or_metres") for t in numbers[1:])
+    if setting.load_first and not marked and len(numbers) == sets + 1 > 2 and numbers[0].bare and counted:
+        numbers[0].role = "load"
+        for term in numbers[1:]:
+            term.role = term.role or "count"
 
 
 def _own_bands_only(entry: Entry, setting: Setting) -> None:

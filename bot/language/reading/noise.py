@@ -183,6 +183,7 @@ _OTHER_NUMBER = re.compile(
 _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+across(?: the board| all sets| the sets)?\b")
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
 _HELPERS = re.compile(r"band|spot|assist|machine|partner|mate\b|\d helped|helped (?:by|with|on|me (?:with|on|through))")
+_LINE_NUMBER = re.compile(r"(?m)^[ ]*\d{1,2}[.)][ ]+(?=[a-z]{2})(?!(?:left|right|set|same|sets|reps)\b)")  # "1. squats 60 8 8"
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {
     "extra": "up",
@@ -198,6 +199,7 @@ _WAYS = {
 
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
+    text = _LINE_NUMBER.sub(_blank, text)
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
     text = _AS_LAST.sub(lambda m: "same".ljust(len(m.group())), text)
     text = _B_FOUR.sub("  ", text)  # "same as b4"

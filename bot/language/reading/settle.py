@@ -175,7 +175,7 @@ def _weighed(
             score -= 2.0  # "4 with 85": four sets of which nobody says how many reps
         if way == "RR" and setting.needs_load and item.ops == [" "] and item.numbers[0].bare and item.numbers[1].role:
             score -= 2.0  # "16 18 reps": the unit is said of what is counted
-        if setting.load_first and way.startswith("LR"):
+        if setting.load_first and way.startswith("LR") and not builder.drafts:
             score += _AS_THE_OTHERS
         for term, role in zip(item.numbers, way, strict=True):
             if role == "S":
