@@ -168,6 +168,7 @@ _QUESTIONS = {
     "sides_or_bouts": "“{}”: left and right, or one set with a short rest inside?",
     "sets_and_counts": "“{}”: how many sets was that?",
     "drop_or_next": "“{}”: a drop within the same set, or the next set?",
+    "warm_or_work": "“{}”: is the last one a work set, or still a warm-up?",
     "which_one": "“{}”: I am not sure I have that right. Is it this?",
     "is_that_right": "“{}”: did I get that right?",
     "plates": "“{}”: counted as the largest plates on a full-size bar. Is that right?",

@@ -56,6 +56,11 @@ NO_LIFT = re.compile(
     rf"|\b(?:body ?weight|my weight|(?<![a-z] )weight|scales?)\s+(?:is |was |says? |said |at )*\d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?)?\s+(?:this morning|today|now|yesterday|tonight)\b"
     rf"|\b\d{{1,2}}\s*/\s*10\s+for\s+(?:that|the|this|today'?s|my)\b.{{0,20}}\b(?:session|workout|class|plan|coach|app)\b"
 )
+# A load and a count, told together.
+FULL_SET = re.compile(
+    r"\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))?\s*[x×*@]\s*(?:the\s+)?\d|\d+\s*(?:reps?|each(?: side| leg| arm)?|per side|e/s)?\s*(?:with|w/?|at|@)\s*(?:the\s+|a\s+|my\s+|two\s+)*\d"
+    r"|\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))\s*(?:,|:|for|got|did|-)?\s*\d|\d\s+for\s+\d|\d+\s*reps?\b"
+)
 _NO_PAIN = re.compile(
     r"\b(?:no|without|zero|didn'?t|not|doesn'?t|don'?t|pain[- ]?free|isn'?t)\b[^,.]{0,14}\b(?:pain|hurt|hurts|ache|aches|twinge)\b|\bpain[- ]?free\b|no pain no gain"
 )
@@ -71,7 +76,7 @@ _DATE = re.compile(
 )
 _WHEN = re.compile(
     r"^(?:(?:(?:i )?forgot(?: to (?:log|send|say|add|tell you|write|record|note|put(?: in)?|enter|mention)(?: it| this| that| my)?)?|did|my|was|to log|note|quick|catch up|missed|ok|hi|hey|so|and|also|oh|well|now|update|forgot|sorry|forgot to log|late log|logging late|catching up|btw|adding|logging|forgot to send|here'?s|here is|this is|from|for|on|log|these are|this was|my)[\s,:]+)*"
-    r"(?P<when>yesterday(?:'?s)?|gisteren|gestern|ayer|ontem|ieri|wczoraj|yday|yest|ystrday|yesterdy|last nite|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?|(?:two|2|three|3) days ago)"
+    r"(?P<when>yesterday(?:'?s)?|gisteren|gestern|ayer|ontem|ieri|wczoraj|yday|yest|ystrday|yesterdy|last nite|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?(?! (?:of|without|in|on|since|after|no)\b)|(?:two|2|three|3) days ago)"
     r"(?:\s+(?:session|workout|training|sets|numbers|was|were|i did|i got|did|evening|morning|night|stuff|log))*\s*[:\-,]?\s*"
 )
 _DAY_NAME = r"(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|weds?|thurs?|thu|fri|sat|sun)"
@@ -90,7 +95,7 @@ _COMPARED = re.compile(
     r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$"
 )
 _BREAKS = re.compile(
-    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b"
+    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b|\bso\b(?=\s+(?:i\s+)?(?:only|just|did|got|managed|had to|ended)\b)"
 )
 _SET_LIKE = re.compile(r"\d")
 _HARD_SETS = re.compile(

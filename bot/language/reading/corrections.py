@@ -38,7 +38,7 @@ _PATTERNS = (
     re.compile(r"s/(?P<wrong>\d[\d.,]*)/(?P<value>\d[\d.,]*)/?"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
-    re.compile(r"(?:(?:oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix)[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?:(?:oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix|wrong (?:weight|load|number|reps|one))[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
     re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),

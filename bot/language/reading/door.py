@@ -13,7 +13,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
-from bot.language.reading.clauses import Parts, pained, parts_of
+from bot.language.reading.clauses import FULL_SET, Parts, pained, parts_of
 from bot.language.reading.corrections import correction
 from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, entries_of, share_load
@@ -34,6 +34,7 @@ from bot.language.reading.telling import (
     tells_sets,
 )
 from bot.language.reading.terms import LIKEWISE, Clause, terms_of
+from bot.language.reading.words import LEXICON, PHRASES
 from bot.language.readings import (
     Aside,
     AsideKind,
@@ -58,6 +59,7 @@ from bot.training.records import SetRecord
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|1st|2nd|3rd|4th)\s+$")
+_LONGEST_STORY = 400  # characters in which strange numbers are looked for
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
 _ONLY_THAT = re.compile(r"(?:and )?that(?:'?s| is) (?:all|it)|done|finished|all done")  # behind a number it may speak of the set
@@ -177,6 +179,9 @@ class _Text:
             ):
                 self.ended = ended
                 continue
+            if any(token.kind in "nc" for token in fresh) and self._of_something_else(fresh, piece, parts):
+                self.asides.append(Aside(AsideKind.CHAT, self.text[part.start : part.end].strip(" ,.;-\n")))
+                continue
             if not any(token.kind in "nc" for token in fresh) and self._only_chat(fresh):
                 self.asides.append(Aside(AsideKind.CHAT, self.text[part.start : part.end].strip(" ,.;-\n")))
                 continue
@@ -188,9 +193,22 @@ class _Text:
             tokens += fresh
         return tokens
 
-    def _only_chat(self, tokens: list[Token]) -> bool:
-        from bot.language.reading.words import LEXICON, PHRASES
+    def _of_something_else(self, tokens: list[Token], piece: str, parts: Parts) -> bool:
+        """ "kid is 4 and climbing on me" beside "22 kg x 11": numbers among strange words, while a whole set is told elsewhere."""
+        if len(parts.parts) < 2 or FULL_SET.search(piece) or len(self.folded) > _LONGEST_STORY:
+            return False
+        if not any(FULL_SET.search(self.folded[part.start : part.end]) for part in parts.parts if part.kind == "sets"):
+            return False
+        strange = [
+            token for token in tokens if token.kind == "w" and LEXICON.get(token.text) is None and token.text not in PHRASES
+        ]
+        return (
+            len(strange) > 1
+            and not self._names(tokens)
+            and not any(LEXICON.get(token.text, "?") in "urzLRFWK" for token in tokens)
+        )
 
+    def _only_chat(self, tokens: list[Token]) -> bool:
         telling = "FGgtTWAOBcb+vUDMEVSi"
         said = {token.text for token in tokens}
         due = self.situation.due

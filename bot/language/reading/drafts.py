@@ -19,6 +19,7 @@ from bot.training.records import DropDone
 
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
 _LONGEST_LIST = 12
+_WORK_BEGINS = Decimal("1.8")  # times the warm-up before it
 _A_MINUTE = 60
 _MOST_IN_TURNS = 30  # reps of a set that is told as a load and a count without a sign between them
 # "two plates each side" means the largest ones on a full-size bar (common practice); it is asked about all the same.
@@ -79,6 +80,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
     _own_bands_only(entry, setting)
+    _load_beside_sides(entry, setting)
     if setting.session:
         _as_in_a_session(entry, setting)
     _dashes_apart(entry, setting)
@@ -121,6 +123,15 @@ def _zip_lists(entry: Entry) -> None:
         pairs[-1].marks = item.marks
         entry.items[place : place + 1] = pairs
         return
+
+
+def _load_beside_sides(entry: Entry, setting: Setting) -> None:
+    """ "8 left 10 right, 6": what is neither the one side's nor the other's is the load."""
+    numbers = [term for item in entry.items for term in item.numbers if term.role not in ("rpe", "rir")]
+    sides = [term.side for term in numbers if term.side]
+    others = [term for term in numbers if not term.side]
+    if setting.needs_load and sorted(sides) == ["L", "R"] and len(others) == 1 and others[0].bare and not others[0].partial:
+        others[0].role = "load"
 
 
 def _as_in_a_session(entry: Entry, setting: Setting) -> None:
@@ -418,6 +429,7 @@ class Builder:
         self._alike = False
         self._warming: Term | None = None
         self.trouble = ""
+        self.last_item: Item | None = None  # of the entry, where the caller has told it
 
     def add(self, item: Item, way: str) -> None:
         loads = [term for term, role in zip(item.numbers, way, strict=False) if role == "L"]
@@ -533,7 +545,9 @@ class Builder:
             times = max(1, len(self.setting.free_numbers))
         if self._warming and fresh and item.before in (",", "&", "", " ") and self._still_warming(item, load):
             self._waiting.append(self._warming)
-        self._warming = next((mark for mark in (*self._waiting, *item.marks) if mark.kind == "W"), None)
+        warm_up = next((mark for mark in (*self._waiting, *item.marks) if mark.kind == "W"), None)
+        behind = warm_up is not None and warm_up.start > counts[-1][1].start  # "40x8 warm-up, 60x5": said of that one
+        self._warming = None if behind and warm_up not in self._waiting else warm_up
         whole = fresh * min(times, 20) if len(fresh) == 1 and times > 1 else fresh
         copies = whole if whole is fresh else [draft.twin() for draft in whole]
         if times and len(fresh) > 1 and times != len(fresh):
@@ -551,6 +565,10 @@ class Builder:
         if load is None or load.kg is None or last is None or last.kg is None:
             return item.before != " "
         work = max((kg for kg, _ in self.setting.known_loads), default=0.0)
+        if not work and item is self.last_item:
+            if load.kg >= _WORK_BEGINS * last.kg:
+                return False  # "wu 40x8, 110x6": what comes last and far heavier is the work
+            self.trouble = self.trouble or "warm_or_work"
         return load.kg > last.kg and not (work and float(load.kg) > 0.9 * work)
 
     def _waiting_onto(self, drafts: list[Draft]) -> None:

@@ -65,6 +65,9 @@ _TOO_LITTLE = frozenset(
         "side",
     ]
 )
+_NO_NAMES = re.compile(
+    r"\bunassisted\b|\bin a row\b|\bon shuffle\b|\bstep (?:up|down|back)? ?(?:in|from) weight\b|\bgood morning\b(?=[\s,!]*(?:coach|all|everyone|team|folks))|\bboard meeting\b"
+)
 _VERBS = frozenset(["benched", "squatted", "pressed", "rowed", "curled", "planked", "deadlifted", "lunged"])
 _MOST_LINES = 100
 _MOST_TOKENS = 450  # a session of sixty lines has about as many; beyond, no names are looked for
@@ -85,7 +88,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
     among = [exercise for exercise in (*here, *planned) if exercise is not None]
     first, last = tokens[0].start, tokens[min(len(tokens), _MOST_TOKENS) - 1].end
     found = list(own)
-    for mention in catalogue.names.mentions(folded[first:last].replace("unassisted", " " * 10), among=among):
+    for mention in catalogue.names.mentions(_NO_NAMES.sub(lambda m: " " * len(m.group()), folded[first:last]), among=among):
         start, end = mention.start + first, mention.end + first
         if any(start < stop and begin < end for begin, stop, _ in own):
             continue

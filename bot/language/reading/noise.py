@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import re
 
-from bot.language.reading.clauses import NO_LIFT
+from bot.language.reading.clauses import FULL_SET, NO_LIFT
 from bot.language.reading.numbers import PLURAL_WORDS
 
 _N = r"\d+(?:[.,]\d+)?"
@@ -25,7 +25,7 @@ _BLANK = re.compile(
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
     rf"|(?<=\d)\s+(?:reps?\s+)?in\s+(?:the|a|one|1|under a)\s+(?:minute|min)\b|(?<=\d) in \d+\s?(?:s|secs?|seconds)\b"
     rf"|\b{_N}\s*-?(?:l|litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
-    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?sets?\s+(?:left|to go|remaining|more to go|more)\b(?=\D*\d)|\bout of \d+ (?:sets|planned)\b|\(?\b(?:up|down) from (?:the\s+)?{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?|s\b|reps?)?(?:\s+last (?:week|time))?\)?|\bweek \d+\b|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
+    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go|more)\b(?=\D*\d)|(?<=\w)[\s,.]+(?:only\s+)?(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go)\b|\bout of \d+ (?:sets|planned)\b|\(?\b(?:up|down) from (?:the\s+)?{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?|s\b|reps?)?(?:\s+last (?:week|time))?\)?|\bweek \d+\b|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
 )
 _LESS = re.compile(
     r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to|sets?|rounds?)\b)\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"
@@ -282,7 +282,7 @@ def without_noise(text: str) -> str:
     text = _FIRST_TWO.sub(lambda m: _padded(f"{m['count']} x {m['n']} sets", m), text)
     text = _BOTH_SETS.sub("2 sets   ", text)
     lifeless = NO_LIFT.search(text)
-    if lifeless and re.search(r"\d\s*(?:kg|lbs?)?\s*[x×*@]\s*\d", text[: lifeless.start()] + "|" + text[lifeless.end() :]):
+    if lifeless and FULL_SET.search(text[: lifeless.start()] + "|" + text[lifeless.end() :]):
         text = NO_LIFT.sub(_blank, text, count=1)
     given_up = _GIVEN_UP.search(text)
     if given_up and re.search(r"\d", text[given_up.end() :]):

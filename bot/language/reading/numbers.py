@@ -79,6 +79,12 @@ _COUNTED = frozenset(
 )
 
 
+_BEFORE_A_LOAD = frozenset(("at", "with", "used", "using", "@"))  # "at one ten": 110
+
+
+_AFTER_A_LOAD = frozenset(("kg", "kgs", "kilo", "kilos", "pound", "pounds", "lb", "lbs", "for"))
+
+
 def join_number_words(tokens: list[Token]) -> list[Token]:
     """Replace runs of number words by number tokens, places kept."""
     joined: list[Token] = []
@@ -125,7 +131,8 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
         if word == "-" and last_size == 2 and 0 < NUMBER_WORDS.get(_word(tokens, stop + 1), 0) < 10:
             stop += 1
             continue
-        if value < 0 or not _fits(total, last_size, value, word, start=stop == at):
+        spoken = 10 <= value < 20 and last_size == 1 and 0 < total < 4 and _as_of_bars(tokens, at, stop)
+        if value < 0 or not (spoken or _fits(total, last_size, value, word, start=stop == at)):
             break
         total, last_size = _add(total, last_size, value, word)
         stop += 1
@@ -143,6 +150,11 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
         amount += Decimal(NUMBER_WORDS[_word(tokens, stop + 1)]) / 10
         stop += 2
     return stop - at, first._replace(kind="n", end=tokens[stop - 1].end, value=amount, plural=plural)
+
+
+def _as_of_bars(tokens: list[Token], at: int, stop: int) -> bool:
+    """ "at one ten", "one fifteen kilos": hundreds are left out where the words around speak of a load."""
+    return (at > 0 and tokens[at - 1].text in _BEFORE_A_LOAD) or _word(tokens, stop + 1) in _AFTER_A_LOAD
 
 
 def _word(tokens: list[Token], at: int) -> str:

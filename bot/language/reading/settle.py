@@ -155,6 +155,7 @@ def _weighed(
     situation: Situation,
 ) -> Way | None:
     builder = Builder(setting, unit)
+    builder.last_item = next((item for item in reversed(entry.items) if item.numbers), None)
     score = 0.0
     sided = any(term.side for item in entry.items for term in item.numbers)
     parts: list[str] = []
@@ -665,6 +666,14 @@ def _troubled(trouble: str, best: Way, placed: Placed, setting: Setting, said: s
             Option(f"next set: {_label(placed)}"[:60], _heard_of(placed), 0.45),
         ]
         return Settled(question=Question("drop_or_next", said[:80], tuple(options)), certainty=0.5, said=said)
+    if trouble == "warm_or_work":
+        last = replace(best.drafts[-1], kind=SetKind.WORK)
+        worked = place([*best.drafts[:-1], last], setting)
+        options = [
+            Option(f"last is work: {_label(worked)}"[:60], _heard_of(worked), 0.5),
+            Option(f"all warm-ups: {_label(placed)}"[:60], _heard_of(placed), 0.45),
+        ]
+        return Settled(question=Question("warm_or_work", said[:80], tuple(options)), certainty=0.5, said=said)
     if trouble == "sides_or_sets":
         joined = place([_two_sides(best.drafts, setting)], setting)
         options = [
