@@ -568,7 +568,9 @@ class Builder:
         if not work and item is self.last_item:
             if load.kg >= _WORK_BEGINS * last.kg:
                 return False  # "wu 40x8, 110x6": what comes last and far heavier is the work
-            self.trouble = self.trouble or "warm_or_work"
+            low = self.setting.targets[0].low if self.setting.targets else None
+            if low is not None and any(term.number >= low for term in item.numbers[-1:]):
+                self.trouble = self.trouble or "warm_or_work"  # as many reps as the work has
         return load.kg > last.kg and not (work and float(load.kg) > 0.9 * work)
 
     def _waiting_onto(self, drafts: list[Draft]) -> None:
