@@ -13,6 +13,7 @@ import re
 
 from bot.language.reading.clauses import FULL_SET, NO_LIFT
 from bot.language.reading.numbers import PLURAL_WORDS
+from bot.language.tokens import tokens_of
 
 _N = r"\d+(?:[.,]\d+)?"
 _TEN = r"(?:10|\d(?:[.,]5)?)"
@@ -88,7 +89,7 @@ _PUT_IN = re.compile(
     rf"\b(?:put|added|add|adding|chucked|threw|stuck)\s+(?:in\s+)?(?:another|an extra|extra|a|the)?\s*(?P<by>{_N}\s*{_UNIT})\s+(?:more\s+)?(?:in|on|into|onto|to)(?:\s+(?:the|my)\s+\w+)?"
 )
 _DOWN = re.compile(
-    r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on|each|every))"
+    r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on(?! the (?:left|right))|each|every))"
 )
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
 _BEFORE_NTH = re.compile(rf"\b(?:quit|stopped|gave up|done|died|dropped it) (?:just )?before (?:the |rep )?{_NTH}\b")
@@ -184,6 +185,17 @@ _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+a
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
 _HELPERS = re.compile(r"band|spot|assist|machine|partner|mate\b|\d helped|helped (?:by|with|on|me (?:with|on|through))")
 _LINE_NUMBER = re.compile(r"(?m)^[ ]*\d{1,2}[.)][ ]+(?=[a-z]{2})(?!(?:left|right|set|same|sets|reps)\b)")  # "1. squats 60 8 8"
+_PAIR = rf"{_N}\s*(?:'?s|{_UNIT})?\s*(?:[x×*@]|for|with|at)\s*(?:the\s+)?{_N}\s*(?:{_UNIT}|reps?)?"
+_TAKING_BACK = r"(?:no wait|wait no|sorry no|no sorry|no no|no|wait|scratch that|strike that|i mean|i meant|sorry|oops|actually|make that|correction|edit|or rather|rather)"
+_PAIR_AGAIN = re.compile(rf"{_PAIR}[\s,.…(-]*\b{_TAKING_BACK}\b[\s,.:-]*(?={_PAIR})")
+_LOAD_AGAIN = re.compile(
+    rf"(?P<old>{_N})(?P<mid>\s*(?P<unit>{_UNIT})\b.{{0,24}}?)[\s,.(]+{_TAKING_BACK}[\s,.:]+(?P<new>{_N})\s*(?P=unit)\b\)?"
+)
+_COUNT_AGAIN = re.compile(rf"(?P<joint>[x×*@]|\bfor|\bgot|\bdid)(?P<gap>\s*){_N}(?P<reps>\s*reps?)?[\s,.…(]+(?:{_TAKING_BACK})[\s,.:]+(?P<new>{_N})\s*(?:reps?)?\)?(?=[\s.!,]*$)")
+_NOW_THIS = re.compile(rf"(?<![\w.]){_N}[\s.…]+(?P<new>{_N})\s+(?:actually|sorry|i mean|even|no)\b[\s.!]*$")
+_ROUND_HEAD = re.compile(r"(?m)^[ ]*(?:round|rnd|rd|tour|runde|ronde|circuit|lap|giro|vuelta|r)[ ]*(?:\d|one|two|three|four|five)[ ]*[:.)-]?[ ]*(?=[^\n]*\d)(?![x×*@])")
+_TIME_OF_DAY = re.compile(r"\b(?:the |at |by |before |after |till |until |around )*(?:\d{1,2}\s*(?:o'?clock|am|pm)|(?:[01]?\d|2[0-3])[:.][0-5]\d(?= (?:to|train|bus|service|shift|class|flight|ferry|meeting|call|mass|start|finish|appointment|tram|boat)\b))")
+_SETS_OF = re.compile(r"\b(?P<n>[2-6])\s+(?P<count>\d+)s(?=\s+(?:at|@|with|w)\b)")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {
     "extra": "up",
@@ -197,9 +209,25 @@ _WAYS = {
 }
 
 
+def with_digits(text: str) -> str:
+    """Number words as digits in their places: "forty five for nine" -> "45         for 9   "."""
+    if not _NUMBER_WORD.search(text):
+        return text
+    for token in reversed(tokens_of(text)):
+        if token.kind == "n" and token.text[:1].isalpha() and token.value is not None:
+            figure = f"{token.value.normalize():f}{'s' if token.plural else ''}"
+            room = token.end - token.start
+            if len(figure) <= room:
+                text = text[: token.start] + figure.ljust(room) + text[token.end :]
+    return text
+
+
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
+    text = with_digits(text)
     text = _LINE_NUMBER.sub(_blank, text)
+    if "\n" in text:
+        text = _ROUND_HEAD.sub(_blank, text)
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
     text = _AS_LAST.sub(lambda m: "same".ljust(len(m.group())), text)
     text = _B_FOUR.sub("  ", text)  # "same as b4"
@@ -233,6 +261,14 @@ def without_noise(text: str) -> str:
         and not re.search(r"\d\s*(?:kg|lbs?|x)", text[: summed.start()])
     ):
         text = re.sub(r"\d", " ", text[: summed.start()]) + text[summed.start() :]  # "8, then 4 more, so 12 in total"
+    clock = _TIME_OF_DAY.search(text)
+    if clock and FULL_SET.search(text[: clock.start()] + "|" + text[clock.end() :]):
+        text = _TIME_OF_DAY.sub(_blank, text)
+    text = _PAIR_AGAIN.sub(_blank, text)
+    text = _LOAD_AGAIN.sub(_newer, text)
+    text = _COUNT_AGAIN.sub(lambda m: _padded(f"{m['joint']}{m['gap']}{m['new']}", m), text)
+    text = _NOW_THIS.sub(lambda m: m["new"].rjust(len(m.group())), text)
+    text = _SETS_OF.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
     text = _WENT_FOR.sub(_got_instead, text)
     compared = _LAST_WEEK.search(text)
     if compared and re.search(r"\d", text[: compared.start() + 1]):
@@ -372,6 +408,11 @@ def _without_preface(found: re.Match[str]) -> str:
     """ "choir practice at 7 so quick one: 50 x 11": numbers of other things before the colon go."""
     said = _OTHER_NUMBER.sub(_blank, found["said"])
     return said + found.group()[len(said) :]
+
+
+def _newer(found: re.Match[str]) -> str:
+    """ "18 kg 9 reps, i mean 16 kg": the load said last, in the place of the first."""
+    return _padded(f"{found['new']}{found['mid']}", found)
 
 
 def _blank(found: re.Match[str]) -> str:

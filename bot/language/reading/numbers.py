@@ -82,6 +82,7 @@ _COUNTED = frozenset(
 _BEFORE_A_LOAD = frozenset(("at", "with", "used", "using", "@"))  # "at one ten": 110
 
 
+_UNIT_PLURALS = {"ones": 1, "twos": 2, "threes": 3, "fours": 4}
 _AFTER_A_LOAD = frozenset(("kg", "kgs", "kilo", "kilos", "pound", "pounds", "lb", "lbs", "for"))
 
 
@@ -120,6 +121,8 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
     while stop < len(tokens):
         word = _word(tokens, stop)
         value = 1 if word == "a" and stop == at else NUMBER_WORDS.get(word, PLURAL_WORDS.get(word, -1))
+        if last_size == 2 and word in _UNIT_PLURALS:
+            value = _UNIT_PLURALS[word]  # "the twenty fours"
         if (
             word in ("and", "-")
             and last_size >= 1
@@ -141,7 +144,7 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
     after_set = at > 0 and tokens[at - 1].text == "set"
     if first.text in ("one", "zero") and stop == at + 1 and _word(tokens, at + 1) not in _COUNTED and not after_set:
         return 1, None
-    plural = tokens[stop - 1].text in PLURAL_WORDS
+    plural = tokens[stop - 1].text in PLURAL_WORDS or (stop - at > 1 and tokens[stop - 1].text in _UNIT_PLURALS)
     amount = Decimal(total)
     if _word(tokens, stop) == "and" and _word(tokens, stop + 1) == "a" and _word(tokens, stop + 2) == "half":
         amount += Decimal("0.5")
