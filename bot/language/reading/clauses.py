@@ -40,11 +40,12 @@ _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower 
 _OTHERS = re.compile(
     r"^(?:(?:and|but|so|meanwhile|lol|haha|ha|also|even|though|well|hey|ok|oh|while|whereas|because|cos)[\s,]+)*"
     r"(?:(?:my|his|her|our|the)\s+(?:\w+\s+){0,2}?(?:sister|brother|bro|wife|hubby|husband|mum|mom|mother|dad|father|son|daughter|kid|kids|girlfriend|gf|boyfriend|bf|partner|mate|friend|buddy|"
-    r"colleague|coworker|neighbou?r|cousin|uncle|aunt|aunty|nephew|niece|flatmate|roommate|housemate|boss|twin|grandad|granddad|grandpa|grandma|gran|nan|fiance|missus|lad|teenager|trainer|physio)"
-    r"|he|she|they|(?:this|that|some|the) (?:guy|bloke|dude|girl|lad|woman|man|kid))(?:'s)?\s+"
+    r"colleague|coworker|neighbou?r|cousin|grandson|granddaughter|niece|in-?law|teammate|coworker|uncle|aunt|aunty|nephew|niece|flatmate|roommate|housemate|boss|twin|grandad|granddad|grandpa|grandma|gran|nan|fiance|missus|lad|teenager|trainer|physio)"
+    r"|(?:bro|dad|mum|mom|sis|wifey|hubby|grandad|grandpa)(?= (?:benches|lifts|does|squats|presses|rows|curls|deadlifts|pulls|gets|can)\b)|he|she|they|(?:this|that|some|the) (?:guy|bloke|dude|girl|lad|woman|man|kid))(?:'s)?\s+"
     r"(?:just |always |still |only |even |can |could |has |had |then )*(?:did|does|do|done|got|gets|get|hit|hits|lifts?|lifted|bench(?:es|ed)?|squats?|squatted|deadlifts?|deadlifted|curls?|curled|rows?|rowed|"
     r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed)\b"
 )
+_OTHERS_SEEN = re.compile(r"\b(?:saw|watched|seen|heard|know|spotted)\s+(?:of\s+)?(?:a|an|this|that|some|one|my|the|our|two)\s+(?:\w+\s+){0,3}?(?:do|doing|did|lift|lifting|bench|benching|squat|squatting|deadlift|pull|press|pressing|curl|curling|who|with)\b")
 _CHAT = re.compile(
     r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b(?:10|\d)\s*/\s*10\b(?!\s*(?:with|w|@|at|x|kg|each))|\b(?:weigh|weighed|weighing|wiege|peso|pèse|weeg|väger|veier)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"^(?:my |the )?plans? for\b|\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
@@ -58,7 +59,7 @@ NO_LIFT = re.compile(
 )
 # A load and a count, told together.
 FULL_SET = re.compile(
-    r"\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))?\s*[x×*@]\s*(?:the\s+)?\d|\d+\s*(?:reps?|each(?: side| leg| arm)?|per side|e/s)?\s*(?:with|w/?|at|@)\s*(?:the\s+|a\s+|my\s+|two\s+)*\d"
+    r"\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))?\s*[x×*@]\s*(?:the\s+)?\d|\d+\s*(?:reps?|each(?: side| leg| arm)?|per side|e/s)?\s*(?:[a-z][a-z-]{1,12}\s+){0,2}(?:with|w/?|at|@)\s*(?:the\s+|a\s+|my\s+|two\s+)*\d"
     r"|\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))\s*(?:,|:|for|got|did|-)?\s*\d|\d\s+for\s+\d|\d+\s*reps?\b"
 )
 _NO_PAIN = re.compile(
@@ -90,12 +91,13 @@ _WHEN_LATE = re.compile(
     r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
+_THEN_AND_NOW = re.compile(rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+")
 _TODAY_AFTER_ALL = re.compile(r"[^\d\n]*\b(?:today|now|tonight|this morning)\b")
 _COMPARED = re.compile(
     r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$"
 )
 _BREAKS = re.compile(
-    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b|\bso\b(?=\s+(?:i\s+)?(?:only|just|did|got|managed|had to|ended)\b)"
+    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:and|while|whereas) (?=(?:me|i|i'm|im|mine|my)\b[^,.]{0,20}\d)|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b|\bso\b(?=\s+(?:i\s+)?(?:only|just|did|got|managed|had to|ended)\b)"
 )
 _SET_LIKE = re.compile(r"\d")
 _HARD_SETS = re.compile(
@@ -122,11 +124,14 @@ class Parts:
 def parts_of(folded: str) -> Parts:
     """Cut a folded text into parts, and take off a day that it begins or ends with."""
     start, end, when = 0, len(folded), ""
+    then = _THEN_AND_NOW.match(folded)
+    if then and _SET_LIKE.search(folded[then.end() :]):
+        start = then.end()
     head: list[tuple[int, int, bool]] = []
-    found = _WHEN.match(folded)
+    found = _WHEN.match(folded) if not start else None
     if found and _SET_LIKE.search(folded[found.end() :]) and not _TODAY_AFTER_ALL.match(folded, found.end()):
         when, start = found["when"], found.end()
-    elif (inside := _WHEN_INSIDE.match(folded)) and _SET_LIKE.search(folded[inside.end() :]):
+    elif not start and (inside := _WHEN_INSIDE.match(folded)) and _SET_LIKE.search(folded[inside.end() :]):
         when, start = inside["when"], inside.end("when")
         head = _cut(folded, 0, inside.start("when"))  # it may name the exercise
     else:
@@ -256,6 +261,10 @@ _FUTURE = re.compile(
 _NOT_YET = re.compile(
     r"^(?:(?:ok|so|and|but|then|also|maybe|think|i think|right|probably)[\s,]+)*(?:i\s+)?(?:next (?:time|week|session|go|round)\b|(?:i'?ll|will|gonna|going to|might|should|hope to|hoping to|want to|wanna|planning to|plan to)\s+(?:try|do|go|use|aim|get|attempt|start|move|hit|load|put|bump|jump)\b|tomorrow\b|thinking (?:of|about)\b|plan (?:is|for)\b|aiming for\b.*\b(?:next|tomorrow|friday|monday))"
 )
+_MAYBE_THEN = re.compile(
+    r"\b(?:maybe|might|will|gonna|going to|planning|hoping|aim(?:ing)? (?:for|at)|thinking|want to|can i)\b[^.]*\b(?:tomorrow|tmrw|tonight|next (?:week|time|session)|later|(?:mon|tues|wednes|thurs|fri|satur|sun)day|for the (?:last|next|other|remaining) (?:two|three|2|3|few)? ?sets?)\b"
+    r"|^(?:thinking|hoping for|ziel|goal|target|plan)\b|\bjutro\b|\bmorgen\b.*\?|\bmañana\b.*\?"
+)
 _OPINION = re.compile(
     r"\d\s*[x×]\s*\d+\s+(?:is|are|was|would be|seems?|sounds?)\s+(?:\w+\s+)?(?:better|worse|harder|easier|more|too|best|good|enough)\b|\b(?:reckons?|thinks?|says?|told me|swears by|recommends?)\s+(?:that\s+|to do\s+|i should\s+|doing\s+|you\s+)*\d+\s*[x×]\s*\d"
 )
@@ -276,9 +285,9 @@ def _kind(piece: str, asked: bool) -> str:
         scored = _PHYSICAL_SCORE.sub("", piece)
         if not (re.search(r"\d\s*[x×*@]\s*\d", scored)):
             return "pain"
-    if NO_LIFT.search(piece) or _THING_IS.search(piece) or _OTHERS.search(bare):
+    if NO_LIFT.search(piece) or _THING_IS.search(piece) or _OTHERS.search(bare) or _OTHERS_SEEN.search(piece):
         return "chat"
-    if (_NOT_YET.match(bare) and not _PAST.search(piece)) or _OPINION.search(piece) or _SHOPPING.match(bare):
+    if ((_NOT_YET.match(bare) or _MAYBE_THEN.search(bare)) and not _PAST.search(piece)) or _OPINION.search(piece) or _SHOPPING.match(bare):
         return "question" if asked else "chat"
     if _CONDITION.match(bare):
         return "question" if asked else "chat"

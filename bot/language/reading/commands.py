@@ -13,7 +13,7 @@ from bot.language.readings import FinishHeard, Heard, PointHeard, RepeatHeard, S
 from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
 
-_LEAD = r"(?:(?:ne|nee|nein|non|doch|bitte|bas|basta|bruh|bro|yaar|lol|ugh|pfff?|sry|net issue|ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
+_LEAD = r"(?:(?:nah|naw|nope|ne|nee|nein|non|doch|bitte|bas|basta|bruh|bro|yaar|lol|ugh|pfff?|sry|net issue|ok|okay|oh|oops|ah|sorry|no|wait|actually|hey|coach|please|pls|plz|um|hmm|and|so|well|can you|could you|just|that'?s|right|yes|yeah|shit|damn|argh|whoops|my bad|nvm|alright|phew)[\s,.!:]*)*"
 _TAIL = r"(?:[\s,.!]*(?:yaar|fam|hun|honey|luv|dear|man|dude|lads|love|x+|bye|sorry|(?:i )?can'?t do (?:any )?more|no more|knackered|dead|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|ignore|once again|out again|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy|(?:the )?(?:baby|kid|kids)(?:'?s| is| are)? (?:up|awake|crying|home)|dinner'?s ready|phone died))*[\s.!]*"
 _IT = r"(?:that last (?:entry|message|text|bit)|that|it|this|the last (?:one|set|entry|message|msg|text|bit)?|last(?: one| set| entry| message| msg| text| bit)?|my last(?: one| set| entry| message| msg| text)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
@@ -41,7 +41,7 @@ _CLAUSES = re.compile(r"[,.;!/]+\s*|\s+so\s+|\s+-\s+")
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i )?(?:don'?t|do not) do|(?:i )?leave(?= (?:the|out|this|that|my))|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
-    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
+    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|sack(?:ing|ed)? off|swerv(?:ing|ed)|bunking off|jibbing|salto(?= |$)|salte|saute|ohne(?= die| den| das)|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
 )
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
@@ -75,6 +75,9 @@ _POINT_SHORT = re.compile(
 )
 
 
+_ANY_NUMBER = re.compile(r"\d|\b(?:" + "|".join(word for word in NUMBER_WORDS if word not in ("one", "zero")) + r")\b")
+
+
 def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
     """The whole text as one of the commands about what is on record; None if it is none of them."""
     text = folded.strip() if folded.isascii() else _SIGNS.sub(" ", folded).strip()
@@ -82,7 +85,7 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
         return None
     if _UNDO.fullmatch(text):
         return (UndoHeard(),)
-    if not re.search(r"\d", text) and any(_UNDO.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)):
+    if not _ANY_NUMBER.search(text) and any(_UNDO.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)):
         return (UndoHeard(),)  # "oh no I pressed the wrong thing, please take that one off"
     if _REDO.fullmatch(text):
         return (UndoHeard(redo=True),)
@@ -95,10 +98,10 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
 
 _TOLD_TWICE = re.compile(
     r"[\s,.(-]+(?:(?:sorry|oops|whoops|soz|ah|argh|ugh|and|i|think|it|that|was|got|phone|my|just|may|might|have|maybe|btw)[\s,.]+)*"
-    r"(?:(?:sent|posted|typed|logged|hit send|went|pressed send)(?: (?:it|that|this|through|in))? (?:twice|two times|2 times|2x|double|again)(?: by (?:mistake|accident))?"
+    r"(?:(?:sent|posted|typed|logged|hit send|went|pressed send|got logged)(?: (?:it|that|this|through|in))? (?:twice|two times|2 times|2x|double|again)(?: by (?:mistake|accident))?"
     r"|(?:duplicate|dupe|double post|resend|resending|resent|re-?sending|sending (?:it |that |this )?again|sent (?:it |that )?again)(?:[\s,]+(?:bad|no|poor|lost|dodgy) (?:signal|connection|internet|wifi|network|reception))?"
     r"|(?:not sure|unsure|no idea|dunno|didn'?t know|don'?t know|wasn'?t sure) (?:if|whether) (?:that|it|this|the (?:last )?(?:one|message))(?: (?:one|last one))? (?:went|sent|got|came|go|send|worked|saved)(?: (?:through|thru|in|ok))?"
-    r"|in case (?:that|it|this|the last one)(?: one)? (?:didn'?t|did not|hasn'?t) (?:send|go|come|go through|go thru|sent|save|work|arrive))\)?[\s.!]*$"
+    r"|in case (?:that|it|this|the last one)(?: one)? (?:didn'?t|did not|hasn'?t) (?:send|go|come|go through|go thru|sent|save|work|arrive))(?:[\s,]+(?:my bad|sorry|oops|lol|haha|ignore|whoops|soz|apologies))*\)?[\s.!]*$"
 )
 
 

@@ -19,11 +19,12 @@ from bot.training.blocks import SetKind
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:now|scusa|scusate|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_SHADES = r"(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown|tan|light|medium|heavy)"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:(?:the|that|this|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
@@ -38,9 +39,11 @@ _PATTERNS = (
     re.compile(r"s/(?P<wrong>\d[\d.,]*)/(?P<value>\d[\d.,]*)/?"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
-    re.compile(r"(?:(?:oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix|wrong (?:weight|load|number|reps|one))[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?:(?:scusa|errado|falsch|fout|feil|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix|wrong (?:weight|load|number|reps|one))[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
-    re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|instead of|rather than)\s+\d.*)"),
+    re.compile(rf"{_SOFT}(?:(?:the|my) )?(?:last|latest)(?: one| set)?[\s:,]+(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of)\s+\d.*)"),
+    re.compile(rf"{_SOFT}(?:it was |that was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?{_SHADES}(?: band| one)?"),
+    re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|non|não|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
 _PUT = re.compile(
@@ -48,18 +51,19 @@ _PUT = re.compile(
     r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|meant|to|say|a|an|is|,|\s)*\s*(?P<value>\d.*)"
 )
 _NOT = re.compile(
-    r"[\s,(]*\b(?:not|pas|nie|nicht|niet|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$"
+    r"[\s,(]*\b(?:not|pas|nie|nicht|niet|non|não|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$"
 )
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
+_OF_A_SET = re.compile(r"\b(?:set|first|second|third|fourth)\b")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
 _IT_WAS = re.compile(r"(?:it|that|this|those|the \w+|i meant|should|was|set \d)\b")
 _DENIES = re.compile(
-    r"\b(?:nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
+    r"\b(?:miscounted|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
 )
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
     r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"
-    r"apologies|autocorrect|phone|fingers|thumbs|meant|mean|ment|said|read|not|pas|nie|nicht|niet|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
+    r"apologies|autocorrect|phone|fingers|thumbs|error|miscounted|misread|scusa|errado|falsch|fout|non|não|meant|mean|ment|said|read|not|pas|nie|nicht|niet|non|não|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
     r"nah|naw|no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
 )
 _NUMBERS = {
@@ -98,6 +102,9 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
     put = _PUT.fullmatch(text) if situation.today and len(text) <= 120 else None
     if put:
         return _corrected(put, situation, catalogue, plain=False)
+    some = _SOME_SET.match(text)
+    if some:
+        return _one_of_them(some["value"], situation, catalogue)
     if len(text) > 90 or not any(letter.isdigit() or letter.isalpha() for letter in text) or _BREAKS_OFF.search(text):
         return None
     if not situation.today:
@@ -106,9 +113,12 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
         found = pattern.fullmatch(text)
         if found and not _AIMED.match(text):
             return _corrected(found, situation, catalogue, plain=pattern is _PATTERNS[2])
-    lead, _, rest = text.partition(",")
-    if rest and not any(letter.isdigit() for letter in lead) and _DENIES.search(lead) and _IT_WAS.match(rest.strip()):
-        return correction(rest.strip(), situation, catalogue)  # "nah i capped, it was 19"
+    for comma in re.finditer("[,.:]", text):
+        lead, rest = text[: comma.start()], text[comma.end() :].strip()
+        if any(letter.isdigit() for letter in lead) or _OF_A_SET.search(lead):
+            break
+        if rest and _DENIES.search(lead) and (_IT_WAS.match(rest) or _NOT.search(rest)):
+            return correction(rest, situation, catalogue)  # "nah i capped, it was 19"; "error: 85, not 82.5"
     return None
 
 
@@ -154,6 +164,24 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
         options = tuple(Option(f"change {say_record(new)}"[:60], (CorrectionHeard(old, new),), share) for new, share in news)
         return (), news[0][1], Question("surprise" if surprising else "correct_what", found.group()[:80], options)
     return (CorrectionHeard(old, news[0][0]),), 0.95, None
+
+
+_SOME_SET = re.compile(
+    r"(?:[a-z]{2,8}[\s,]+){0,2}?(?:one|some|any) of (?:the|my|those|these) (?:sets?|ones|them)\b[^\d]*?(?:was|were|is|should|shd)[^\d]*(?P<value>\d.*)"
+)
+
+
+def _one_of_them(value: str, situation: Situation, catalogue: Catalogue) -> Found | None:
+    """ "one of the sets was wrong, it should be 11": which of them is asked about."""
+    options: list[Option] = []
+    for old in [record for record in situation.today if record.place][-4:]:
+        assert old.place is not None
+        setting = setting_for(situation, catalogue, situation.slot(old.place.label))
+        clause = terms_of(tokens_of(value), frozenset(), [], sided=setting.sided, bands=situation.kit.bands)
+        news = _changed(old, clause.terms, setting, situation, None, "")
+        if news and not same_numbers(news[0][0].done, old.done):
+            options.append(Option(f"change {say_record(news[0][0])}"[:60], (CorrectionHeard(old, news[0][0]),), 0.3))
+    return ((), 0.3, Question("correct_what", value[:80], tuple(options))) if options else None
 
 
 def _every_one(value: str, label: str, situation: Situation, catalogue: Catalogue) -> Found | None:

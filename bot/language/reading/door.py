@@ -197,6 +197,8 @@ class _Text:
         """ "kid is 4 and climbing on me" beside "22 kg x 11": numbers among strange words, while a whole set is told elsewhere."""
         if len(parts.parts) < 2 or FULL_SET.search(piece) or len(self.folded) > _LONGEST_STORY:
             return False
+        if "\n" in self.folded or sum(token.kind == "n" for token in tokens) > 2:
+            return False  # a line of a session whose exercise has an unknown name
         if not any(FULL_SET.search(self.folded[part.start : part.end]) for part in parts.parts if part.kind == "sets"):
             return False
         strange = [

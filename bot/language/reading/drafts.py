@@ -12,6 +12,7 @@ from decimal import Decimal
 from bot.language.reading.grammar import Entry, Item, role_of
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
+from bot.language.reading.tongues import COLOURS
 from bot.training.blocks import Measure, SetKind, Sides
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit
@@ -53,6 +54,7 @@ class Draft:
     note: str = ""
     start: int = 0
     end: int = 0
+    carried: bool = False  # its load was that of the item before
     trouble: str = ""
     count_words: list[Term] = field(default_factory=list)
 
@@ -153,6 +155,7 @@ def _as_in_a_session(entry: Entry, setting: Setting) -> None:
 def _own_bands_only(entry: Entry, setting: Setting) -> None:
     """ "green band, 16 heavy today": where one of the member's own bands is named, heavy is how it felt."""
     own = {name.casefold() for name in setting.situation.kit.bands}
+    own |= {word for word, meant in COLOURS.items() if meant in own}
     if any(mark.kind == "c" and mark.text in own for item in entry.items for mark in item.marks):
         for item in entry.items:
             item.marks = [mark for mark in item.marks if mark.kind != "c" or mark.text in own or mark.text not in _STRENGTHS]
@@ -199,7 +202,7 @@ def _pairs_in_a_row(entry: Entry, setting: Setting) -> None:
     """ "100 5 105 5 110 4": a load and a count in turns, where the numbers can hardly be anything else."""
     for place, item in enumerate(entry.items):
         numbers = item.numbers
-        if len(numbers) < 4 or len(numbers) % 2 or set(item.ops) - set(" ,") or not setting.needs_load:
+        if len(numbers) < 4 or len(numbers) % 2 or set(item.ops[::2]) - set(" ,") or set(item.ops[1::2]) - set(" ,/") or not setting.needs_load:
             continue
         loads, counts = numbers[::2], numbers[1::2]
         most = max(term.number for term in counts)
@@ -427,6 +430,7 @@ class Builder:
         self._sets = 0
         self._dropping = False
         self._alike = False
+        self._since_then = 0  # how many drafts there were when "then" was said last
         self._warming: Term | None = None
         self.trouble = ""
         self.last_item: Item | None = None  # of the entry, where the caller has told it
@@ -504,6 +508,8 @@ class Builder:
 
     def _counted(self, item: Item, counts: list[tuple[int, Term]], load: Load | None, words: Term | None, sets: int) -> None:
         said_here = load is not None
+        if item.before == "h":
+            self._since_then = len(self.drafts)
         if load is None:
             load, words = self._load, self._load_words
         elif (
@@ -517,8 +523,10 @@ class Builder:
                 draft.load, draft.load_words = load, words
         self._load, self._load_words = load, words
         fresh = self._drafts_of(item, counts)
+        if said_here and item.before in (",", "&") and _load_comes_last(item, counts, words) and set(item.ops) <= set("w@"):
+            self._shared_back(load, words)
         for draft in fresh:
-            draft.load, draft.load_words = load, words
+            draft.load, draft.load_words, draft.carried = load, words, not said_here
             draft.start = min(draft.start, words.start) if words and said_here else draft.start
         if self._dropping and self.drafts and self._is_drop(item, load, fresh):
             self._drop(fresh)
@@ -557,6 +565,13 @@ class Builder:
         self._waiting_onto(copies)
         self._marks(item, copies)
 
+    def _shared_back(self, load: Load | None, words: Term | None) -> None:
+        """ "15 with 5s then 12 and 12 with the 8s": after then, the load at the end is that of the counts since."""
+        since = self.drafts[self._since_then :] if self._since_then else []
+        if since and all(draft.carried for draft in since):
+            for draft in since:
+                draft.load, draft.load_words = load, words
+
     def _still_warming(self, item: Item, load: Load | None) -> bool:
         """ "w/u 60x5 100x3, top 140x4": warm-ups go on while the load rises, until work sets are named or their load is reached."""
         if item.has("1"):
@@ -591,6 +606,8 @@ class Builder:
         )
         if self._sides_or_sets(item, counts):
             self.trouble = "sides_or_sets"
+        if bouts and not item.has("Z") and self._rather_sets([term for _, term in counts]):
+            bouts = False
         if bouts and any(mark.kind in "bc" for mark in item.marks) and not self.setting.needs_load:
             self.trouble = "which_one"  # "5 strict + green band 4"
         if bouts and item.has("?"):
@@ -616,6 +633,13 @@ class Builder:
             made.append(_counted_draft(term, self.setting))
         return made
 
+    def _rather_sets(self, terms: list[Term]) -> bool:
+        """ "60 kg: 10 + 10 + 9": each of them is a whole set of what is prescribed, and so many are left."""
+        target = self.setting.target(1)
+        if target is None or target.low is None or len(terms) > len(self.setting.free_numbers) or len(terms) < 3:
+            return False
+        return min(term.number for term in terms) >= target.low
+
     def _both_alike(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
         """ "10 and 10", "8/8" on a one-sided exercise: one set, the same on both sides."""
         bare = len(counts) == 2 and all(not term.side and not term.each for _, term in counts)
@@ -640,6 +664,8 @@ class Builder:
     def _and_another(self, item: Item, fresh: list[Draft], *, said_here: bool) -> bool:
         """ "40 lb 10 and 10" on a one-sided exercise: the other side, or the next set."""
         if not self.setting.sided or item.before != "&" or said_here or len(self.drafts) != 1 or len(fresh) != 1:
+            return False
+        if self.setting.session and len(self.setting.free_numbers) == 2:
             return False
         told = [self.drafts[0], fresh[0]]
         if (
@@ -882,6 +908,7 @@ def band_names(marks: Sequence[Term], setting: Setting) -> tuple[str, ...]:
     """Band names as the member's kit has them; a strength word counts only where a band is spoken of or used."""
     banded = any(mark.kind == "b" for mark in marks) or setting.style is LoadStyle.BAND
     own = {name.casefold(): name for name in setting.situation.kit.bands}
+    own |= {word: own[meant] for word, meant in COLOURS.items() if meant in own and word not in own}
     if not banded and not (setting.helped and own):
         return ()
     found = [own.get(mark.text, mark.text) for mark in marks if mark.kind == "c" and (banded or mark.text in own)]

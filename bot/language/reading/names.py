@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from bot.language.reading import tongues
 from bot.language.reading.words import LEXICON
 from bot.language.situation import Situation
 from bot.language.tokens import Token, fold
@@ -124,10 +125,12 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         ):
             continue
         found.append((start, end, label or f"ex:{exercise}"))
+    if (day is not None and not folded.isascii()) or any(token.text in tongues.NAMES for token in tokens):
+        found += _in_other_tongues(tokens, found, day, situation, catalogue)
     if day is not None:
         found += _by_its_word(folded, first, last, found, day, situation)
     if "\n" in folded:
-        found += _headings(folded, first, last, found, here, catalogue)
+        found += _headings(folded, first, last, found, here, catalogue, day, situation)
     if day is not None and found:
         found += _garbled_heads(folded, first, last, found, day)
     return sorted(found)
@@ -138,6 +141,27 @@ def _slot_with(words: list[str], day: Day, situation: Situation) -> str | None:
     swapped = dict(situation.swaps)
     holding = [slot.label for slot in day.slots if slot.label not in swapped and _all_of(words, slot.exercise_name)]
     return holding[0] if len(holding) == 1 else None
+
+
+def _in_other_tongues(
+    tokens: list[Token], found: list[tuple[int, int, str]], day: Day | None, situation: Situation, catalogue: Catalogue
+) -> list[tuple[int, int, str]]:
+    """ "sentadillas 40 10": the slot whose exercise is of that kind, where the day has one such."""
+    more: list[tuple[int, int, str]] = []
+    for token in tokens:
+        meant = tongues.NAMES.get(token.text)
+        if meant is None or any(start < token.end and token.start < stop for start, stop, _ in found):
+            continue
+        label = _slot_with(meant.split(), day, situation) if day is not None else None
+        if label is None and day is not None and situation.due is not None:
+            due = situation.slot(situation.due.label)
+            label = due.label if due is not None and _all_of(meant.split(), due.exercise_name) else None
+        if label is None:
+            best = catalogue.names.find(meant, limit=1)
+            label = f"ex:{best[0].exercise}" if best else None
+        if label is not None:
+            more.append((token.start, token.end, label))
+    return more
 
 
 _THE_ONE = re.compile(r"\b(?:the|my|that|those)\s+(?P<word>[a-z]{4,})\s+(?:ones?|things?|thingy|exercise|move|bit)\b")
@@ -186,6 +210,8 @@ def _headings(
     found: list[tuple[int, int, str]],
     here: dict[ExerciseId | None, str],
     catalogue: Catalogue,
+    day: Day | None,
+    situation: Situation,
 ) -> list[tuple[int, int, str]]:
     """A line of words alone above lines of numbers names an exercise, even by a word that elsewhere would be too little."""
     more: list[tuple[int, int, str]] = []
@@ -205,13 +231,23 @@ def _headings(
             continue
         if any(begin < end and start < stop for begin, stop, _ in found):
             continue
+        by_words = _slot_with(bare.split(), day, situation) if day is not None else None
+        if by_words and not any(label == by_words for _, _, label in (*found, *more)):
+            more.append((start, end, by_words))
+            continue
         best = catalogue.names.find(bare, among=among, limit=2)
         if best and best[0].score >= 0.5 and (len(best) < 2 or best[0].score >= 1.2 * best[1].score):
             more.append((start, end, here[best[0].exercise]))
     return more
 
 
-_HEAD = re.compile(r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>[a-z]{4,}(?: [a-z]{3,})?)(?=\s*[:=-]?\s*\d)")
+_HEAD = re.compile(r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>(?:[^\W\d_]{4,}(?: [^\W\d_]{2,}){0,2}|[^\W\d_]{3} [^\W\d_]{2,}))(?=\s*[:=|-]?\s*\d)")
+
+
+def _begins_words_of(said: str, name: str) -> bool:
+    """ "split sq", "band lats": each word said begins one of the name's."""
+    words = fold(name).replace("-", " ").split()
+    return all(any(word.startswith(each.removesuffix("s")) for word in words) for each in said.split())
 
 
 def _garbled_heads(folded: str, first: int, last: int, found: list[tuple[int, int, str]], day: Day) -> list[tuple[int, int, str]]:
@@ -227,11 +263,10 @@ def _garbled_heads(folded: str, first: int, last: int, found: list[tuple[int, in
         if any(begin < stop and start < end for begin, end, _ in known):
             continue
         named = {name[2] for name in known}
-        stem = said["word"].removesuffix("s")
         begun = [
             slot.label
             for slot in day.slots
-            if slot.label not in named and any(word.startswith(stem) for word in slot.exercise_name.lower().split())
+            if slot.label not in named and _begins_words_of(said["word"], slot.exercise_name)
         ]
         before = max((name for name in known if name[1] <= start), default=None)
         after = min((name for name in known if name[0] >= stop), default=None)

@@ -54,10 +54,6 @@ _BEFORE_STEP = frozenset(
     ]
 )
 _MINUS = re.compile(r"\bsame\b[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))")
-# Of an exercise that is named, "did the carries as written" tells of all its sets. Names are blanked when this is asked.
-_DID_ALL = re.compile(
-    r"\b(?:did|done|finished|completed)\s+(?:(?:all|the|my|those|them|of)\s+)*\s*(?:(?:exactly|just|all)\s+)?(?:as|per|like|to|by|on)\b"
-)
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -83,8 +79,10 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
     if len(numbers) > 4:
         return None
     number = _set_number(entry, setting)
-    all_of_them = entry.head_start > 0 and not setting.records and bool(_DID_ALL.search(folded))
-    if "O" in kinds and all_of_them:
+    # "did the carries as written", "deadlifts exactly like last week": of an exercise that is named, all its sets are meant.
+    named = bool(entry.label or entry.exercise) and not setting.records and not setting.in_turns
+    counted = any(term.role in ("", "count") and not term.plural for term in numbers)
+    if named and not counted and ("O" in kinds or ("l" in kinds and not kinds & set("+vUD"))):
         entry.items[0].marks.append(Term("*", "all", entry.start, entry.start))
         marks, kinds = [*marks, entry.items[0].marks[-1]], kinds | {"*"}
     if "O" in kinds and numbers and setting.needs_load:

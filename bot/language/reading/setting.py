@@ -157,6 +157,15 @@ class Setting:
         return kit.ladder(usual) if usual else None
 
     @kept
+    def in_turns(self) -> bool:
+        """Is a superset that this slot belongs to under way?"""
+        day, slot = self.situation.day, self.slot
+        if day is None or slot is None or self.on != self.situation.on:
+            return False
+        partners = {other.label for other in day.slots if other.group == slot.group and other.label != slot.label}
+        return any(record.place is not None and record.place.label in partners for record in self.situation.today)
+
+    @kept
     def steady(self) -> bool:
         """Does one load stay over all sets, so that an unsaid load is that of the set before?"""
         if self.slot is not None and self.slot.load_rule in (LoadRule.RISES, LoadRule.FALLS):

@@ -56,7 +56,7 @@ def tells_sets(clause: Clause, entries: list[Entry], base: Setting | None, *, ru
         return (0.6 if clause.unknown else 1.0) if told and len(clause.unknown) <= 1 else 0.0
     named = any(entry.label or entry.exercise for entry in entries)
     strong = any(
-        (item.ops and any(op in "x@wf" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))
+        (item.ops and any(op in "x@wf:" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))
         or any(term.role in ("load", "count", "minutes_or_metres") or term.plural or term.sign for term in item.numbers)
         or item.lone_x or item.set_number
         for item in items
@@ -169,7 +169,7 @@ def only_time(entries: list[Entry]) -> bool:
 
 _VAGUE = re.compile(
     r"(?:(?:ok|okay|and|so|just|i|also|then|well|yes|yep|hey|coach|sorry)[\s,]+)*(?:"
-    r"(?:did|got|managed|completed|hit|done)\s+(?:(?:them|those|it) all|all (?:of )?(?:them|it|those)|(?:some|a few|a couple|a bit)(?: more| extra)?|more(?: than (?:last time|planned|asked))?|another(?: one| set)?|one more(?: set)?|a set|my sets?|"
+    r"(?:did|got|managed|completed|hit|done)\s+(?:(?:them|those|it) all|(?:all|most|half|some) (?:of )?(?:them|it|those)|(?:some|a few|a couple|a bit)(?: more| extra)?|more(?: than (?:last time|planned|asked))?|another(?: one| set)?|one more(?: set)?|a set|my sets?|"
     r"the (?:first|second|third|last|next|other)(?: one| set)?(?: (?:too|as well|again|twice))?(?: by (?:mistake|accident))?)"
     r"|(?:a bit |slightly |way |much )?(?:more|less|fewer|better|heavier|lighter) than (?:last (?:time|week|session)|before)"
     r"|(?:the )?(?:left|right)(?: one| side| arm| leg)? (?:was|did|got) (?:a bit |slightly |way )?(?:less|more|fewer)"
