@@ -45,7 +45,9 @@ _OTHERS = re.compile(
     r"(?:just |always |still |only |even |can |could |has |had |then )*(?:did|does|do|done|got|gets|get|hit|hits|lifts?|lifted|bench(?:es|ed)?|squats?|squatted|deadlifts?|deadlifted|curls?|curled|rows?|rowed|"
     r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed)\b"
 )
-_OTHERS_SEEN = re.compile(r"\b(?:saw|watched|seen|heard|know|spotted)\s+(?:of\s+)?(?:a|an|this|that|some|one|my|the|our|two)\s+(?:\w+\s+){0,3}?(?:do|doing|did|lift|lifting|bench|benching|squat|squatting|deadlift|pull|press|pressing|curl|curling|who|with)\b")
+_OTHERS_SEEN = re.compile(
+    r"\b(?:saw|watched|seen|heard|know|spotted)\s+(?:of\s+)?(?:a|an|this|that|some|one|my|the|our|two)\s+(?:\w+\s+){0,3}?(?:do|doing|did|lift|lifting|bench|benching|squat|squatting|deadlift|pull|press|pressing|curl|curling|who|with)\b"
+)
 _CHAT = re.compile(
     r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b(?:10|\d)\s*/\s*10\b(?!\s*(?:with|w|@|at|x|kg|each))|\b(?:weigh|weighed|weighing|wiege|peso|pèse|weeg|väger|veier)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
     r"^(?:my |the )?plans? for\b|\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
@@ -61,6 +63,7 @@ NO_LIFT = re.compile(
 FULL_SET = re.compile(
     r"\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))?\s*[x×*@]\s*(?:the\s+)?\d|\d+\s*(?:reps?|each(?: side| leg| arm)?|per side|e/s)?\s*(?:[a-z][a-z-]{1,12}\s+){0,2}(?:with|w/?|at|@)\s*(?:the\s+|a\s+|my\s+|two\s+)*\d"
     r"|\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))\s*(?:,|:|for|got|did|-)?\s*\d|\d\s+for\s+\d|\d+\s*reps?\b"
+    r"|\d\s*(?:kgs?|lbs?|kilos?)\s+(?:[a-z][a-z-]+\s+){1,2}\d"
 )
 _NO_PAIN = re.compile(
     r"\b(?:no|without|zero|didn'?t|not|doesn'?t|don'?t|pain[- ]?free|isn'?t)\b[^,.]{0,14}\b(?:pain|hurt|hurts|ache|aches|twinge)\b|\bpain[- ]?free\b|no pain no gain"
@@ -91,7 +94,9 @@ _WHEN_LATE = re.compile(
     r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
-_THEN_AND_NOW = re.compile(rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+")
+_THEN_AND_NOW = re.compile(
+    rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+"
+)
 _TODAY_AFTER_ALL = re.compile(r"[^\d\n]*\b(?:today|now|tonight|this morning)\b")
 _COMPARED = re.compile(
     r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$"
@@ -287,7 +292,11 @@ def _kind(piece: str, asked: bool) -> str:
             return "pain"
     if NO_LIFT.search(piece) or _THING_IS.search(piece) or _OTHERS.search(bare) or _OTHERS_SEEN.search(piece):
         return "chat"
-    if ((_NOT_YET.match(bare) or _MAYBE_THEN.search(bare)) and not _PAST.search(piece)) or _OPINION.search(piece) or _SHOPPING.match(bare):
+    if (
+        ((_NOT_YET.match(bare) or _MAYBE_THEN.search(bare)) and not _PAST.search(piece))
+        or _OPINION.search(piece)
+        or _SHOPPING.match(bare)
+    ):
         return "question" if asked else "chat"
     if _CONDITION.match(bare):
         return "question" if asked else "chat"

@@ -55,6 +55,7 @@ _NOT = re.compile(
 )
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _OF_A_SET = re.compile(r"\b(?:set|first|second|third|fourth)\b")
+_NOW = re.compile(r"^(?:now|and now|but|right now)[\s,]+(?=hold|that|wait|no\b|the|it)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
 _IT_WAS = re.compile(r"(?:it|that|this|those|the \w+|i meant|should|was|set \d)\b")
 _DENIES = re.compile(
@@ -98,7 +99,7 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
     """The correction that a whole text says; None if it says none."""
     if not situation.today or not _HINT.search(folded):
         return None
-    text = _with_digits(folded).strip(" .!\n")
+    text = _NOW.sub("", _with_digits(folded).strip(" .!\n"))
     put = _PUT.fullmatch(text) if situation.today and len(text) <= 120 else None
     if put:
         return _corrected(put, situation, catalogue, plain=False)
@@ -186,6 +187,8 @@ def _one_of_them(value: str, situation: Situation, catalogue: Catalogue) -> Foun
 
 def _every_one(value: str, label: str, situation: Situation, catalogue: Catalogue) -> Found | None:
     """ "all three were 102.5": each set of the slot, the one last recorded where none is named."""
+    denied = _NOT.search(value)
+    value = value[: denied.start()] if denied else value
     records = [record for record in situation.today if record.place and record.done.kind is not SetKind.WARM_UP]
     slot = label.upper() or (records[-1].place.label if records and records[-1].place else "")
     heard: list[Heard] = []

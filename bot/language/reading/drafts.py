@@ -202,7 +202,13 @@ def _pairs_in_a_row(entry: Entry, setting: Setting) -> None:
     """ "100 5 105 5 110 4": a load and a count in turns, where the numbers can hardly be anything else."""
     for place, item in enumerate(entry.items):
         numbers = item.numbers
-        if len(numbers) < 4 or len(numbers) % 2 or set(item.ops[::2]) - set(" ,") or set(item.ops[1::2]) - set(" ,/") or not setting.needs_load:
+        if (
+            len(numbers) < 4
+            or len(numbers) % 2
+            or set(item.ops[::2]) - set(" ,")
+            or set(item.ops[1::2]) - set(" ,/")
+            or not setting.needs_load
+        ):
             continue
         loads, counts = numbers[::2], numbers[1::2]
         most = max(term.number for term in counts)

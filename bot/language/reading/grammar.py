@@ -182,6 +182,10 @@ def _own_loads(parts: list[tuple[list[Term], list[Term]]]) -> list[tuple[list[Te
         if len(body) > 2 and body[0].kind in "@wf" and body[1].kind == "n" and any(term.kind == "n" for term in body[2:]):
             parts[number - 1][1].extend(body[:2])
             body = body[2:]
+        bands = next((n for n, term in enumerate(body) if term.kind not in "cbB"), len(body))
+        if 0 < bands < len(body) - 1 and body[bands].kind in "h&,|" and any(term.kind == "n" for term in body[bands:]):
+            parts[number - 1][1].extend(body[:bands])  # "12 press yellow then 18 pull-aparts": yellow is the press's
+            body = body[bands:]
         while body and body[0].kind in "+/-,&|hx" and len(body) > 1:
             body = body[1:]
         if body and body[0].kind == "n" and body[0].sign == "+" and not body[0].glued:

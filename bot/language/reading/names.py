@@ -241,7 +241,9 @@ def _headings(
     return more
 
 
-_HEAD = re.compile(r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>(?:[^\W\d_]{4,}(?: [^\W\d_]{2,}){0,2}|[^\W\d_]{3} [^\W\d_]{2,}))(?=\s*[:=|-]?\s*\d)")
+_HEAD = re.compile(
+    r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>(?:[^\W\d_]{4,}(?: [^\W\d_]{2,}){0,2}|[^\W\d_]{3} [^\W\d_]{2,}))(?=\s*[:=|-]?\s*\d)"
+)
 
 
 def _begins_words_of(said: str, name: str) -> bool:
@@ -264,9 +266,7 @@ def _garbled_heads(folded: str, first: int, last: int, found: list[tuple[int, in
             continue
         named = {name[2] for name in known}
         begun = [
-            slot.label
-            for slot in day.slots
-            if slot.label not in named and _begins_words_of(said["word"], slot.exercise_name)
+            slot.label for slot in day.slots if slot.label not in named and _begins_words_of(said["word"], slot.exercise_name)
         ]
         before = max((name for name in known if name[1] <= start), default=None)
         after = min((name for name in known if name[0] >= stop), default=None)

@@ -176,10 +176,12 @@ _LAST_WEEK = re.compile(
     rf"|(?<=[\w)])[\s,.(-]+(?:(?:vs|versus|was|it was|compared (?:to|with)|from|beats|beating|better than|instead of|not)\s+)(?:the\s+)?{_N}\s*(?:'?s|{_UNIT}|reps?)?\s+(?:last (?:week|time|month|session)|before)\)?"
     rf"|\(\s*(?:did |was |got )?{_N}\s*(?:'?s|{_UNIT}|reps?)?\s+last (?:week|time|month|session)\s*\)"
 )
-_PREFACE = re.compile(r"^(?P<said>[^\n:]{6,70}):\s*(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?|'?s)?\s*(?:[x×*@]|for)\s*\d)")
+_PREFACE = re.compile(
+    r"^(?P<said>[^\n:]{6,70}):\s*(?=\d+(?:[.,]\d+)?\s*(?:(?:kg|lbs?|'?s)?\s*(?:[x×*@]|for)\s*|(?:kg|lbs?)\s+)\d)"
+)
 _OTHER_NUMBER = re.compile(
     r"(?<=\bat )\d+(?=\s+[a-z])|(?<=\bin )\d+(?=\s+[a-z])|(?<=\btill )\d+|(?<=\buntil )\d+|(?<=\bby )\d+|(?<=\broom )\d+|(?<=\bbus )\d+|(?<=\bline )\d+"
-    r"|\b\d+(?=\s*(?:am|pm|mins?|minutes?|hours?|h|hrs?|days?|weeks?|months?|years?|kids?|people|emails?|meetings?|calls?|patients?|km|miles|o'?clock)\b)"
+    r"|\b\d+(?=\s+(?!reps|sets|kgs|kilos|lbs|pounds|steps|rounds|plates|bands|seconds|secs|metres)[a-z]{4,}s\b)|\b\d+(?=\s*(?:am|pm|mins?|minutes?|hours?|h|hrs?|days?|weeks?|months?|years?|kids?|people|emails?|meetings?|calls?|patients?|km|miles|o'?clock)\b)"
 )
 _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+across(?: the board| all sets| the sets)?\b")
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
@@ -191,11 +193,18 @@ _PAIR_AGAIN = re.compile(rf"{_PAIR}[\s,.…(-]*\b{_TAKING_BACK}\b[\s,.:-]*(?={_P
 _LOAD_AGAIN = re.compile(
     rf"(?P<old>{_N})(?P<mid>\s*(?P<unit>{_UNIT})\b.{{0,24}}?)[\s,.(]+{_TAKING_BACK}[\s,.:]+(?P<new>{_N})\s*(?P=unit)\b\)?"
 )
-_COUNT_AGAIN = re.compile(rf"(?P<joint>[x×*@]|\bfor|\bgot|\bdid)(?P<gap>\s*){_N}(?P<reps>\s*reps?)?[\s,.…(]+(?:{_TAKING_BACK})[\s,.:]+(?P<new>{_N})\s*(?:reps?)?\)?(?=[\s.!,]*$)")
+_COUNT_AGAIN = re.compile(
+    rf"(?P<joint>[x×*@]|\bfor|\bgot|\bdid)(?P<gap>\s*){_N}(?P<reps>\s*reps?)?[\s,.…(]+(?:{_TAKING_BACK})[\s,.:]+(?P<new>{_N})\s*(?:reps?)?\)?(?=[\s.!,]*$)"
+)
 _NOW_THIS = re.compile(rf"(?<![\w.]){_N}[\s.…]+(?P<new>{_N})\s+(?:actually|sorry|i mean|even|no)\b[\s.!]*$")
-_ROUND_HEAD = re.compile(r"(?m)^[ ]*(?:round|rnd|rd|tour|runde|ronde|circuit|lap|giro|vuelta|r)[ ]*(?:\d|one|two|three|four|five)[ ]*[:.)-]?[ ]*(?=[^\n]*\d)(?![x×*@])")
-_TIME_OF_DAY = re.compile(r"\b(?:the |at |by |before |after |till |until |around )*(?:\d{1,2}\s*(?:o'?clock|am|pm)|(?:[01]?\d|2[0-3])[:.][0-5]\d(?= (?:to|train|bus|service|shift|class|flight|ferry|meeting|call|mass|start|finish|appointment|tram|boat)\b))")
+_ROUND_HEAD = re.compile(
+    r"(?m)^[ ]*(?:round|rnd|rd|tour|runde|ronde|circuit|lap|giro|vuelta|r)[ ]*(?:\d|one|two|three|four|five)[ ]*[:.)-]?[ ]*(?=[^\n]*\d)(?![x×*@])"
+)
+_TIME_OF_DAY = re.compile(
+    r"\b(?:the |at |by |before |after |till |until |around )*(?:\d{1,2}\s*(?:o'?clock|am|pm)|(?:[01]?\d|2[0-3])[:.][0-5]\d(?= (?:to|train|bus|service|shift|class|flight|ferry|meeting|call|mass|start|finish|appointment|tram|boat)\b))"
+)
 _SETS_OF = re.compile(r"\b(?P<n>[2-6])\s+(?P<count>\d+)s(?=\s+(?:at|@|with|w)\b)")
+_ALL_SETS_ALL = re.compile(r"\ball (?P<n>[2-6]) sets?[\s,]+(?:all|each|every one|every set)(?: of)?\s+(?P<count>\d+)(?:'?s)?\b")
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {
     "extra": "up",
@@ -268,6 +277,7 @@ def without_noise(text: str) -> str:
     text = _LOAD_AGAIN.sub(_newer, text)
     text = _COUNT_AGAIN.sub(lambda m: _padded(f"{m['joint']}{m['gap']}{m['new']}", m), text)
     text = _NOW_THIS.sub(lambda m: m["new"].rjust(len(m.group())), text)
+    text = _ALL_SETS_ALL.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
     text = _SETS_OF.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
     text = _WENT_FOR.sub(_got_instead, text)
     compared = _LAST_WEEK.search(text)

@@ -60,7 +60,9 @@ def with_notes(heard: Sequence[Heard], text: str, told_to: int, said_beside: Ite
             kept = replace(latest, done=replace(latest.done, note=note)) if note and not latest.done.note else latest
             noted.append(SetsHeard((*before, kept)))
         elif isinstance(part, SkipHeard) and not part.reason:
-            noted.append(replace(part, reason="; ".join(dict.fromkeys([w for w in (_why(text), *beside) if w]))[:LONGEST]))
+            why = _why(text)
+            words = [why, *(w for w in beside if not why or why not in w)]  # "because of the neighbours" says why but once
+            noted.append(replace(part, reason="; ".join(dict.fromkeys(w for w in words if w))[:LONGEST]))
         else:
             noted.append(part)
     return tuple(noted)

@@ -83,7 +83,7 @@ _BEFORE_A_LOAD = frozenset(("at", "with", "used", "using", "@"))  # "at one ten"
 
 
 _UNIT_PLURALS = {"ones": 1, "twos": 2, "threes": 3, "fours": 4}
-_AFTER_A_LOAD = frozenset(("kg", "kgs", "kilo", "kilos", "pound", "pounds", "lb", "lbs", "for"))
+_AFTER_A_LOAD = frozenset(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "pound", "pounds", "lb", "lbs", "for"))
 
 
 def join_number_words(tokens: list[Token]) -> list[Token]:

@@ -301,8 +301,8 @@ def _merged(terms: list[Term]) -> list[Term]:
         elif kind == "E" and last is not None and last.kind == "n":
             last.each = True
         elif kind == "H" and last is not None and last.kind == "n":
-            if last.role in ("count", "minutes_or_metres"):
-                last.each = True  # "40 m per hand"
+            if last.role in ("count", "minutes_or_metres") or any(term.unit for term in out[:-1] if term.kind == "n"):
+                last.each = True  # "40 m per hand", "24 kg 40 m x3 each hand"
             else:
                 last.hand = True
                 last.role = last.role or "load"
