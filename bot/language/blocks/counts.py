@@ -5,12 +5,13 @@
 "3 sets of 8 to 10" the same in words            "4x AMRAP"        as many as possible
 "10 reps x 3 sets"  the other way round          "3x8+"            at least 8
 "3x30s", "2x20 steps", "3x40m", "2 x 1 min"      seconds, steps, metres
+"3x100 ft"                                       whole metres, and the feet as said
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bot.training.blocks import Measure
 
@@ -66,7 +67,10 @@ _SPLIT = re.compile(r"\s*[,/]\s*(?:then\s+)?|\s*\bthen\s+", re.I)
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """What one set asks for. measure None: no unit was written. wrong: what is the matter with it, "" if nothing."""
+    """What one set asks for. measure None: no unit was written. wrong: what is the matter with it, "" if nothing.
+
+    said: the count as written where it was turned into metres, such as "100 ft"; else "".
+    """
 
     low: int | None = None
     high: int | None = None
@@ -74,6 +78,7 @@ class Count:
     amrap: bool = False
     wrong: str = ""
     instead: str = ""
+    said: str = ""
 
 
 def read_counts(text: str) -> tuple[Count, ...]:
@@ -92,7 +97,7 @@ def read_counts(text: str) -> tuple[Count, ...]:
 def _with_unit(count: Count, unit: Measure | None) -> Count:
     if count.measure is not None or unit is None:
         return count
-    return Count(count.low, count.high, unit, count.amrap, count.wrong, count.instead)
+    return replace(count, measure=unit)
 
 
 def _one(text: str) -> Count:
@@ -111,9 +116,9 @@ def _one(text: str) -> Count:
     unit = (found["unit"] or "").lower()
     low, high = _figure(found["low"], unit), _figure(found["high"] or found["low"], unit)
     wrong, instead = _faults(text.strip(), low, high, unit)
-    return Count(
-        low, high, _measure(unit) if unit else _clock(found["low"]), bool(found["plus"] or found["open"]), wrong, instead
-    )
+    measure = _measure(unit) if unit else _clock(found["low"])
+    said = text.strip() if _in_metres(unit) else ""
+    return Count(low, high, measure, bool(found["plus"] or found["open"]), wrong, instead, said)
 
 
 def _clock(number: str) -> Measure | None:
@@ -125,6 +130,9 @@ def _figure(number: str, unit: str) -> int:
         minutes, seconds = number.split(":")
         return int(float(minutes)) * 60 + int(seconds)
     value = float(number)
+    metres = _in_metres(unit)
+    if metres:
+        return round(value * metres)
     return round(value * 60) if unit.startswith("min") or unit == "'" else int(value)
 
 
@@ -136,19 +144,23 @@ def _measure(unit: str) -> Measure | None:
         return Measure.STEPS
     if word.startswith(("min", "s", "hold")) or word in ('"', "'"):
         return Measure.SECONDS
-    if word.startswith("met") or word == "m":
+    if word.startswith("met") or word == "m" or _in_metres(word):
         return Measure.METRES
     return None
 
 
-_FOREIGN = {"y": (0.9144, "m"), "f": (0.3048, "m"), "km": (1000, "m"), "mil": (1609.344, "m")}
+# The international yard of 1959 is exactly 0.9144 m, a foot a third of it, a mile 1760 of it (NIST SP 811, appendix B).
+_METRES = {"y": 0.9144, "f": 0.3048, "mil": 1609.344, "km": 1000.0}
+
+
+def _in_metres(unit: str) -> float:
+    """How many metres a unit of length has that is none itself; 0 for every other word."""
+    return next((metres for start, metres in _METRES.items() if unit.lower().startswith(start)), 0)
 
 
 def _faults(text: str, low: int, high: int, unit: str) -> tuple[str, str]:
     if unit and _measure(unit) is None:
-        factor = next((value for start, (value, _) in _FOREIGN.items() if unit.startswith(start)), None)
-        word = f"write metres, such as {round(low * factor)} m" if factor else "write reps, seconds, steps or metres"
-        return f'"{text}" is counted in {unit}, which I cannot count', word
+        return f'"{text}" is counted in {unit}, which I cannot count', "write reps, seconds, steps or metres"
     if low > high:
         return f'the range "{text}" runs downwards', f"write {high}-{low} for a range, or {low}, {high} for one number a set"
     if low < 1:

@@ -15,6 +15,7 @@ from bot.language.blocks.scan import Clauses, Mark, Scheme, Which
 from bot.language.problems import Place, Problem, error, quoted, warning
 from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets, with_weeks
 from bot.training.kit import KitItem
+from bot.training.prescriptions import say_range
 
 _TIMED_LIMIT = 60  # rounds of intervals, or minutes
 _POLICY_WORDS = {
@@ -366,6 +367,10 @@ def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget
 def _target(draft: SlotDraft, count: Count, kind: SetKind, place: Place, found: str, *, say: bool = True) -> SetTarget:
     if count.wrong and say:
         draft.problems.append(error(place.of_slot(draft.label), found, count.wrong, count.instead))
+    if count.said and not count.wrong and count.said not in draft.notes:
+        draft.notes.append(count.said)
+        metres = say_range(count.low, count.high)
+        draft.problems.append(warning(place.of_slot(draft.label), found, f"{quoted(count.said)} is counted as {metres} m"))
     measure = count.measure or draft.measure or Measure.REPS
     return SetTarget(count.low, count.high, measure, count.amrap, kind)
 
