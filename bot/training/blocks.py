@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from enum import StrEnum
+from types import MappingProxyType
 from typing import NewType
 
 from bot.training.kit import KitItem
@@ -116,10 +117,14 @@ class PolicyKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class WeekSets:
-    """The sets of a slot from this week of the block on (2, 3, ...), until a later week says otherwise."""
+    """The sets of a slot from this week of the block on (2, 3, ...), until a later week says otherwise.
+
+    rest: between them; None where it stays as it was the week before.
+    """
 
     week: int
     sets: tuple[SetTarget, ...]
+    rest: Rest | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,22 +210,26 @@ def work_sets(slot: Slot) -> tuple[SetTarget, ...]:
 
 
 def slot_in_week(slot: Slot, week: int) -> Slot:
-    """The slot with the sets that it has in a week of the block, counted from 1; asked again for another week, it gives those."""
+    """The slot with the sets and the rest that it has in a week of the block, counted from 1; asked again, it gives another's."""
     if not slot.weeks:
         return slot
-    weeks = slot.weeks if slot.weeks[0].week == 1 else (WeekSets(1, slot.sets), *slot.weeks)
-    held = [change.sets for change in weeks if change.week <= max(1, week)]
-    return replace(slot, sets=held[-1], weeks=weeks)
+    weeks = slot.weeks if slot.weeks[0].week == 1 else (WeekSets(1, slot.sets, slot.rest), *slot.weeks)
+    held = [change for change in weeks if change.week <= max(1, week)]
+    rest = next((change.rest for change in reversed(held) if change.rest is not None), None)
+    return replace(slot, sets=held[-1].sets, rest=rest, weeks=weeks)
 
 
-def with_weeks(slot: Slot, by_week: Mapping[int, tuple[SetTarget, ...]]) -> Slot:
-    """The slot with these sets in these weeks; a week like the one before it needs no word. by_week has week 1."""
+def with_weeks(
+    slot: Slot, by_week: Mapping[int, tuple[SetTarget, ...]], rests: Mapping[int, Rest] = MappingProxyType({})
+) -> Slot:
+    """The slot with these sets, and these rests, in these weeks; a week like the one before it needs no word. by_week has week 1."""
     weeks: list[WeekSets] = []
-    before = by_week[1]
-    for week in sorted(by_week):
-        if by_week[week] != before:
-            weeks.append(WeekSets(week, by_week[week]))
-        before = by_week[week]
+    sets, rest = by_week[1], slot.rest
+    for week in sorted({*by_week, *rests} - {1}):
+        now, pause = by_week.get(week, sets), rests.get(week, rest)
+        if (now, pause) != (sets, rest):
+            weeks.append(WeekSets(week, now, pause if pause != rest else None))
+        sets, rest = now, pause
     return replace(slot, sets=by_week[1], weeks=tuple(weeks))
 
 

@@ -179,11 +179,17 @@ def _of_weeks(old: Slot, new: Slot, at: dict[str, Any]) -> list[Change]:
     pairs = [(week, slot_in_week(old, week), slot_in_week(new, week)) for week in weeks]
     was_alike = {week: was.sets == now.sets for week, was, now in pairs}
     same_as_first = {week: was.sets == old.sets and now.sets == new.sets for week, was, now in pairs}
-    return [
+    sets = [
         Change(ChangeKind.SETS, f"sets from week {week} on", say_sets(was), say_sets(now), **at)
         for week, was, now in pairs
         if not was_alike[week] and not same_as_first[week]
     ]
+    rests = [
+        Change(ChangeKind.SLOT, f"rest from week {week} on", _slot_words("rest", was.rest), _slot_words("rest", now.rest), **at)
+        for week, was, now in pairs
+        if was.rest != now.rest and (was.rest, now.rest) != (old.rest, new.rest)
+    ]
+    return sets + rests
 
 
 def _differing(old: SetTarget, new: SetTarget) -> tuple[str, str]:

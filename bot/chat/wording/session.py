@@ -15,7 +15,8 @@ from bot.chat.wording.phrases import (
     say_targets,
 )
 from bot.coaching import replies
-from bot.training.blocks import work_sets
+from bot.training.blocks import WeekSets, work_sets
+from bot.training.prescriptions import say_rest
 
 
 @says(replies.SessionShown)
@@ -43,7 +44,7 @@ def _slot(line: replies.SlotLine, preview: bool) -> str:
     cue = f"<i>{esc(line.cue)}</i>" if line.cue and not line.done else ""
     note = esc(line.slot.note) if line.slot.note else ""
     demo = f'<a href="{esc(line.slot.demo)}">video</a>' if line.slot.demo.startswith("http") else ""
-    weeks = [f"from week {later.week}: {esc(say_targets(later.sets))}" for later in line.slot.weeks if preview and later.week > 1]
+    weeks = [f"from week {later.week}: {esc(_say_week(later))}" for later in line.slot.weeks if preview and later.week > 1]
     return lines(
         f"\n<b>{esc(line.slot.label)} {esc(line.name)}</b>{instead}{state}",
         esc(say_prescription(line.slot)),
@@ -55,6 +56,10 @@ def _slot(line: replies.SlotLine, preview: bool) -> str:
         note,
         demo,
     )
+
+
+def _say_week(later: WeekSets) -> str:
+    return say_targets(later.sets) + (f", rest {say_rest(later.rest)}" if later.rest is not None else "")
 
 
 @says(replies.NothingToday)
