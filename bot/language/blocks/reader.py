@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from bot.language.blocks.german import in_english, is_german
+from bot.language.blocks.other_languages import other_language
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.typed import read_typed
 from bot.language.problems import Place, error
@@ -94,6 +94,10 @@ def _refuse_foreign(content: bytes, filename: str) -> None:
         raise Refused("the file is neither text nor a spreadsheet", instead)
 
 
+# What western office programs write beyond ASCII. Their old encoding is the commonest, and a few letters tell no program which it is.
+_WESTERN = frozenset("àáâãäåæçèéêëìíîïñòóôõöøùúûüýßÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜœŒ–—‘’“”„•…×°º½¼¾·«»€£§¿¡\u00a0")
+
+
 def decode(content: bytes) -> str:
     """Text of unknown encoding: UTF-8 or what its mark says, else the likeliest."""
     for mark, name in ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
@@ -102,6 +106,9 @@ def decode(content: bytes) -> str:
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError:
+        western = content.decode("cp1252", errors="replace")
+        if all(char in _WESTERN for char in western if ord(char) > 127):
+            return western
         from charset_normalizer import from_bytes
 
         # A block is mostly ASCII with a few dashes and signs, too little to tell rare encodings apart: the common ones only.
@@ -115,8 +122,9 @@ def _read_text(text: str, filename: str, catalogue: Catalogue, own_names: Mappin
     lines = sum(bool(line.strip()) for line in text.splitlines())
     if lines > LINES_LIMIT:
         raise Refused(f"the plan has {lines} lines, more than a block", f"send one block only, at most {LINES_LIMIT} lines")
-    if is_german(text):
-        text = in_english(text)
+    language = other_language(text)
+    if language is not None:
+        text = language.in_english(text)
     from bot.language.blocks.tables import looks_like_table, read_table_text
 
     if looks_like_table(text, filename):

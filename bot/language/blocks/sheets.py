@@ -13,9 +13,9 @@ from collections.abc import Mapping
 from datetime import date, datetime, time
 
 from bot.language.blocks.assemble import Assembler
-from bot.language.blocks.german import in_english, is_german
 from bot.language.blocks.headings import read_day
 from bot.language.blocks.letters import even
+from bot.language.blocks.other_languages import other_language
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.tables import feed
 from bot.language.blocks.typed import TypedReader
@@ -53,11 +53,11 @@ def read_sheets(content: bytes, *, catalogue: Catalogue, own_names: Mapping[str,
     reader = TypedReader(Assembler(catalogue, own_names))
     problems: list[Problem] = []
     sheets = [(sheet, *_rows(sheet)) for sheet in book.worksheets[:_SHEETS]]
-    german = is_german("\n".join(cell for _, rows, _ in sheets for row in rows for cell in row if cell))
+    language = other_language("\n".join(cell for _, rows, _ in sheets for row in rows for cell in row if cell))
     for sheet, rows, found in sheets:
         problems += found
-        if german:
-            rows = [[in_english(cell) for cell in row] for row in rows]
+        if language is not None:
+            rows = [[language.in_english(cell) for cell in row] for row in rows]
         if not any(any(row) for row in rows):
             continue
         week = re.match(r"(?:week|wk|w)\s*(\d{1,2})\b", sheet.title, re.IGNORECASE)
