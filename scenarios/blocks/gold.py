@@ -24,6 +24,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
+from bot.language.blocks.headings import WEEKDAYS
 from bot.training.blocks import Block, Day, LoadRule, Measure, SetKind, SetTarget, Sides, Slot
 from bot.training.loads import Load, say_amount
 
@@ -133,7 +134,8 @@ def tell(block: Block, gold: Iterable[str] = ()) -> list[str]:
 
 
 def _day(day: Day) -> Iterator[str]:
-    yield f"day {day.number} {day.name}".rstrip()
+    name = "" if day.name.lower() in WEEKDAYS else day.name  # a weekday alone is told by the rhythm
+    yield f"day {day.number} {name}".rstrip()
     for slot in day.slots:
         yield from _slot(slot)
 

@@ -21,7 +21,7 @@ from bot.language.blocks.typed import read_typed
 from bot.language.blocks.weeks import WeekPart, split_weeks
 from bot.language.blocks.written import slot_lines
 from bot.language.problems import Place, error
-from bot.training.blocks import Block, Day, ExerciseId, SetTarget, Slot, with_weeks
+from bot.training.blocks import Block, Day, ExerciseId, Rest, SetTarget, Slot, with_weeks
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 
@@ -140,7 +140,11 @@ def _weeks_of_slot(weeks: tuple[WeekPart, ...], slot: Slot, day: Day, block: Blo
     by_week = (
         {1: slot.sets} | {change.week: change.sets for change in slot.weeks} | {change.week: change.sets for change in new.weeks}
     )
-    return _with_day(block, _with_slot_in(day, with_weeks(slot, by_week)), ())
+    return _with_day(block, _with_slot_in(day, with_weeks(slot, by_week, _rests(slot) | draft.rests)), ())
+
+
+def _rests(slot: Slot) -> dict[int, Rest]:
+    return {change.week: change.rest for change in slot.weeks if change.rest is not None}
 
 
 def _part_in_each_week(
@@ -159,7 +163,7 @@ def _part_in_each_week(
         found = there.slot(slot.label) if there else None
         grows = found is not None and len(found.sets) - len(change.sets) != len(changed.sets) - len(slot.sets)
         by_week[change.week] = found.sets if found and not grows else change.sets
-    return _with_day(block, _with_slot_in(day, with_weeks(changed, by_week)), ())
+    return _with_day(block, _with_slot_in(day, with_weeks(changed, by_week, _rests(slot))), ())
 
 
 def _with_slot_in(day: Day, slot: Slot) -> Day:

@@ -12,10 +12,14 @@ from copy import deepcopy
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from bot.language.blocks.headings import DayHeading, letters_of
+from bot.language.blocks.conventions import Conventions
+from bot.language.blocks.day_repeats import change_day, copies_of
+from bot.language.blocks.growth import grow
+from bot.language.blocks.headings import WEEKDAYS, DayHeading, letters_of, read_day
 from bot.language.blocks.results import BlockReading, Understood, UnknownName
-from bot.language.blocks.scan import Scheme
+from bot.language.blocks.scan import Clauses, Scheme
 from bot.language.blocks.slots import SlotDraft, finish
+from bot.language.blocks.weeks import WEEKS_LIMIT
 from bot.language.kit_words import read_kit
 from bot.language.problems import Place, Problem, error, quoted, warning
 from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Rest, Slot, work_sets
@@ -23,6 +27,7 @@ from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.names import NameMatch
 from bot.training.kit import KitItem
 from bot.training.loads import Unit
+from bot.training.prescriptions import UNIT_WORDS
 
 SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
 NEAREST = 4
@@ -137,6 +142,7 @@ class Assembler:
         self.weeks: tuple[int, int | None, int | None] | None = None
         self.weeks_said: tuple[int, int | None, int | None] | None = None  # within a sentence: less sure than a line of its own
         self.weekdays: tuple[int, ...] = ()  # that the group trains on, Monday 0
+        self.same_weekdays: tuple[tuple[int, int], ...] = ()
         self.rhythm: tuple[bool, ...] | None = None
         self.days_off: tuple[str, ...] = ()
         self.aims: dict[int, str] = {}
@@ -145,7 +151,7 @@ class Assembler:
         self.aliases: list[tuple[str, str]] = []
         self.superset: Superset | None = None
         self.slot: SlotDraft | None = None
-        self.unit: Unit | None = None  # of loads without one, where a sentence above the days says so
+        self.conventions = Conventions()
         self.in_notes = False  # the lines that follow a "Note:" belong to it
 
     def gives_up(self, place: Place) -> bool:
@@ -190,15 +196,21 @@ class Assembler:
     def close_superset(self) -> None:
         """A rest said for the whole superset is the rest after its last exercise."""
         if self.superset and self.superset.slots:
-            last = self.superset.slots[-1]
+            *others, last = self.superset.slots
             for name, value in self.superset.fields.items():
                 last.fields.setdefault(name, value)
+            for slot in others:
+                slot.rests_later = "rest" in self.superset.fields
         self.superset = None
 
     def open_slot(self, label: str | None, name: str, place: Place) -> SlotDraft:
         day = self.need_day(place)
-        given = self._label(label)
+        copy = self.copied(label, name)
+        given = copy.label if copy else self._label(label)
         slot = SlotDraft(place.of_slot(given), given, name.strip())
+        if copy is not None:
+            day.slots[day.slots.index(copy)] = self.slot = slot
+            return slot
         if any(other.label == given for other in day.slots):
             self.problems.append(
                 error(
@@ -219,6 +231,48 @@ class Assembler:
         day.rest_below = None
         self.slot = slot
         return slot
+
+    def copied(self, label: str | None, name: str) -> SlotDraft | None:
+        """The slot taken over from another day whose place a new line takes: that of its label, or of the same exercise."""
+        copies = [slot for slot in (self.day.slots if self.day else []) if slot.is_copy]
+        if label:
+            return next((slot for slot in copies if slot.label in (label.upper(), f"{label.upper()}1")), None)
+        return next((slot for slot in copies if self.same_exercise(slot.name, name)), None)
+
+    def same_exercise(self, one: str, other: str) -> bool:
+        """Do two names mean one exercise, or is the second a shorter way to say the first?"""
+        found = self.names.find(one)[0], self.names.find(other)[0]
+        return _key(one) == _key(other) or (found[0] == found[1] and found[0] is not None) or _shortens(_key(other), _key(one))
+
+    def like_day(self, words: str) -> DayDraft | None:
+        """The training day of week 1 that a few words mean: by weekday, number or name."""
+        heading = read_day(words) or read_day(f"day {words}")
+        days = [day for day in self.days if not day.heading.is_rest and day.week == 1]
+        named = [day for day in days if day.heading.name and _key(day.heading.name) == _key(words)]
+        if named or heading is None or heading.is_rest:
+            return named[0] if named else None
+        for name in ("weekday", "number"):
+            said = getattr(heading, name)
+            if said is not None:
+                fitting = [day for day in days if getattr(day.heading, name) == said]
+                if not fitting and name == "number" and all(day.heading.number is None for day in days):
+                    fitting = days[said - 1 : said]
+                return fitting[0] if fitting else None
+        return None
+
+    def repeat_day(self, day: DayDraft, of: DayDraft, but: str, place: Place) -> list[str]:
+        """Give a day the exercises of another, changed as the words say; returns the changes that could not be read."""
+        day.slots += copies_of(of.slots)
+        day.warm_up += of.warm_up
+        self.slot = None
+        return change_day(day.slots, but, self.same_exercise, place) if but else []
+
+    def slot_above(self, label: str) -> SlotDraft | None:
+        """The slot of this label on the day that is being read ("B" is B1); the last one where no label is said."""
+        slots = self.day.slots if self.day else []
+        if not label:
+            return slots[-1] if slots else None
+        return next((slot for slot in reversed(slots) if slot.label in (label, f"{label}1")), None)
 
     def _label(self, raw: str | None) -> str:
         label = (raw or "").upper()
@@ -263,6 +317,7 @@ class Assembler:
         for again in [day for day in self.days if day.week > 1]:
             self._take_week(again)
         self.days = [day for day in self.days if day.week == 1]
+        self._write_out_same_weekdays()
         self._write_out_shared_days()
         training = [day for day in self.days if not day.heading.is_rest]
         unknown: dict[str, list[tuple[int, str]]] = {}
@@ -278,6 +333,16 @@ class Assembler:
         )
         has_errors = any(problem.is_error for problem in problems)
         return BlockReading(None if has_errors else block, _once(problems), named, understood)
+
+    def _write_out_same_weekdays(self) -> None:
+        """ "Mon and Thu the same", and only one of them is written out."""
+        for pair in self.same_weekdays:
+            there = [day for day in self.days if day.heading.weekday in pair and not day.heading.is_rest]
+            if len(there) == 1 and there[0].heading.also is None:
+                other = next(weekday for weekday in pair if weekday != there[0].heading.weekday)
+                name = there[0].heading.name
+                name = WEEKDAYS[other].capitalize() if name.lower() in WEEKDAYS else name
+                there[0].heading = replace(there[0].heading, also=DayHeading(name, weekday=other))
 
     def _write_out_shared_days(self) -> None:
         """ "Day 1 & 3" stands for two days with the same exercises, each in its place."""
@@ -343,6 +408,8 @@ class Assembler:
         entry = self.names.catalogue.get(exercise)
         if entry is not None and entry.measure is not Measure.REPS:
             draft.measure = entry.measure
+        self._as_usual(draft)
+        self._grow(draft)
         slot = finish(draft, kit_of=kit_named)
         self.problems += draft.problems
         if exercise is None:
@@ -350,6 +417,28 @@ class Assembler:
         elif mended and entry is not None:
             self.problems.append(warning(draft.place, draft.name, f"{quoted(draft.name)} is taken as {entry.name}"))
         return Slot(**{**_fields(slot), "exercise": exercise})
+
+    def _grow(self, draft: SlotDraft) -> None:
+        """ "Add 5 s every week" is written out over the block's weeks, and said so; where it cannot be, it stays a note."""
+        growth = draft.grows
+        if growth is None:
+            return
+        unit = UNIT_WORDS[growth.measure]
+        weeks = (self.weeks or self.weeks_said or (Block("", ()).weeks_default,))[0]
+        said = f"{growth.more} {unit} more each week"
+        if grow(draft, growth, min(weeks, WEEKS_LIMIT)):
+            self.problems.append(warning(draft.place, said, f"{quoted(said)} is written out over {weeks} weeks"))
+        else:
+            draft.notes.append(said)
+
+    def _as_usual(self, draft: SlotDraft) -> None:
+        """What the coach said of every exercise, where this one says nothing else."""
+        usual = self.conventions
+        if usual.rest is not None and not draft.rests_later:
+            draft.fields.setdefault("rest", usual.rest)
+        if draft.measure in (None, Measure.REPS):
+            marks = [mark for name, mark in usual.marks.items() if not draft.says(name)]
+            draft.said += [(Clauses(marks=[mark]), draft.place) for mark in marks]
 
     def _check_days(self, training: list[DayDraft]) -> None:
         if not training:
@@ -481,6 +570,12 @@ def _same_day(first: DayHeading, again: DayHeading) -> bool:
     if first.weekday is not None and again.weekday is not None:
         return first.weekday == again.weekday
     return _key(first.name) == _key(again.name)
+
+
+def _shortens(short: str, name: str) -> bool:
+    """ "rows" of "one arm dumbbell rows": the same last words, singular or plural."""
+    plain = [word.rstrip("s") for word in short.split()], [word.rstrip("s") for word in name.split()]
+    return bool(plain[0]) and plain[1][-len(plain[0]) :] == plain[0]
 
 
 def _once(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

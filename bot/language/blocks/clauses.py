@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import partial
 
 from bot.language.blocks.intervals import take_every_minute, take_intervals
 from bot.language.blocks.phrases.efforts import take_efforts, take_percents
@@ -24,7 +25,7 @@ from bot.language.blocks.phrases.extras import (
     take_warm_up_sets,
 )
 from bot.language.blocks.phrases.free_words import take_alternatives, take_keyed, take_links
-from bot.language.blocks.phrases.loads import take_load_rules, take_loads, take_loads_with_reps
+from bot.language.blocks.phrases.loads import take_load_rules, take_loads, take_loads_with_reps, take_signed_loads
 from bot.language.blocks.phrases.rests import take_rests
 from bot.language.blocks.phrases.sets_and_reps import take_lone_counts, take_schemes
 from bot.language.blocks.phrases.setting_up import take_angles_and_grips
@@ -55,6 +56,7 @@ def read_clauses(
         take_drops,
         take_drops_said,
         take_rests,
+        partial(take_signed_loads, unit=unit),
         take_tempos_by_name,
         take_efforts,
         take_partials,

@@ -31,7 +31,7 @@ _REST_WORDS = re.compile(
 )
 _SPLIT_WORDS = re.compile(
     r"^(?:the\s+)?(?:(?:heavy|light|home|hard|easy|strength|volume|power|main)\s+)?(?:push|pull|legs?|lower(?:\s+body)?|upper(?:\s+body)?|full[\s-]?body|total\s+body|arms?|core|conditioning|chest|back|shoulders?|glutes?|posterior(?:\s+chain)?|hinge|squat|abs|delts?|hamstrings?|quads?|torso|mobility|"
-    r"accessor(?:y|ies))(?:\s*(?:[&+/,]|and|\+)\s*(?:\w+))*(?:\s+(?:day|session|workout|focus))?(?:\s*[-:]?\s*(?:[a-d1-7]|i{1,3}))?(?:\s*\(.*\))?\s*:?$",
+    r"accessor(?:y|ies))(?:\s*(?:[&+/,]|and|\+)\s*(?:\w+))*(?:\s+(?:heavy|light|hard|easy|strength|volume|power|hypertrophy|strong|fast|quick|long|short))?(?:\s+(?:day|session|workout|focus))?(?:\s*[-:]?\s*(?:[a-d1-7]|i{1,3}))?(?:\s*\(.*\))?\s*:?$",
     re.I,
 )
 _LABEL = re.compile(
@@ -103,17 +103,52 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
         return _numbered(numbered)
     named = _NAMED_DAY.match(text)
     if named and not re.match(r"\s+[a-z]+\s+[a-z]+\s+[a-z]+\s", named["rest"]):
-        weekday = next(at for at, day in enumerate(WEEKDAYS) if day.startswith(named["weekday"].lower()[:3]))
+        weekday = _weekday(named["weekday"])
         is_rest = bool(_REST_WORDS.match(named["rest"]))
         name = _clean(named["rest"])
         return DayHeading("" if is_rest else name or WEEKDAYS[weekday].capitalize(), weekday=weekday, is_rest=is_rest)
     if re.fullmatch(r"(?:active\s+|full\s+)?(?:rest|off|recovery)(?:\s+day)?\s*[.!]?", text, re.I):
         return DayHeading("", is_rest=True)
+    behind = re.match(
+        rf"^(?P<name>[^\d(]*?[a-z][^(]*?)\s*(?:\(\s*(?P<day>{_WEEKDAY})\s*\)|[-,/]\s*(?P<day2>{_WEEKDAY}))\s*:?$", text, re.I
+    )
+    if behind and (set_off or _SPLIT_WORDS.match(behind["name"])):
+        at = _weekday(behind["day"] or behind["day2"])
+        return DayHeading(_clean(behind["name"]), weekday=at)
+    numbered_words = re.match(r"^(?P<number>[1-7])\s*[.)]\s*(?P<name>\D+)$", text)
+    if numbered_words and _SPLIT_WORDS.match(numbered_words["name"]) and (set_off or numbered_words["name"].isupper()):
+        return DayHeading(_clean(numbered_words["name"]), int(numbered_words["number"]))
     if _SPLIT_WORDS.match(text) and (
         set_off or text.endswith(":") or text.isupper() or re.search(r"\b(day|session|workout)\b", text, re.I)
     ):
         return DayHeading(_clean(text.rstrip(":")))
     return None
+
+
+def _weekday(word: str) -> int:
+    return next(at for at, day in enumerate(WEEKDAYS) if day.startswith(word.lower()[:3]))
+
+
+_SAME_WEEKDAYS = re.compile(
+    rf"(?P<one>{_WEEKDAY})\s*(?:&|and|\+|/|,|=)\s*(?P<two>{_WEEKDAY})\b\s*(?:[:=-]|are|is|have)?\s*(?:both\s+)?(?:the\s+)?(?:same|identical|alike|twins?)\b",
+    re.I,
+)
+
+
+def read_weekdays(line: str) -> tuple[int, ...]:
+    """ "Mon / Tue / Thu / Fri" or "Days: Mon & Thu": weekdays and nothing else; two alone may be one heading for both."""
+    found = re.fullmatch(
+        rf"(?P<key>(?:(?:training|our|your|the)\s+)*(?:days?|sessions?|when|schedule|we\s+train)\s*(?:are|on|is)?\s*[:=-]?\s*)?(?P<days>{_WEEKDAY}\b(?:\s*(?:[,/&+-]|and)*\s*{_WEEKDAY}\b)+)\s*[.:]?",
+        line.strip(),
+        re.I,
+    )
+    days = tuple(_weekday(word) for word in re.findall(_WEEKDAY + r"\b", found["days"], re.I)) if found else ()
+    return days if found and (found["key"] or len(days) > 2) and list(days) == sorted(set(days)) else ()
+
+
+def read_same_weekdays(line: str) -> tuple[tuple[int, int], ...]:
+    """((0, 3), (1, 4)) of "mon + thu the same, tue + fri the same"."""
+    return tuple((_weekday(found["one"]), _weekday(found["two"])) for found in _SAME_WEEKDAYS.finditer(line))
 
 
 def could_be_day(line: str) -> bool:
@@ -138,7 +173,7 @@ def _numbered(found: re.Match[str]) -> DayHeading:
         return DayHeading("", number, is_rest=True)
     weekday = re.match(rf"^[\s:(,/-]*(?P<weekday>{_WEEKDAY})\b\)?(?P<rest>.*)$", rest, re.I)
     if weekday:
-        at = next(n for n, day in enumerate(WEEKDAYS) if day.startswith(weekday["weekday"].lower()[:3]))
+        at = _weekday(weekday["weekday"])
         if _REST_WORDS.match(weekday["rest"]):
             return DayHeading("", number, at, is_rest=True)
         return DayHeading(_clean(weekday["rest"]) or WEEKDAYS[at].capitalize(), number, at)
@@ -146,6 +181,7 @@ def _numbered(found: re.Match[str]) -> DayHeading:
 
 
 def _clean(text: str) -> str:
+    text = re.sub(r"^\s*(?:is|will\s+be|means)\s+(?:(?:all\s+about|our|the|a|for|your)\s+)*", "", text, flags=re.I)
     quoted = re.fullmatch(r'\W*"(.*)"\W*', text.strip())
     if quoted and quoted[1]:
         return quoted[1].replace('""', '"')
@@ -242,7 +278,9 @@ def read_rhythm(line: str) -> tuple[bool, ...] | None:
     rest = re.sub(_ON_OFF, "", re.sub(r"^(?:rhythm|schedule|split|pattern)\b", "", line.strip(), flags=re.I))
     if len(counted) >= 2 and not re.sub(r"\b(?:and|then)\b|[\s,:;/+&.-]", "", rest):
         return tuple(word.lower() == "on" for count, word in counted for _ in range(int(count)))
-    keyed = _RHYTHM_WORDS.match(line.strip())
+    keyed = _RHYTHM_WORDS.match(line.strip()) or re.fullmatch(
+        r"(?P<rest>(?:(?:on|off|train|rest)\b[\s,/;|-]*){3,})", line.strip(), re.I
+    )
     words = re.split(r"[\s,/;-]+", keyed["rest"].strip().lower()) if keyed else []
     if words and all(word in ("on", "off", "train", "rest", "x", "o") for word in words):
         return tuple(word in ("on", "train", "x") for word in words)

@@ -39,7 +39,7 @@ _TENS = {"fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "twenty-fiv
 _FIGURES = {**NUMBER_WORDS, **_TENS}
 _WORD = "(?:" + "|".join(sorted(_FIGURES, key=len, reverse=True)) + ")"
 # A word of number is a count beside what is counted; "one-arm row" keeps its word.
-_COUNTED = r"(?:x|times|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|out\s+of|holds?|trips?|bouts?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|kilos?|kg|pounds?|lbs?)"
+_COUNTED = r"(?:(?:clean|good|hard|more|full|slow|controlled|working|easy|solid|quality)\s+)?(?:x|times|lots\s+of|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|out\s+of|holds?|trips?|bouts?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|kilos?|kg|pounds?|lbs?)"
 _COUNT_WORD = re.compile(
     rf"\b{_WORD}(?=(?:\s*(?:-|\bto\b|\bor\b)\s*(?:{_WORD}|\d+))?\s+{_COUNTED}\b)|(?<=\bto ){_WORD}(?=\s+{_COUNTED}\b)|(?<=out of )ten\b|(?<=sets of ){_WORD}(?:\s+to\s+{_WORD})?\b|"
     rf"(?<=[:,] ){_WORD}(?=\s*(?:[,.;]|$|\sto\b))",
@@ -62,8 +62,14 @@ def _is_decoration(char: str) -> bool:
     return unicodedata.category(char) in ("So", "Sk", "Cf", "Mn", "Me", "Cc", "Co", "Cs") and char != "\u0301"
 
 
+_HALF_MINUTE = re.compile(r"\b(?:a\s+)?half\s+a\s+minute\b", re.I)
+_MINUTE = re.compile(r"\ba(?=\s+minute(?:'s)?\b)(?!\s+minute\s+and\s+a\s+half)", re.I)
+
+
 def count_words_as_figures(text: str) -> str:
     """ "three sets of ten" needs figures: numbers in words become figures, padded to the same length."""
+    text = _HALF_MINUTE.sub(lambda found: "30 s".ljust(len(found[0])), text)
+    text = _MINUTE.sub(lambda found: "1" + found[0][1:], text)
     return _COUNT_WORD.sub(lambda found: re.sub(_WORD, _as_figure, found[0], flags=re.I), text)
 
 

@@ -6,19 +6,40 @@ import re
 
 from bot.language.blocks import headings
 from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.conventions import take_conventions, weekdays_by_letters
 from bot.language.blocks.prose import training_weekdays, unit_in, weeks_in
 from bot.language.blocks.slots import read_policy
 
 _TITLE = re.compile(r"^(?:block|title|program(?:me)?|block name|plan|name)\s*[:=]\s*(?P<name>.+)$", re.I)
 _ALIAS = re.compile(r"^(?:short name|alias|abbreviation)s?\s*[:=]\s*(?P<alias>.+?)\s*=\s*(?P<name>.+)$", re.I)
+_NOTE = re.compile(r"^notes?\s*[:=]", re.I)  # free words, whatever they speak of
+# Below the days, such a sentence is about the block only where it says so at once; "all sets RIR 2" is about the exercise above.
+_FOR_ALL = re.compile(
+    r"^(?:(?:all|every)\s+(?:exercises?|rests?|lifts?|moves?|tempos?)|everything|rests?\b.*\b(?:unless|otherwise|throughout|everywhere|everything))\b",
+    re.I,
+)
 
 
 def take_of_block(to: Assembler, text: str, said: str, *, set_off: bool) -> bool:
     """Take a line that speaks of the block; False if it speaks of something else. A sentence above the days may tell some on its way."""
-    if not to.days:
+    if not to.days and not _NOTE.match(text):
         to.weekdays = to.weekdays or training_weekdays(text)
-        to.unit = to.unit or unit_in(text)
+        to.conventions.unit = to.conventions.unit or unit_in(text)
+        letters = weekdays_by_letters(said)
+        to.conventions.initials = to.conventions.initials or letters
+        to.weekdays = to.weekdays or tuple(letters.values())
+        if letters and not re.search(r"[A-Za-z]{3}", re.sub(r"\b(?:training|days?|we|train|on|and)\b", "", said, flags=re.I)):
+            return True
         to.weeks_said = to.weeks_said or weeks_in(text)
+        listed = headings.read_weekdays(text)
+        if listed:
+            to.weekdays = listed
+            return True
+        same = headings.read_same_weekdays(text)
+        if same:
+            to.same_weekdays = same
+            to.note(said)
+            return True
     title = _TITLE.match(said)
     if title and not to.days:
         to.name = title["name"].strip()
@@ -46,6 +67,12 @@ def take_of_block(to: Assembler, text: str, said: str, *, set_off: bool) -> bool
             to.policy = read
         else:
             to.notes.append(said)
+        return True
+    if (not to.days or _FOR_ALL.match(text)) and not _NOTE.match(text) and take_conventions(to.conventions, text):
+        if to.days:
+            to.notes.append(said)
+        else:
+            to.note(said)
         return True
     return False
 

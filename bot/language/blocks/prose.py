@@ -12,17 +12,18 @@ import re
 from collections.abc import Callable
 
 from bot.language.blocks.headings import WEEKDAYS
-from bot.language.blocks.letters import count_words_as_figures
+from bot.language.blocks.letters import NUMBER_WORDS, count_words_as_figures
 from bot.training.loads import Unit
 
-_FIRST = r"(?:and|then|next|now|first(?:ly)?|second(?:ly)?|third(?:ly)?|finally|last(?:ly)?|also|today|so|ok(?:ay)?|please|here|after\s+(?:that|this)|from\s+there)"
+_FIRST = r"(?:(?:the\s+)?(?:first|second|third|next|last|main|final|other)\s+(?:job|thing|up|exercises?|move(?:ment)?s?|lift|one|bit|piece)|up\s+next|to\s+(?:start|begin|finish|end|close)(?:\s+(?:with|off|on|things?\s+off))?|and|then|next|now|first(?:ly)?|second(?:ly)?|third(?:ly)?|finally|last(?:ly)?|also|today|so|ok(?:ay)?|please|here|after\s+(?:that|this)|from\s+there)"
 _WHO = r"(?:we(?:'ll|\s+will|\s+are\s+going\s+to)?|you(?:'ll|\s+will)?|i\s+want\s+you\s+to|i'd\s+like\s+you\s+to|let's|it's|this\s+is)"
 _DOES = r"(?:start(?:s|ing)?|begin(?:s|ning)?|open(?:s|ing)?|kick(?:ing)?|finish(?:es|ing)?|end(?:s|ing)?|clos(?:e|ing)|continu(?:e|ing)|carry(?:ing)?|mov(?:e|ing)|go(?:ing)?|follow(?:ed|ing)?|do(?:ing)?|perform|add|hit|get|have|comes?|round)"
 _HOW = r"(?:off|up|out|on|it|this|that|things|the\s+day|straight)"
 _WITH = r"(?:with|by|into|to|onto|doing|some|is|are|a|an|the|your)"
 _LEAD = re.compile(rf"^(?:(?:{_FIRST}|{_WHO}|{_DOES}|{_HOW}|{_WITH})[\s,:]+)+", re.I)
 _PAIRED = re.compile(
-    rf"^(?:(?:{_FIRST}|{_WHO})[\s,:]+)*(?:super-?\s?set|pair|alternate|combine|tri-?set)\s+(?:of\s+)?(?P<rest>\S.+)$", re.I
+    rf"^(?:(?:{_FIRST}|{_WHO})[\s,:]+)*(?:(?:super-?\s?set|pair|alternate|combine|tri-?set)\s+(?:of\s+|between\s+)?|(?:go(?:ing)?\s+)?(?:back\s+and\s+forth|alternat\w+|switch\w*)\s+between\s+)(?P<rest>\S.+)$",
+    re.I,
 )
 _BETWEEN = re.compile(r"\s*(?:,\s*)?\b(?:with|and|plus)\s+|\s*[+&]\s*", re.I)
 
@@ -47,13 +48,68 @@ def paired(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
     return (*parts, rest[at:]) if parts else ()
 
 
+_LIST = re.compile(r"\s*[,;+&]\s*(?:and\s+|then\s+|plus\s+)?|\s+(?:and|plus|then)\s+", re.I)
+
+
+def listed(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
+    """The parts of "lunges, 10 each leg, and push-ups, max reps", each beginning with its exercise; empty for fewer than two."""
+    starts = [0, *(cut.end() for cut in _LIST.finditer(text))]
+    ends = [*(cut.start() for cut in _LIST.finditer(text)), len(text)]
+    begins = [n for n, start in enumerate(starts) if _begins(text[start:], is_exercise)]
+    if len(begins) < 2 or begins[0] != 0:
+        return ()
+    stops = [*(ends[n - 1] for n in begins[1:]), len(text)]
+    return tuple(text[starts[n] : stop] for n, stop in zip(begins, stops, strict=True))
+
+
+_STOP = re.compile(
+    r"(?<!\s[a-z])(?<!\d)(?<!min)(?<!sec)(?<!\bex)(?<!\bea)(?<!approx)(?<!\bvs)(?<!\bca)(?<!\bno)(?<!\bnr)[.!?]+[)\"']?\s+(?=\S)|(?<=\d)[.!?]+\s+(?=[A-Z])",
+    re.I,
+)
+
+
+def sentences(text: str) -> tuple[str, ...]:
+    """The sentences of a paragraph, without their stops."""
+    parts: list[str] = []
+    at = 0
+    for stop in _STOP.finditer(text):
+        parts.append(text[at : stop.start()].strip())
+        at = stop.end()
+    return tuple(part for part in (*parts, text[at:].strip().rstrip(".!")) if part)
+
+
+def without_tail(name: str, is_exercise: Callable[[str], bool]) -> tuple[str, str]:
+    """("hammer curls", "for the beach"): the name, and words behind it that are none of it."""
+    for cut in reversed(
+        list(
+            re.finditer(
+                r"[\s,]+(?=(?:for|with|to|in|on|at|under|over|from|off|against|as|next|again|today|now|after|please|done|then|using)\b)",
+                name,
+                re.I,
+            )
+        )
+    ):
+        if is_exercise(name[: cut.start()]):
+            return name[: cut.start()], name[cut.end() :]
+    return name, ""
+
+
 def _begins(text: str, is_exercise: Callable[[str], bool]) -> bool:
     words = re.match(r"[^\d,;:(]+", text)
-    return words is not None and is_exercise(re.sub(r"\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I))
+    if words is None:
+        return False
+    name = re.sub(r"\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I)
+    return is_exercise(name) or is_exercise(without_tail(name, is_exercise)[0])
 
 
 _WEEKS = re.compile(
     r"(?<![\w.])(?P<low>\d{1,2})(?:\s*(?:-|to|or)\s*(?P<high>\d{1,2}))?[\s-]*(?:weeks?|wks?)\b(?!\s*(?:ago|in\b|off|out|apart))",
+    re.I,
+)
+
+
+_LONGER = re.compile(
+    rf"\b(?:stretch|extend|prolong|repeat|go\s+on|carry\s+on|stay(?:\s+on\s+it)?|(?:up|run|last|longer|more))\b[^.\n]*?\b(?:up\s+)?to\s+(?P<most>\d{{1,2}}|{'|'.join(NUMBER_WORDS)})\b(?!\s*(?:reps?|sets?|%|kg|lb|min|sec))",
     re.I,
 )
 
@@ -64,6 +120,10 @@ def weeks_in(text: str) -> tuple[int, int | None, int | None] | None:
     if not found or not 1 <= int(found["low"]) <= 52:
         return None
     low, high = int(found["low"]), int(found["high"]) if found["high"] else None
+    longer = _LONGER.search(text)
+    if longer and high is None:
+        most = int(longer["most"]) if longer["most"].isdigit() else NUMBER_WORDS[longer["most"].lower()]
+        return (low, min(low, 4), most) if most > low else (low, None, None)
     return (low, low, high) if high and high > low else (low, None, None)
 
 

@@ -12,6 +12,7 @@ from bot.language.blocks.letters import count_words_as_figures, even
 from bot.training.blocks import SetKind
 
 GONE = "\x00"
+_SEK = re.compile(r"(?<=[\d\s])sek\b", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +69,7 @@ class Scan:
 
     def __init__(self, text: str) -> None:
         self.raw = text
-        self.left = count_words_as_figures(even(text))
+        self.left = _SEK.sub("sec", count_words_as_figures(even(text)))
         self.out = Clauses()
         self.regions: list[tuple[int, int, Which]] = []
 

@@ -10,13 +10,16 @@ from __future__ import annotations
 
 import re
 
-from bot.language.blocks.amounts import read_rest
+from bot.language.blocks.amounts import TIME_PATTERN, read_rest
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.day_repeats import say_again
+from bot.language.blocks.growth import growth_in
 from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.letters import even
 from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
-from bot.language.blocks.prose import alternatives, paired, without_lead
+from bot.language.blocks.prose import alternatives, paired, without_lead, without_tail
+from bot.language.blocks.repeats import repeated_in, take_over
 from bot.language.blocks.scan import Clauses
 from bot.language.blocks.slots import SetLine, SlotDraft
 from bot.language.blocks.weeks import split_weeks
@@ -42,6 +45,17 @@ _PAUSE = re.compile(
     re.I,
 )
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
+_INSTEAD = re.compile(
+    r"(?:or|alternatively|alternative|sub(?:stitute)?(?:\s+with)?)\s*:?\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$|"
+    r"(?:if\b|when\b|no\b|can'?t\b|(?:[\w' -]+\?))[^.;]*?[\s,](?:do|use|try|take|go\s+for|swap(?:\s+(?:it|them|this))?\s+(?:for|to|with)|switch\s+to)\s+(?:the\s+|some\s+)?(?P<names2>\D+?)\s+instead$",
+    re.I,
+)
+_REST_LINE = re.compile(
+    rf"^[/>=\s-]*(?:(?:then|and|take|with|also|again)\s+)*(?P<time>{TIME_PATTERN})\s*(?P<words>(?:(?:of|rest|again|same|as|before|here|too|off|break|pause|between|in|after|each|every|all|both|the|one|exercises?|moves?|please|also)\b[\s,]*)*)[.!]?$",
+    re.I,
+)
+_REST_WORD = re.compile(r"\b(?:rest|again|off|break|pause|between|after|same)\b", re.I)
+_AFTER_EACH = re.compile(r"\b(?:after|between)\s+(?:each|every|all)\b|\bagain\b|\bsame\b", re.I)
 
 
 class SlotText:
@@ -71,6 +85,10 @@ class SlotText:
             slot = self.to.open_slot(label, name, place)
             self._say(slot, body[quoted_name.start("rest") :], place)
             return slot
+        again = repeated_in(even(body))
+        body = again.text if again else body
+        shorter, growth = growth_in(even(body))
+        body = shorter if growth else body
         without, weeks = split_weeks(even(body))
         body = without if weeks else body
         clauses = self.clauses(body)
@@ -79,8 +97,16 @@ class SlotText:
         name, rest = (raw, "") if self.to.names.is_sure(raw) else cut_name(raw)
         if not name and re.search(r"[^\W\d_]{2,}", body):
             name = raw
+        if not self.knows(name):
+            name, tail = without_tail(name, self.knows)
+            rest = "; ".join(part for part in (tail, rest) if part)
         others = alternatives(name, self.knows) if not self.to.names.is_sure(name) else ()
         name = others[0] if others else name
+        above = self.to.slot_above(again.label) if again else None
+        copy = self.to.copied(label, "") if label and not name else None
+        if copy is not None and say_again(copy, clauses, place):
+            self.to.slot = copy
+            return copy
         slot = self.to.open_slot(label, name, place)
         if others:
             slot.fields["substitutes"] = others[1:]
@@ -94,8 +120,14 @@ class SlotText:
                 )
             )
         slot.add(clauses, place)
+        slot.grows = growth
+        if above is not None:
+            take_over(slot, above)
+        elif again:
+            wrong = f"{quoted(again.label or name)} is to be like an exercise that is not there"
+            self.to.problems.append(error(place.of_slot(slot.label), body, wrong, "write its sets and reps, such as 3x8-10"))
         for part in weeks:
-            slot.add_week(part.week, part.said, place)
+            slot.add_week(part.week, part.said, place, rests_so=part.rests_so)
         more = self._other_exercises(clauses)
         if more:
             self.to.problems.append(
@@ -119,13 +151,18 @@ class SlotText:
     def _exercise_in(self, name: str) -> str:
         """The name without "we start with" and the like, where that leaves an exercise."""
         short = without_lead(name)
-        return short if short != name and not self.knows(name) and self.knows(cut_name(short)[0]) else name
+        if short == name or self.knows(name):
+            return name
+        plain = cut_name(short)[0]
+        return short if self.knows(plain) or self.knows(without_tail(plain, self.knows)[0]) else name
 
     def clauses(self, body: str) -> Clauses:
         """What a slot's line says, in the light of the heading above it."""
         superset, day = self.to.superset, self.to.day
         intervals = bool(day and SPOKEN_OF.search(day.heading.name)) or bool(superset and superset.intervals)
-        return read_clauses(body, in_rounds=bool(superset and superset.rounds), intervals=intervals, unit=self.to.unit)
+        return read_clauses(
+            body, in_rounds=bool(superset and superset.rounds), intervals=intervals, unit=self.to.conventions.unit
+        )
 
     def _other_exercises(self, clauses: Clauses) -> list[str]:
         """Names of further exercises in a line that gives sets more than once."""
@@ -143,9 +180,7 @@ class SlotText:
     def _leftover(self, slot: SlotDraft, piece: str, place: Place) -> None:
         """Words that no phrase took: a note, unless they look like figures gone wrong."""
         words = re.findall(r"[^\W\d_]{2,}", piece)
-        instead = re.match(r"or\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$", piece, re.I)
-        if instead and (names := self.substitutes_in(instead["names"])):
-            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
+        if self._takes_substitutes(slot, piece):
             return
         bare_rest = _BARE_REST.fullmatch(even(piece))
         rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
@@ -171,6 +206,14 @@ class SlotText:
             self.to.problems.append(warning(place.of_slot(slot.label), piece, f"{quoted(piece)} is kept as a note"))
         slot.notes.append(piece)
 
+    def _takes_substitutes(self, slot: SlotDraft, piece: str) -> bool:
+        """ "or band rows", "if the shoulder is grumpy do band rows instead"."""
+        instead = _INSTEAD.match(piece.strip(" .()"))
+        names = self.substitutes_in(instead["names"] or instead["names2"]) if instead else ()
+        if names:
+            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
+        return bool(names)
+
     def substitutes_in(self, names: str) -> tuple[str, ...]:
         """The exercises of "ring row or band row"; empty where a part is none."""
         whole = names.strip(" .()")
@@ -184,11 +227,21 @@ class SlotText:
             return
         sides, load = _SIDE_LINE.match(text), _LOAD_LINE.match(text)
         body = said[sides.start("rest") :] if sides else said
+        shorter, growth = growth_in(even(body))
+        if growth:
+            body, slot.grows = shorter, growth
+        without, weeks = split_weeks(even(body))
+        if weeks:
+            body = without
+            for part in weeks:
+                slot.add_week(part.week, part.said, place, rests_so=part.rests_so)
         clauses = read_clauses(body, has_name=False, in_rounds=slot.rounds is not None and not slot.has_sets)
         if load:
             clauses = read_clauses(f"load: {load['rest']}", has_name=False)
         nothing = not clauses.schemes and not clauses.marks and not clauses.fields and not clauses.faults
         if nothing:
+            if self._takes_substitutes(slot, body):
+                return
             if re.match(r"^\W*\d", body) and len(re.findall(r"[^\W\d_]{2,}", body)) < 3:
                 self._leftover(slot, body, place)
             else:
@@ -199,6 +252,19 @@ class SlotText:
         slot.add(clauses, place)
         for _, piece in clauses.left:
             self._leftover(slot, piece, place)
+
+    def add_rest_line(self, text: str) -> bool:
+        """ "75 s rest after each", "60s again" below exercises: the rest of each of their group that has none."""
+        found, slot, day = _REST_LINE.match(text), self.to.slot, self.to.day
+        if not found or slot is None or day is None or not slot.has_sets or not _REST_WORD.search(text):
+            return False
+        rest = read_rest(found["time"])
+        if rest is None:
+            return False
+        group = [one for one in day.slots if one.label.rstrip("0123456789") == slot.label.rstrip("0123456789")]
+        for one in group if _AFTER_EACH.search(text) else [slot]:
+            one.fields.setdefault("rest", rest)
+        return True
 
     def add_keyed_line(self, name: str, value: str, said: str, place: Place) -> None:
         slot = self.to.slot
@@ -247,10 +313,11 @@ class SlotText:
         if slot is None:
             self.to.note(text)
             return
-        instead = re.match(r"\s*or\s+(?P<names>\D+)$", text, re.I)
-        if instead and (names := self.substitutes_in(instead["names"])):
-            slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
+        if self._takes_substitutes(slot, text):
             return
+        shorter, growth = growth_in(even(text))
+        if growth:
+            text, slot.grows = shorter, growth
         clauses = read_clauses(text, has_name=False)
         fields = {name: value for name, value in clauses.fields.items() if name != "note"}
         if clauses.faults or clauses.schemes or not (clauses.marks or fields):

@@ -13,7 +13,7 @@ from typing import Any
 from bot.language.blocks.counts import SETS_LIMIT, Count
 from bot.language.blocks.scan import Clauses, Mark, Scheme, Which
 from bot.language.problems import Place, Problem, error, quoted, warning
-from bot.training.blocks import Measure, PolicyKind, SetKind, SetTarget, Sides, Slot, WeekSets, with_weeks
+from bot.training.blocks import Measure, PolicyKind, Rest, SetKind, SetTarget, Sides, Slot, WeekSets, with_weeks
 from bot.training.kit import KitItem
 from bot.training.prescriptions import say_range
 
@@ -43,6 +43,15 @@ class SetLine:
     note: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Growth:
+    """So much more each week. back: weeks that begin again, with their count (None: that of week 1)."""
+
+    more: int
+    measure: Measure
+    back: tuple[tuple[int, int | None], ...] = ()
+
+
 @dataclass(slots=True)
 class SlotDraft:
     """A slot while its lines come in. said: (clauses, place) and set lines, in order."""
@@ -58,8 +67,12 @@ class SlotDraft:
     measure: Measure | None = None  # the exercise's own, for counts without a unit
     default: Scheme | None = None  # what a heading such as "20 s on, 40 s off x 4" gives every exercise below it
     weeks: dict[int, list[tuple[Clauses, Place] | SetLine]] = field(default_factory=dict)
+    rests: dict[int, Rest] = field(default_factory=dict)  # of weeks after the first that have one of their own
     week: int | None = None  # the week that lines of single sets belong to now
     problems: list[Problem] = field(default_factory=list)
+    grows: Growth | None = None
+    is_copy: bool = False  # taken over from another day; a line of its own takes its place
+    rests_later: bool = False  # the rest of its superset comes behind another exercise
 
     @property
     def has_sets(self) -> bool:
@@ -70,6 +83,12 @@ class SlotDraft:
         """Are there sets that are not said for one week only?"""
         return any(isinstance(part, SetLine) or part[0].schemes or "set_count" in part[0].fields for part in self.said)
 
+    def says(self, name: str) -> bool:
+        """Is this wish about sets ("tempo", "rir") said anywhere?"""
+        parts = [*self.said, *(part for parts in self.weeks.values() for part in parts)]
+        said = [part.said if isinstance(part, SetLine) else part[0] for part in parts]
+        return any(mark.field == name for clauses in said for mark in clauses.marks)
+
     def add(self, clauses: Clauses, place: Place) -> None:
         place = place.of_slot(self.label)
         self.said.append((clauses, place))
@@ -77,13 +96,20 @@ class SlotDraft:
         self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in clauses.doubts]
         merge_fields(self.fields, clauses.fields)
 
-    def add_week(self, week: int, clauses: Clauses, place: Place) -> None:
-        """Sets and wishes of one week; a rest or cue said beside them holds for the slot."""
+    def add_week(self, week: int, clauses: Clauses, place: Place, *, rests_so: bool = True) -> None:
+        """Sets and wishes of one week; a cue said beside them holds for the slot, and so does a rest unless rests_so."""
         place = place.of_slot(self.label)
         self.weeks.setdefault(week, []).append((clauses, place))
         self.problems += [error(place, found, wrong, instead) for _, found, wrong, instead in clauses.faults]
         self.problems += [warning(place, found, _worded(found, wrong), instead) for _, found, wrong, instead in clauses.doubts]
-        merge_fields(self.fields, {name: value for name, value in clauses.fields.items() if name != "set_count"})
+        kept = {
+            name: value
+            for name, value in clauses.fields.items()
+            if name != "set_count" and (name != "rest" or week == 1 or not rests_so)
+        }
+        merge_fields(self.fields, kept)
+        if week > 1 and rests_so and "rest" in clauses.fields:
+            self.rests[week] = clauses.fields["rest"]
 
     def add_set_line(self, line: SetLine) -> None:
         place = line.place.of_slot(self.label)
@@ -146,24 +172,33 @@ def _sets_by_week(draft: SlotDraft, *, later: bool) -> tuple[list[SetTarget], tu
     """The sets of week 1 and those of later weeks, as far as they differ from the week before."""
     if not draft.weeks:
         return _sets(draft), ()
-    by_week = {week: tuple(_sets(_in_week(draft, week))) for week in sorted(draft.weeks)}
+    by_week = {week: tuple(_sets(_in_week(draft, week))) for week in sorted(draft.weeks) if _has_sets(draft.weeks[week])}
     if later:
-        return [], tuple(WeekSets(week, sets) for week, sets in by_week.items())
+        return [], tuple(WeekSets(week, sets, draft.rests.get(week)) for week, sets in by_week.items())
     first = by_week.pop(1, None)
-    if first is None and not draft.has_own_sets:
+    if first is None and by_week and not draft.has_own_sets:
         week = min(by_week)
         wrong = f"the sets begin with week {week}"
         draft.problems.append(error(draft.place.of_slot(draft.label), draft.name, wrong, "write those of week 1 too"))
         return [], ()
     base = _sets(draft) if first is None else list(first)
-    slot = with_weeks(Slot(draft.label, draft.name, ()), {1: tuple(base), **by_week})
+    slot = with_weeks(Slot(draft.label, draft.name, (), rest=draft.fields.get("rest")), {1: tuple(base), **by_week}, draft.rests)
     return base, slot.weeks
+
+
+def _has_sets(parts: list[tuple[Clauses, Place] | SetLine]) -> bool:
+    """Does a week say anything of its sets, or only of the rest between them?"""
+    return any(isinstance(part, SetLine) or part[0].schemes or part[0].marks or "set_count" in part[0].fields for part in parts)
 
 
 def _in_week(draft: SlotDraft, week: int) -> SlotDraft:
     """The slot as if only this week had been written: what is said of all weeks stays where the week says nothing else."""
     parts = draft.weeks[week]
     anew = any(isinstance(part, SetLine) or any(scheme.which is None for scheme in part[0].schemes) for part in parts)
+    fewer = next(
+        (part[0].fields["set_count"][0] for part in parts if not isinstance(part, SetLine) and "set_count" in part[0].fields),
+        None,
+    )
     said_now = {mark.field for part in parts if not isinstance(part, SetLine) for mark in part[0].marks}
     general: list[tuple[Clauses, Place] | SetLine] = []
     for part in draft.said:
@@ -172,6 +207,7 @@ def _in_week(draft: SlotDraft, week: int) -> SlotDraft:
             continue
         clauses, place = part
         schemes = [scheme for scheme in clauses.schemes if not anew or scheme.kind is SetKind.WARM_UP]
+        schemes = [scheme if anew or fewer is None else with_number_of_sets(scheme, fewer) for scheme in schemes]
         marks = [mark for mark in clauses.marks if mark.field not in said_now and not (anew and _is_of_one_week(mark))]
         general.append((replace(clauses, schemes=schemes, marks=marks), place))
     week_fields = {k: v for part in parts if not isinstance(part, SetLine) for k, v in part[0].fields.items()}
@@ -179,6 +215,14 @@ def _in_week(draft: SlotDraft, week: int) -> SlotDraft:
         draft.place, draft.label, draft.name, [*general, *parts], draft.notes, {**draft.fields, **week_fields}, draft.rounds,
         draft.kind, draft.measure, draft.default, problems=draft.problems,
     )  # fmt: skip
+
+
+def with_number_of_sets(scheme: Scheme, sets: int) -> Scheme:
+    """The same figures over another number of sets: the last is repeated, or the last ones are left out."""
+    if scheme.kind is SetKind.WARM_UP or scheme.which is not None:
+        return scheme
+    counts = scheme.counts if len(scheme.counts) == 1 else (*scheme.counts, *[scheme.counts[-1]] * sets)[:sets]
+    return replace(scheme, sets=sets, sets_to=None, counts=counts)
 
 
 def _is_of_one_week(mark: Mark) -> bool:

@@ -10,9 +10,12 @@ import csv
 import io
 import re
 from collections.abc import Callable, Mapping, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_superset
+from bot.language.blocks.letters import even
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.typed import TypedReader
 from bot.language.problems import Place, error, quoted
@@ -85,6 +88,7 @@ _NUMBERED = ("set_n", "week_n")
 _UNIT = re.compile(r"\b(?:s|secs?|seconds|sek|min(?:s|utes)?|kgs?|kilos?|lbs?|pounds?|rir|rpe)\b|%")
 
 
+@lru_cache(maxsize=2048)
 def _column(cell: str) -> Column | None:
     words = re.sub(r"[:*_]+", " ", cell.lower()).strip()
     bare = re.sub(r"\s*(?:\([^)]*\)|\[[^\]]*\]|in\s+(?:kg|lbs?|sec|min|s))$", "", words).strip()
@@ -93,12 +97,26 @@ def _column(cell: str) -> Column | None:
         found = re.fullmatch(pattern, words) or re.fullmatch(pattern, bare)
         if found:
             return Column(name, int(found[1]) if name in _NUMBERED else 0, unit[0] if unit else "")
-    return None
+    return _of_week(words)
+
+
+_OF_WEEK = re.compile(
+    r"(?P<before>.*?)[\s(]*\b(?:weeks?|wks?|wochen?|w)\s*#?(?P<week>\d{1,2})(?:\s*(?:-|–|to)\s*(?:w(?:ee)?k?)?\s*\d{1,2}|\s*\+)?[\s):]*(?P<behind>.*)"
+)
+_BY_WEEK = ("sets", "reps", "tempo", "rest", "load", "effort")
+
+
+def _of_week(words: str) -> Column | None:
+    """ "Rest W3-4", "Week 2 reps": one thing of the weeks from that one on."""
+    found = _OF_WEEK.fullmatch(words)
+    what = f"{found['before']} {found['behind']}".strip() if found else ""
+    column = _column(what) if what else None
+    return Column(column.name, int(found["week"]), column.unit) if found and column and column.name in _BY_WEEK else None
 
 
 def _header(row: Row) -> dict[int, Column]:
     """Column -> what it holds, if this row is a header: it names the exercise and at least one more column."""
-    named = {n: column for n, cell in enumerate(row) if (column := _column(cell))}
+    named = {n: column for n, cell in enumerate(row) if cell and (column := _column(cell))}
     names = [column.name for column in named.values()]
     return named if "exercise" in names and len(names) >= 2 else {}
 
@@ -108,6 +126,7 @@ def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     columns: dict[int, Column] = {}
     guess: dict[int, Column] | None = None
     day = ""
+    headed = _day_rows(rows)
     for number, row in enumerate(rows):
         cells = {n: cell for n, cell in enumerate(row) if cell}
         if not cells:
@@ -115,7 +134,9 @@ def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
         if reader.to.gives_up(place_of(number, min(cells))):
             return
         header = _header(row)
-        if header:
+        if number in headed:
+            reader.open_day(headed[number], place_of(number, min(cells)))
+        elif header:
             columns = header
             _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
         elif all(re.fullmatch(r"[-:=_\s]*", cell) for cell in cells.values()):
@@ -127,6 +148,32 @@ def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             reader.take(_as_line(list(cells.values())), place_of(number, min(cells)), _next_words(rows, number))
         else:
             day = _row(reader, cells, columns, day, number, place_of)
+
+
+def _day_rows(rows: Sequence[Row]) -> dict[int, str]:
+    """Rows of one cell that are the days' names, whatever the words: each stands above a head or a full row, and no other is a day's."""
+    alone: dict[int, str] = {}
+    seen_head = False
+    has_column = False
+    for number, row in enumerate(rows):
+        cells = [cell for cell in row if cell]
+        header = _header(row)
+        if header:
+            seen_head = True
+            has_column = has_column or any(column.name == "day" for column in header.values())
+        if len(cells) != 1:
+            continue
+        text = even(cells[0]).strip()
+        if read_day(text) is not None and not re.match(r"\d", text):
+            return {}
+        after = next((later for later in rows[number + 1 : number + 4] if any(later)), ())
+        to_head = bool(_header(after))
+        if to_head or (seen_head and sum(bool(cell) for cell in after) > 2):
+            name = re.sub(r"^\d{1,2}\s*[.)]\s*", "", text).strip(" :-=*#")
+            words = 0 < len(name.split()) <= 7 and not re.search(r"\d\s*x|\bsets?\b|\breps?\b|\brounds?\b", name, re.I)
+            if words and read_superset(text) is None and not WARM_UP.match(text) and not MAIN_PART.match(text):
+                alone[number] = name
+    return alone if not has_column and len(alone) >= 2 else {}
 
 
 def _as_line(cells: list[str]) -> str:
@@ -209,6 +256,7 @@ def _row(
     at: dict[str, int] = {}
     sets: dict[int, str] = {}
     weeks: dict[int, str] = {}
+    weekly: dict[int, dict[str, str]] = {}
     for column, cell in cells.items():
         name, which, unit = columns.get(column, _NOTE)
         if name == "set_n":
@@ -216,6 +264,9 @@ def _row(
             at.setdefault("reps", column)
         elif name == "week_n":
             weeks[which] = cell
+            at.setdefault("reps", column)
+        elif which > 1:
+            weekly.setdefault(which, {})[name] = _with_unit(name, cell, unit, reader)
             at.setdefault("reps", column)
         else:
             cell = _with_unit(name, cell, unit, reader)
@@ -250,6 +301,9 @@ def _row(
         whole = f"{count}x{cell}" if count.isdigit() and not re.search(r"\d\s*[x×]|sets?\b", cell) else cell
         if re.search(r"\d|amrap|max", whole, re.I):
             reader.take(f"week {week}: {whole}", place_of(number, at["reps"]))
+    for week, parts in sorted(weekly.items()):
+        line = _slot_line({**({"sets": said.get("sets", "")} if "reps" in parts else {}), **parts}, "", {}).strip(" ,")
+        reader.take(f"week {week}: {line}", place_of(number, at["reps"]))
     if said.get("note"):
         reader.slots.remark(said.pop("note"), place_of(number, at["note"]))
     for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo")):
@@ -271,7 +325,7 @@ def _with_unit(name: str, cell: str, unit: str, reader: TypedReader) -> str:
     if name == "rest":
         return f"{cell} {unit}" if unit else f"{cell} s" if re.match(r"\d{2}", cell) else cell
     if name == "load":
-        unit = unit or (reader.to.unit.value if reader.to.unit else "")
+        unit = unit or (reader.to.conventions.unit.value if reader.to.conventions.unit else "")
         return f"{cell}{unit}" if unit == "%" else f"{cell} {unit}".strip()
     return f"{'RIR' if unit == 'rir' else 'RPE'} {cell}" if name == "effort" else cell
 
@@ -283,7 +337,7 @@ def _alike(sets: Mapping[int, str]) -> bool:
 def _slot_line(said: Mapping[str, str], exercise: str, sets: Mapping[int, str]) -> str:
     """The line a coach would type: "A1 Goblet squat 3x8-12 tempo 3-1-1-0 rest 60 s RPE 8"."""
     label = said.get("slot", "").strip()
-    label = f"{label} " if re.fullmatch(r"[A-Za-z]\d{0,2}[.):]?|\d{1,2}[a-z]?[.):]?", label) else ""
+    label = f"{label.rstrip('.):')}) " if re.fullmatch(r"[A-Za-z]\d{0,2}[.):]?|\d{1,2}\s?[a-z]?[.):]?", label) else ""
     count, reps = said.get("sets", "").strip(), said.get("reps", "").strip()
     if sets and not reps:
         figures = [cell for _, cell in sorted(sets.items())]

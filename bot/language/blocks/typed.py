@@ -15,14 +15,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from bot.language.blocks import headings
-from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.assemble import SURE, Assembler
 from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.conventions import sets_first, weekdays_by_letters
+from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
 from bot.language.blocks.forms import Usual, lines_in, usual_form
-from bot.language.blocks.letters import as_sent, controls_removed, even, without_marks
+from bot.language.blocks.letters import as_sent, controls_removed, count_words_as_figures, even, without_marks
 from bot.language.blocks.of_block import take_aims, take_of_block
 from bot.language.blocks.phrases.free_words import KEYS
+from bot.language.blocks.prose import listed, sentences, without_lead
+from bot.language.blocks.repeats import repeated_in
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.scan import Clauses
 from bot.language.blocks.slot_text import JOINED, KEY_LINE, SET_LINE, SlotText, cut_name
@@ -36,6 +41,11 @@ _WEEK_HEADING = re.compile(
 )
 _BEGINS_WARM = re.compile(
     r"^(?:please\s+|we\s+|always\s+|first\s*,?\s*)*(?:begin|start|open|get\s+(?:warm|going|moving))\b.*\b(?:min(?:ute)?s?|easy|bike|walk|jog|skipping|mobility|circles|swings|stretch\w*)\b",
+    re.I,
+)
+_ASKS = re.compile(r"\d\s*(?:x|sets?\b|lots?\b|rounds?\b|trips?\b|reps?\b|times\b)|\bamrap\b", re.I)
+_SAYS_NOTHING = re.compile(
+    r"(?:these|those|the|following|two|three|both|for|of|when|you|you've|have|done|after|and|exercises?|moves?|together|as|an?|\s)+",
     re.I,
 )
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
@@ -67,6 +77,8 @@ class TypedReader:
     def take(self, line: str, place: Place, follows: str = "") -> None:
         set_off = bool(re.match(r"^\s*(?:#{1,6}\s|\*\*.*\*\*\s*:?\s*$|__.*__\s*$|={2,}.*={2,}\s*$|-{2,}\s*\w.*-{2,}\s*$)", line))
         text = without_marks(even(line))
+        if self.to.conventions.reps_first:
+            text = sets_first(text)
         said = as_sent(line, text)
         if not re.search(r"\w", text):
             self._blank(line)
@@ -74,10 +86,22 @@ class TypedReader:
         if len(text) > LINE_LIMIT:
             self.to.problems.append(error(place, text, f"the line is {len(text)} characters long", "write one exercise a line"))
             return
-        for reads in (self._week_part, self._of_block, self._heading, self._warm_up, self._burnout):
+        if self._paragraph(text, place, follows):
+            return
+        for reads in (self._week_part, self._day_again, self._of_block, self._heading, self._warm_up, self._burnout):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
-        if self.slots.add_set_line(text, said, place) or self._superset(text, place):
+        if self._part_again(text, place):
+            return
+        if re.fullmatch(r"(?:and\s+)?(?:then|next|after\s+that|now)\s*[.:,-]*", text, re.I) and self.to.day is not None:
+            self.to.close_superset()
+            return
+        if (
+            self.slots.add_set_line(text, said, place)
+            or self.slots.add_rest_line(text)
+            or self._superset_with_list(text, place)
+            or self._superset(text, place)
+        ):
             return
         beside = lines_in(text)
         if len(beside) > 1:
@@ -85,6 +109,29 @@ class TypedReader:
                 self._exercise_line(part, part, place, "", is_bullet=False)
             return
         self._exercise_line(text, said, place, follows, is_bullet=text != line.strip())
+
+    def _paragraph(self, text: str, place: Place, follows: str) -> bool:
+        """Sentences about several exercises, or about a day and its exercises, are read one by one."""
+        parts = sentences(text)
+        if len(parts) < 2 or headings.read_label(text) is not None or KEY_LINE.match(text):
+            return False
+        about = sum(self._asks_for_sets(part) for part in parts)
+        is_day = headings.read_day(parts[0]) is not None
+        if about < 2 and not (is_day and about):
+            return False
+        for number, part in enumerate(parts):
+            self.take(part, place, parts[number + 1] if number + 1 < len(parts) else follows)
+            self.in_warm_up = False
+        return True
+
+    def _names_exercise(self, text: str) -> bool:
+        """Does a known exercise stand in these words, alone or among others?"""
+        return self.slots.knows(text) or any(one.match.score >= SURE for one in self.to.names.catalogue.names.mentions(text))
+
+    def _asks_for_sets(self, text: str) -> bool:
+        if not _ASKS.search(count_words_as_figures(text)):
+            return False
+        return self._names_exercise(text)
 
     def _exercise_line(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
         """A line in its usual form; exercises that share it are read as a superset."""
@@ -133,7 +180,7 @@ class TypedReader:
             before, weeks = split_weeks(text)
             if weeks and not re.search(r"\w", before):
                 for part in weeks:
-                    self.to.slot.add_week(part.week, part.said, place)
+                    self.to.slot.add_week(part.week, part.said, place, rests_so=part.rests_so)
                 return True
         if alone and headings.read_day(without_marks(even(follows))) and (self.to.days or not alone["name"]):
             self.open_week(int(alone["week"]))
@@ -148,20 +195,79 @@ class TypedReader:
     # Days and their warm-ups.
 
     def _heading(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
-        heading = headings.read_day(text, set_off=set_off) or self._short_day(text, follows)
+        heading = headings.read_day(text, set_off=set_off) or self._short_day(text, follows) or self._by_letter(text)
         if heading is None and headings.could_be_day(text) and not self._is_exercise(text) and _opens_slot(follows):
             heading = headings.DayHeading(text.rstrip(": "))
         if heading is None:
             return False
-        if heading.name and len(said) == len(text):
-            at = text.rfind(heading.name)
-            heading = headings.DayHeading(said[at : at + len(heading.name)], heading.number, heading.weekday, heading.is_rest)
+        at = text.rfind(heading.name) if heading.name else -1
+        if at >= 0 and len(said) == len(text):
+            heading = replace(heading, name=said[at : at + len(heading.name)])
         self.in_warm_up = self.to.in_notes = False
-        self.to.open_day(heading, place, self.week)
         superset = headings.read_superset(heading.name)
-        if superset is not None and superset.rounds:
+        in_rounds = superset is not None and bool(superset.rounds)
+        plain = headings.WEEKDAYS[heading.weekday].capitalize() if heading.weekday is not None else ""
+        self.to.open_day(replace(heading, name=plain) if in_rounds else heading, place, self.week)
+        if in_rounds:
             self._superset(heading.name, place)
         return True
+
+    def _day_again(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        """ "Thursday as Monday, but B1 3x12"; "same as Monday" below the day's own heading."""
+        found = repeated_day(text)
+        of = self.to.like_day(found[1]) if found else None
+        if found is None or of is None:
+            return False
+        day = self.to.day
+        if found[0]:
+            heading = headings.read_day(found[0], set_off=True) or self._by_letter(found[0])
+            if heading is None and headings.could_be_day(found[0]):
+                heading = headings.DayHeading(found[0])
+            if heading is None or heading.is_rest:
+                return False
+            plain = headings.WEEKDAYS[heading.weekday].capitalize() if heading.weekday is not None else ""
+            theirs = of.heading.name if of.heading.name.lower() not in headings.WEEKDAYS else ""
+            if theirs and heading.name in ("", plain):
+                heading = replace(heading, name=theirs)
+            self.to.open_day(heading, place, self.week)
+            day = self.to.day
+        if day is None or day is of or day.slots:
+            return False
+        self.in_warm_up = self.to.in_notes = False
+        for piece in self.to.repeat_day(day, of, found[2], place):
+            self._more_of_copy(piece, place)
+        return True
+
+    def _part_again(self, text: str, place: Place) -> bool:
+        """ "Same first circuit as day 1 but 4 rounds": exercises of one letter of another day, under the next letter of this one."""
+        found = part_of_day(text)
+        of = self.to.like_day(found[1]) if found else None
+        if found is None or of is None or of is self.to.day or not of.slots:
+            return False
+        day = self.to.need_day(place)
+        groups = list(dict.fromkeys(slot.label.rstrip("0123456789") for slot in of.slots))
+        wanted = groups[min(found[0], len(groups) - 1)] if found[0] >= 0 else groups[-1]
+        copies = copies_of([slot for slot in of.slots if slot.label.rstrip("0123456789") == wanted])
+        letter = self.to.next_letter()
+        for slot in copies:
+            slot.label = letter + slot.label[len(wanted) :]
+        self.to.close_superset()
+        unread = change_day(copies, found[2], self.to.same_exercise, place) if found[2] else []
+        day.slots += copies
+        self.to.slot, self.in_warm_up = None, False
+        for piece in unread:
+            self._more_of_copy(piece, place)
+        return True
+
+    def _more_of_copy(self, piece: str, place: Place) -> None:
+        """ "3) Dead hang 3x max": one more exercise of a day that is like another; what is none is a mistake."""
+        labelled = headings.read_label(piece)
+        if labelled and self._looks_like_slot(labelled[1], "") and self.slots.clauses(labelled[1]).schemes:
+            number = labelled[0]
+            self.slots.open(headings.letters_of(int(number)) if number.isdigit() else number, labelled[1], place)
+            return
+        wrong = f"{quoted(piece)} is a change that I cannot read"
+        self.to.problems.append(error(place, piece, wrong, "write the changed exercises below the day, such as B1 Push-up 3x12"))
 
     def _short_day(self, text: str, follows: str) -> headings.DayHeading | None:
         """ "D2 PRESS" above "A1 ..." opens a day, where the same below C2 would be an exercise."""
@@ -170,6 +276,17 @@ class TypedReader:
         if not found or not below or below[0] not in ("A", "A1", "1"):
             return None
         return headings.DayHeading(found["name"].strip(), int(found["number"]))
+
+    def _by_letter(self, text: str) -> headings.DayHeading | None:
+        """ "W - pull" where the coach trains on M, W and F."""
+        found = re.match(r"^(?P<letter>[A-Z][a-z]?)(?:\s*[-:/(|.]+\s*(?P<name>\D{0,40}))?$", text)
+        weekday = self.to.conventions.initials.get(found["letter"].lower()) if found and not weekdays_by_letters(text) else None
+        if found is None or weekday is None or self._is_exercise(found["name"] or ""):
+            return None
+        name = (found["name"] or "").strip(" :()-")
+        if re.fullmatch(r"(?:rest|off)(?:\s+day)?", name, re.I):
+            return headings.DayHeading("", weekday=weekday, is_rest=True)
+        return headings.DayHeading(name or headings.WEEKDAYS[weekday].capitalize(), weekday=weekday)
 
     def _warm_up(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         found = headings.WARM_UP.match(text)
@@ -209,7 +326,7 @@ class TypedReader:
         words = words if usual == even(words) else usual
         clauses = read_clauses(words or "AMRAP")
         name = next((piece for _, piece in clauses.left if len(re.findall(r"[^\W\d_]", piece)) > 2), "")
-        known = bool(name) and (self.slots.knows(name) or self.slots.knows(cut_name(name)[0]))
+        known = bool(name) and (self.slots.knows(name) or self._names_exercise(cut_name(name)[0]))
         if not known and self.to.slot is not None:
             self.slots.add_burnout(self.to.slot, clauses, place)
         elif name:
@@ -244,7 +361,19 @@ class TypedReader:
         if in_intervals:
             superset.intervals = clauses.schemes[0]
         for _, piece in clauses.left:
-            self.to.need_day(place).notes.append(f"{superset.letter}: {piece}")
+            if not _SAYS_NOTHING.fullmatch(piece):
+                self.to.need_day(place).notes.append(f"{superset.letter}: {piece}")
+        return True
+
+    def _superset_with_list(self, text: str, place: Place) -> bool:
+        """ "Then superset these for three rounds: lunges, 10 each leg, and push-ups, max reps"."""
+        head, colon, tail = without_lead(text).partition(":")
+        parts = listed(tail.strip(), self.slots.knows) if colon else ()
+        if len(parts) < 2 or not self._superset(count_words_as_figures(head), place):
+            return False
+        for part in parts:
+            self.slots.open(None, part, place)
+        self.to.close_superset()
         return True
 
     def _slot_or_more(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
@@ -279,7 +408,8 @@ class TypedReader:
         found = re.match(r"^(?P<letter>[A-H])\s+(?P<rest>[A-Za-z].*)$", text)
         if not found or self.to.day is None or found["letter"] != self.to.next_letter():
             return None
-        name = read_clauses(found["rest"]).left
+        again = repeated_in(found["rest"])
+        name = read_clauses(again.text if again else found["rest"]).left
         return (found["letter"], found["rest"]) if name and self.to.names.find(cut_name(name[0][1])[0])[0] else None
 
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
@@ -291,12 +421,17 @@ class TypedReader:
             return True
         if self.to.day is None and not self.to.days and not re.search(r"\d\s*(?:x|sets)", even(said), re.I):
             return False
-        clauses = self.slots.clauses(said)
+        if part_of_day(even(said)):
+            return False
+        again = repeated_in(even(said))
+        clauses = self.slots.clauses(again.text if again else said)
         name = clauses.left[0][1] if clauses.left else ""
         if len(re.findall(r"[^\W\d_]", name)) < 3:
             return False
         exercise, matches, _ = self.to.names.find(cut_name(name)[0])
         has_sets = any(scheme.which is None for scheme in clauses.schemes) or "set_count" in clauses.fields
+        if again and exercise is not None:
+            return True
         if has_sets:
             return exercise is not None or clauses.left[0][0] == 0 or bool(matches and matches[0].score > 0.5)
         if exercise is not None and self.to.superset is not None and self.to.superset.intervals is not None:

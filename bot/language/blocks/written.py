@@ -15,6 +15,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.day_repeats import repeated_day
 from bot.language.blocks.headings import read_day
 from bot.language.blocks.letters import controls_removed
 from bot.language.blocks.typed import TypedReader
@@ -63,7 +64,9 @@ def day_line(day: Day) -> str:
         return f"Day {day.number}"
     name = one_line(day.name)
     heading = read_day(f"Day {day.number}: {name}")
-    plain = heading is not None and heading.name == name and not heading.is_rest
+    plain = (
+        repeated_day(f"Day {day.number}: {name}") is None and heading is not None and heading.name == name and not heading.is_rest
+    )
     return f"Day {day.number}: {name if plain else in_quotes(name)}"
 
 
@@ -95,6 +98,8 @@ def week_lines(slot: Slot) -> list[str]:
             if together
             else [f"Week {change.week}", *(f"  {line}" for line in set_lines(change.sets))]
         )
+        if change.rest is not None:
+            lines.append(f"Week {change.week}: rest {say_rest(change.rest)}")
     return lines
 
 

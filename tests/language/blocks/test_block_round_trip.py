@@ -85,6 +85,8 @@ def slots(draw: st.DrawFn, label: str) -> Slot:
         other = [draw(targets())] * draw(st.integers(1, 4))
         pairs = [(2, tuple(other)), (4, tuple(draw(st.lists(targets(), min_size=1, max_size=3))))]
         weeks = tuple(WeekSets(week, now) for n, (week, now) in enumerate(pairs) if now != ([sets] + [p[1] for p in pairs])[n])
+        if draw(RARELY):
+            weeks = (*weeks, WeekSets(6, weeks[-1].sets if weeks else sets, Rest(400, 400)))
     return Slot(
         label, name, sets, IDS[name], draw(st.sampled_from(Sides)), draw(st.sampled_from(LoadRule)),
         draw(st.one_of(st.none(), st.just(Rest(rest, rest + 30)))), tuple(draw(st.lists(WORDS, max_size=2))),

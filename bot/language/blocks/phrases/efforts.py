@@ -6,12 +6,13 @@ import re
 from typing import Any
 
 from bot.language.blocks.amounts import decimal
+from bot.language.blocks.phrases.free_words import add_keyed
 from bot.language.blocks.scan import Scan
 
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
 _NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\.\d|\s*x|\s*[a-z%°\"'-]))+)?"
 _RIR = re.compile(
-    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b(?!\s*[:=]?\s*\d)|(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
+    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b(?!\s*[:=]?\s*\d)|(?:(?:clean|good|solid|more)\s+)?(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
     re.I,
 )
 _RPE = re.compile(
@@ -64,6 +65,7 @@ def take_percents(scan: Scan) -> None:
         spread = re.split(r"\s*(?:-|to)\s*", said)
         if len(spread) == 2:
             values: tuple[Any, ...] = ((decimal(spread[0]) + decimal(spread[1])) / 2,)
+            add_keyed(scan.out.fields, "note", scan.original(found))
             scan.doubt(found, f"{said}% is kept as its middle, {values[0].normalize():f}%", "write one percentage to be exact")
         else:
             values = tuple(decimal(part) for part in re.split(r"\s*[,/]\s*", said))

@@ -15,7 +15,7 @@ from bot.training.blocks import Drop, Partials, SetKind
 
 _DROP = re.compile(
     rf"(?:(?:then|with|plus|\+|and|into|followed by|do|a|an|(?P<lead>\d|one|two|three|double|triple|single)(?=\s*(?:x\s*)?(?:drop|strip))(?:\s*x)?)\s*)*"
-    rf"(?<!no )\b(?:drop|strip)(?:\s*-?\s*sets?|s)?\b(?!\s+(?:the\s+|some\s+)?(?:weight|load|hips|knee|to\s+(?:the\s+)?(?:floor|one|knees)|into|down|your|elbows|shoulders|a\s+knee))"
+    rf"(?<!no )(?<!you )(?<!you'd )\b(?:drop|strip)(?:\s*-?\s*sets?|s)?\b(?!\s+(?:the\s+|some\s+)?(?:weight|load|hips|knee|to\s+(?:the\s+)?(?:floor|one|knees)|into|down|your|elbows|shoulders|a\s+knee))"
     rf"(?:\s*[:,(-]?\s*(?:by\s*|of\s*|-\s*)?(?P<cut>\d{{1,2}})\s*(?:-\s*(?P<cut_to>\d{{1,2}})\s*)?%(?:\s*(?:of\s+the\s+)?(?:weight|load))?)?(?:\s*to\s*(?P<load>(?:\+|-|pair of\s+)?{LOAD_PATTERN}(?:\s+of\s+help)?(?:\s+(?!for\b|x\b|and\b|then\b)[a-z_]+)?|[a-z]+(?:\s*\+\s*[a-z]+)*\s+bands?(?:\s+of\s+help)?|body\s?weight))?"
     r"(?:\s*(?:x|for|,)?\s*(?:another\s+)?(?:(?P<times>\d)\s*x?(?=\s*(?:drops?|times)\b)|twice|x\s*(?P<times2>\d)(?![\d-])))?"
     r"(?:\s*,?\s*(?:and|then)?\s*(?:(?:for|to|do|go|get)\s+(?:another\s+)?(?P<low>\d{1,3})(?:\s*(?:-|to)\s*(?P<high>\d{1,3}))?(?!\s*(?:%|kg|lb|x))(?:\s*(?:more\s+)?reps?|\s*more)?|(?P<low2>\d{1,3})(?:\s*(?:-|to)\s*(?P<high2>\d{1,3}))?\s*(?:more\s+reps|more|reps)\b))?"

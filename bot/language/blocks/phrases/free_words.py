@@ -61,11 +61,12 @@ def split_names(text: str) -> tuple[str, ...]:
 
 
 _OR = re.compile(
-    r"[(\[]\s*(?:or|sub(?:stitute)?s?|alt(?:ernative)?s?|swap|no [\w -]+\?|if no [\w -]+?[:,]|can'?t\?)[:\s]+(?:use |do |with |for )?(?P<names>[^)\]]+)[)\]]",
+    r"[(\[]\s*(?:or|sub(?:stitute)?s?|alt(?:ernative)?s?|swap|no [\w -]+\?|if no [\w -]+?[:,]|can'?t\?)[:\s]+(?:use |do |with |for |take |try )?(?P<names>[^)\]]+)[)\]]",
     re.I,
 )
 _NO_KIT = re.compile(
-    r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,])\s*(?:use |do |try )?(?P<names>[^|\n.;)]+)", re.I
+    r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,]|no (?!rest|pause|momentum|kipping|cheat|swing|bounc|stop|break)[a-z -]{2,20}:)\s*(?:use |do |try |take )?(?P<names>[^|\n.;)]+)",
+    re.I,
 )
 
 

@@ -1,7 +1,7 @@
 """Which load is asked for, and how does it move from set to set?
 
 "@ 24 kg", "pair of 12 kg", "red band"      -> the load        "60x8, 65x6"  -> loads with their reps
-"add weight each set", "same weight"        -> the rule        "24-28 kg"    -> a note, since a target has one load
+"add weight each set", "same weight"        -> the rule        "24-28 kg"    -> 24 kg to begin with, and the range as a note
 """
 
 from __future__ import annotations
@@ -46,15 +46,43 @@ _BAND = re.compile(
 )
 
 
-_LOAD_SPAN = re.compile(r"(?:@|at|with|load)?\s*(?<![\d.x])\d+(?:[.,]\d+)?\s*(?:-|to)\s*" + LOAD_PATTERN, re.I)
+_LOAD_SPAN = re.compile(
+    r"(?:@|at|with|load)?\s*(?<![\d.x])(?P<low>\d+(?:[.,]\d+)?)\s*(?:kgs?|kilos?|lbs?|pounds?)?\s*(?:-|to)\s*\d+(?:[.,]\d+)?\s*(?P<unit>kgs?\b|kilos?\b|lbs?\b|pounds?\b)",
+    re.I,
+)
+
+
+_SIGNED = re.compile(
+    r"@\s*(?P<load>\d{2,3}(?:[.,]\d)?)(?![\d.:x%/-]|\s*(?:%|rm\b|rpe\b|rir\b|kgs?\b|kilos?\b|lbs?\b|pounds?\b|s\b|secs?\b|deg|°|tempo))",
+    re.I,
+)
+_COMPACT_TEMPO = re.compile(r"[2-6][0-3][0-3]")
+
+
+def take_signed_loads(scan: Scan, unit: Unit | None) -> None:
+    """ "@55" where the coach said which unit all loads are in; three figures that may be a tempo are one."""
+    if unit is None:
+        return
+    has_tempo = bool(re.search(r"(?<!\w)t(?:empo)?\s*[:=]?\s*\d\d", scan.left, re.I))
+    for found in scan.take(_SIGNED, lambda found: has_tempo or not _COMPACT_TEMPO.fullmatch(found["load"])):
+        scan.mark("load", (Load(LoadKind.IMPLEMENT, decimal(found["load"]), unit),), found)
+
+
+_MORE_LOAD = re.compile(
+    rf"(?:\b(?:add(?:ing)?|plus|go(?:ing)?\s+up(?:\s+by)?|up|increas(?:e|ing)(?:\s+by)?)\s+|\+\s?){LOAD_PATTERN}(?:\s*-\s*{LOAD_PATTERN})?\s*(?:(?:each|every|per|a)\s+(?:week|session|workout|time)|weekly|when\b[^,;.\n]*|if\b[^,;.\n]*)",
+    re.I,
+)
 
 
 def take_loads(scan: Scan) -> None:
-    for found in scan.take(_LOAD_SPAN):
-        scan.doubt(
-            found, "is kept as a note, since a target has one load", "write the load to begin with to have it shown as the target"
-        )
+    for found in scan.take(_MORE_LOAD):
         add_keyed(scan.out.fields, "note", scan.original(found))
+    for found in scan.take(_LOAD_SPAN):
+        add_keyed(scan.out.fields, "note", scan.original(found))
+        first = read_load(f"{found['low']} {found['unit']}")
+        if first is not None:
+            scan.doubt(found, f"is read as {found['low']} {found['unit']} to begin with, and kept as a note")
+            scan.mark("load", (first,), found)
     for pattern in (_LOAD_KEYED, _BAND, _LOADS):
         for found in scan.take(pattern):
             said = scan.raw[found.start("load") : found.end("load")]

@@ -36,6 +36,11 @@ _HALF = re.compile(r"(?<![\w./-])\d{1,2}\s*x{1,2}\s*(?=$|[,;|)@\x00]|x|tempo\b|r
 _CROSS_BEFORE = re.compile(r"(?<![\w.])x\s*(?=\d)", re.I)  # "thruster x10" below "4 rounds"
 
 
+_SETS_BEHIND = re.compile(
+    r"(?<![\w.])x\s*(?P<sets>\d{1,2})(?![\w.%]|\s*(?:kg|lb|x|reps?|s\b|sec|m\b|steps))", re.I
+)  # "30 yds each hand x 3"
+
+
 def take_lone_counts(scan: Scan, *, in_rounds: bool) -> None:
     """A number of sets and a count that stand apart ("Sets: 3 | Reps: 8-12"), or a count about one set ("last set AMRAP")."""
     for found in scan.take(_HALF, lambda found: not scan.out.schemes):
@@ -56,6 +61,9 @@ def take_lone_counts(scan: Scan, *, in_rounds: bool) -> None:
                     Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found), which=which)
                 )
                 break
+    if "set_count" not in scan.out.fields and not in_rounds and not scan.out.schemes:
+        for found in scan.take(_SETS_BEHIND, lambda found: bool(counts.BARE_COUNT.search(scan.left))):
+            scan.out.fields["set_count"] = (int(found["sets"]), None, scan.original(found))
     waits = "set_count" in scan.out.fields or in_rounds
     if waits:
         scan.left = _CROSS_BEFORE.sub(lambda found: " " * len(found[0]), scan.left)

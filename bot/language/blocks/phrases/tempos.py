@@ -16,7 +16,7 @@ _TEMPO_TOKEN = (
     r"(?:\d{1,2}\s?[-/.:]\s?\d{1,2}\s?[-/.:]\s?(?:\d{1,2}|x)(?:\s?[-/.:]\s?(?:\d{1,2}|x))?|\d\d(?:\d|x)(?:\d|x)?)(?![\dx]|\s*%)"
 )
 _TEMPO_KEYED = re.compile(
-    rf"(?:\b(?:at\s+a\s+|with\s+(?:a\s+)?)?tempo\s*(?:of\s+)?[:=@]?\s*|(?<![\w])t\s*[:=]\s*|@\s*(?:tempo\s*)?)(?P<list>{_TEMPO_TOKEN}(?:\s*(?:,|/|then)\s*{_TEMPO_TOKEN})*)(?:\s*tempo)?(?!\s*(?:kg|lb|%|rm))",
+    rf"(?:\b(?:at\s+a\s+|with\s+(?:a\s+)?)?tempo\s*(?:of\s+)?[:=@]?\s*|(?<![\w])t\s*[:=]\s*|(?<!\w)t\s?(?=\d\d[\dx]{{1,2}}\b)|@\s*(?:tempo\s*)?)(?P<list>{_TEMPO_TOKEN}(?:\s*(?:,|/|then)\s*{_TEMPO_TOKEN})*)(?:\s*tempo)?(?!\s*(?:kg|lb|%|rm))",
     re.I,
 )
 _TEMPO_BACK = re.compile(rf"(?<![\w.-])(?P<list>{_TEMPO_TOKEN})\s*tempo\b", re.I)
@@ -95,19 +95,28 @@ def _is_falling_list(token: str) -> bool:
     return all(later < earlier for earlier, later in itertools.pairwise(figures)) and figures[-1] >= 1
 
 
+_S = r"\s*-?\s*(?:s|secs?|seconds?|counts?)?\s*-?\s*"
+_ON = r"[\s,/;]*(?:(?:and|then|with)\s+)*(?:an?\s+)?"
+_NOTHING = r"(?:no\s+(?:hanging\s+about|pause|stop(?:ping)?|rest(?:ing)?|hold)|straight\s+back\s+(?:down|up)|don't\s+(?:stop|pause|rest))"
+# Three seconds down, one second at the bottom, one second up and no hanging about at the top.
 _DOWN_UP = re.compile(
-    r"(?P<down>\d{1,2})\s*(?:-\s*)?(?:s|secs?|seconds?)?\s*(?:-\s*)?(?:down|lowering|lower|eccentrics?|negatives?)\b(?:[\s,/]*(?:(?P<pause>\d{1,2})\s*(?:-\s*)?(?:s|secs?|seconds?)?\s*(?:pause|hold|stretch)(?:\s+(?:at|in)\s+(?:the\s+)?(?:bottom|stretch|hole))?))?(?:[\s,/]*(?:(?P<up>\d{1,2})\s*(?:-\s*)?(?:s|secs?|seconds?)?\s*(?:-\s*)?(?:up|lifting|concentric)\b|(?P<fast>explode|explosive|fast|drive)(?:\s*(?:up|concentric|lift))?\b))?(?:[\s,/]*(?:(?P<top>\d{1,2})\s*(?:s|secs?|seconds?)?\s*(?:squeeze|pause|hold)(?:\s+(?:at|on)\s+(?:the\s+)?top)?))?",
+    rf"(?:(?P<down>\d{{1,2}}){_S}(?:on\s+the\s+way\s+)?(?:down|lowering|lower|eccentrics?|negatives?|to\s+lower|descent)\b|\b(?:lower|go\s+down|down)\s+(?:for\s+|in\s+|over\s+)?(?P<down2>\d{{1,2}})\s*(?:s|secs?|seconds?|counts?)\b)"
+    rf"(?:{_ON}(?:(?P<pause>\d{{1,2}}){_S}(?:(?:pause|hold|stre\w*|stop)(?:\s+(?:at|in|on)\s+(?:the\s+)?(?:bottom|stretch|hole|floor|chest))?|(?:at|in|on)\s+(?:the\s+)?(?:bottom|stretch|hole|floor|chest))|{_NOTHING}(?:\s+at\s+(?:the\s+)?bottom)?(?!\s+at\s+(?:the\s+)?top))\b)?"
+    rf"(?:{_ON}(?:(?P<up>\d{{1,2}}){_S}(?:on\s+the\s+way\s+)?(?:up|lifting|concentric|to\s+lift)\b|(?P<fast>explode|explosive(?:ly)?|fast|drive|quick(?:ly)?|snap)(?:\s*(?:up|concentric|lift|on\s+the\s+way\s+up))?\b|(?P<up2>up)\s+(?:for\s+|in\s+)?(?P<up3>\d{{1,2}})\b))?"
+    rf"(?:{_ON}(?:(?P<top>\d{{1,2}}){_S}(?:(?:squeeze|pause|hold)(?:\s+(?:at|on)\s+(?:the\s+)?top)?|(?:at|on)\s+(?:the\s+)?top)|{_NOTHING}\s+at\s+(?:the\s+)?top)\b)?",
     re.I,
 )
 
 
 def take_tempos_in_words(scan: Scan) -> None:
     for found in scan.take(_DOWN_UP):
-        tempo = parse_tempo(
-            f"{found['down']}-{found['pause'] or 0}-{'x' if found['fast'] else found['up'] or 1}-{found['top'] or 0}"
-        )
-        if tempo is None:
+        up = found["up"] or found["up3"]
+        if not (up or found["fast"]):
+            add_keyed(scan.out.fields, "note", scan.original(found))
+            scan.doubt(found, "is kept as a note", "write all four numbers, such as 3-1-1-0, to have it as the tempo")
             continue
-        if not (found["up"] or found["fast"]):
-            scan.doubt(found, f"is read as tempo {tempo}", "write all four numbers to be exact")
-        scan.mark("tempo", (tempo,), found)
+        tempo = parse_tempo(
+            f"{found['down'] or found['down2']}-{found['pause'] or 0}-{'x' if found['fast'] else up or 1}-{found['top'] or 0}"
+        )
+        if tempo is not None:
+            scan.mark("tempo", (tempo,), found)

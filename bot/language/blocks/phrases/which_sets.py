@@ -12,7 +12,7 @@ from bot.language.blocks.scan import ALL, GONE, Scan, Which
 
 _WHICH = re.compile(
     r"\b(?:(?:on|for|in|during)\s+)?(?:the\s+|your\s+)?(?:"
-    r"(?P<word>last|final|first|1st|second|2nd|third|3rd|each|every|all)\s+(?:(?P<many>\d|two|three)\s+)?(?:of\s+)?(?:the\s+)?(?:working\s+)?sets?(?:\s+only)?|"
+    r"(?P<word>last|final|first|1st|second|2nd|third|3rd|each|every|all)\s+(?:(?P<many>\d|two|three)\s+)?(?:of\s+)?(?:the\s+)?(?:working\s+)?sets?(?:\s+only)?|(?P<word2>last|final)\s+(?:one|go|round)\b|"
     r"sets?\s*#?\s*(?P<from>\d(?!\d|\s*\+\s*(?:$|[),;])))(?:\s*(?P<join>-|to|and|&|\+|,)\s*(?P<to>\d{1,2})(?!\s*(?:x|rep)))?)"
     r"(?P<colon>\s*[:=])?(?!\s*[:=]?\s*\d+\s*(?:x|sets))",
     re.I,
@@ -51,7 +51,7 @@ def _which(found: re.Match[str]) -> Which:
         high = int(found["to"] or low)
         spread = range(low, high + 1) if found["join"] in ("-", "to", "–") else (low, high)
         return Which(numbers=tuple(dict.fromkeys(spread)))
-    word = found["word"].lower()
+    word = (found["word"] or found["word2"]).lower()
     many = {"two": 2, "three": 3}.get((found["many"] or "1").lower()) or int(found["many"] or 1)
     if word in ("last", "final"):
         return Which(last=many)

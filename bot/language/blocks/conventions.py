@@ -1,0 +1,105 @@
+"""What holds for every exercise that says nothing else? Coaches say it once, above the days.
+
+"everything is reps x sets"                  -> "8x4" is four sets of eight
+"rest 90 unless I say otherwise"             -> the rest of each exercise without one
+"all sets RIR 2", "tempo 3010 throughout"    -> the same for effort and tempo
+"M W F", "Mo Di Do Fr", "L X V"              -> weekdays by their first letters, also at the head of a day
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from bot.language.blocks.clauses import read_clauses
+from bot.language.blocks.counts import SETS_LIMIT
+from bot.language.blocks.scan import Mark
+from bot.training.blocks import Rest
+from bot.training.loads import Unit
+
+
+@dataclass(slots=True)
+class Conventions:
+    """unit: of loads without one. initials: how the coach shortens weekdays, in lower case, to their number (Monday 0)."""
+
+    unit: Unit | None = None
+    reps_first: bool = False
+    rest: Rest | None = None
+    marks: dict[str, Mark] = field(default_factory=dict)
+    initials: dict[str, int] = field(default_factory=dict)
+
+
+_HOLDS = re.compile(
+    r"\b(?:unless|otherwise|throughout|everywhere|every\s?thing|always|by\s+default|default|standard|all\s+(?:sets|exercises|lifts|moves|work|rests?|tempos?)|"
+    r"(?:on|for|of|in|after)\s+(?:all|every)(?:\s+(?:sets?|exercises?|lifts?|moves?))?|whole\s+block|as\s+usual|if\s+(?:i\s+say\s+)?nothing(?:\s+else)?)\b",
+    re.I,
+)
+_REPS_FIRST = re.compile(
+    r"\breps?\s*(?:x|by|first\b|before\b|then\b)\s*(?:sets?\b)?|\breps\s+(?:come|go|are\s+written|stand)\s+first\b", re.I
+)
+
+
+def holds_for_all(text: str) -> bool:
+    """Does a line speak of every exercise at once?"""
+    return bool(_HOLDS.search(text))
+
+
+def take_conventions(into: Conventions, text: str) -> bool:
+    """Keep what a line above the days says of all exercises; False where it says nothing of them."""
+    turned = bool(_REPS_FIRST.search(text)) and not re.search(r"\bsets?\s*(?:x|by)\s*reps?\b", text, re.I)
+    into.reps_first = into.reps_first or turned
+    if not holds_for_all(text) or re.search(r"\bw(?:ee)?ks?\s*\d", text, re.I):
+        return turned
+    said = read_clauses(text, has_name=False)
+    if said.schemes or said.faults:
+        return turned
+    rest = said.fields.get("rest")
+    marks = {mark.field: mark for mark in said.marks if mark.field in ("tempo", "rir", "rpe") and len(mark.values) == 1}
+    into.rest = into.rest or rest
+    into.marks = {**marks, **into.marks}
+    return turned or rest is not None or bool(marks)
+
+
+_COUNT = r"(?:\d{1,3}(?:\s*-\s*\d{1,3})?(?:\s*/\s*\d{1,3})*\+?\s*(?:reps?|s|secs?|seconds|min|m|steps)?|amrap|max)"
+_TURNED = re.compile(rf"(?<![\w./-])(?P<count>{_COUNT})\s*x\s*(?P<sets>\d{{1,2}})(?![\w.]|\s*x)", re.I)
+
+
+def sets_first(text: str) -> str:
+    """ "8x4" as "4x8", for a coach who writes the reps first."""
+    return _TURNED.sub(
+        lambda found: f"{found['sets']}x{found['count'].strip()}" if int(found["sets"]) <= SETS_LIMIT else found[0], text
+    )
+
+
+# How weekdays are shortened, Monday first: English, German, Spanish, French or Italian, Dutch.
+_ALPHABETS = (
+    ("m|mo", "t|tu", "w|we", "t|th|r", "f|fr", "s|sa", "s|su"),
+    ("mo", "di", "mi", "do", "fr", "sa", "so"),
+    ("l|lu", "m|ma", "x|mi", "j|ju", "v|vi", "s|sa", "d|do"),
+    ("l|lu", "ma", "me", "j|g|je|gi", "v|ve", "s|sa", "d|di|do"),
+    ("ma", "di", "wo", "do", "vr", "za", "zo"),
+)
+_LETTERS = re.compile(r"(?<![\w'.])(?:[A-Z][a-z]?\s*(?:[,/&+-]|\b(?:and|und|y|et|en|e)\b)?\s*){2,7}(?![\w'])")
+
+
+def weekdays_by_letters(text: str) -> dict[str, int]:
+    """ "M W F" -> {"m": 0, "w": 2, "f": 4}; empty where the letters are no weekdays in their order."""
+    for found in _LETTERS.finditer(text):
+        words = [word.lower() for word in re.findall(r"\b[A-Z][a-z]?\b", found[0])]
+        if len(words) < 2 or (len(words) == 2 and not re.search(r"[/&+,]", found[0])):
+            continue
+        for alphabet in _ALPHABETS:
+            if days := _in_order(words, alphabet):
+                return dict(zip(words, days, strict=True))
+    return {}
+
+
+def _in_order(words: list[str], alphabet: tuple[str, ...]) -> list[int]:
+    days: list[int] = []
+    for word in words:
+        after = days[-1] + 1 if days else 0
+        day = next((n for n in range(after, 7) if word in alphabet[n].split("|")), None)
+        if day is None:
+            return []
+        days.append(day)
+    return days
