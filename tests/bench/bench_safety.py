@@ -27,9 +27,9 @@ def main() -> None:
         read_safety(text)
     costs_us = []
     for text in texts():
-        began = time.perf_counter()
+        began = time.process_time()
         read_safety(text)
-        costs_us.append((time.perf_counter() - began) * 1e6)
+        costs_us.append((time.process_time() - began) * 1e6)
     print(f"{len(costs_us)} texts: median {median(costs_us):.0f} us, p99 {quantiles(costs_us, n=100)[98]:.0f} us")
 
 

@@ -18,6 +18,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise, product
 from typing import NamedTuple
 
@@ -58,6 +59,7 @@ def _wish(needs: str, within: int) -> Picture:
 # What makes a picture plain: work for the muscle there, an object, a figure of speech.
 _WORKED_CHEST = r" (?:fly|flys|flies|flyes|presses|pushups|push ups|press ups|dips|doms|pump|pumped|sore|day|workout|bench|bands|dumbbell|bar|height|to (?:the )?floor|touch|touching)(?= |$)"
 _JOKED = r" (?:squats?|burpees?|lunges?|bulgarians?|finisher|amrap|tempo|sets?|reps?|set|workout|session|rack|box|bench|leg day|plan|app|gym|hill|treadmill|bike|lol)(?= |$)"
+_OUTDOORS = r"| (?:glute|hip|leg|bridges|thrust|climb|battle|skipping|kit|run to|photo|view|catch|late|ticket|station|work|home|platform|commute|food|chopping)(?= |$)"
 _LITERAL = r" (?:fly|flyes|presses|pushups|push ups|sit ups|situps|ups|carry|carries|walk|march|plank|dips|pump|doms|bench|bar|barbell|dumbbell|kettlebell|plate|band|bands|squat|squats|holding|hugging|held|to (?:the )?floor|lol|nap|purring|playing|cuddle|cuddling|cute)(?= |$)"
 _HELD = r" (?:band|bands|grip|strap|straps|handle|wrap|wraps|sleeve|sleeves|pump|doms|curl|curls|row|rows|bar|dumbbell|dumbbells|bell|bells|weight|weights|plate|plates|kg|lb|press|squat|lunge|reps|set|sore|stretch)(?= |$)"
 _DRINKS = r" (?:break|stop|pint|cup|mug|quick|zero|diet|shop|kettle|after (?:my|a|the) (?:tea|coffee))(?= |$)"
@@ -103,6 +105,7 @@ PICTURES: tuple[Picture, ...] = (
     _p("chest", "left_limb dead sick", 16, unless=_WORKED),
     _p("chest", "left_limb dead sweat", 16, unless=_WORKED),
     _p("breath", "pressed_on purple", 12),
+    _p("injury", "bar_on neckparts", 8, unless=r" (?:squat|squats|thrust|thrusts|rack|pad)(?= |$)"),
     _p("blood", "blood_up coughed", 8),
     _p("blood", "coughing reddish", 7, unless=r" (?:wine|face|band|bands|dumbbell|kettlebell|handle|shirt)(?= |$)"),
     _p("chest", "reach press sweat", 14, unless=_WORKED),
@@ -124,6 +127,8 @@ PICTURES: tuple[Picture, ...] = (
     _p("heart", "heart leaps", 10),
     _p("heart", "heart fast rest", 14),
     _p("heart", "heart calm", 9),
+    _p("heart", "pulse_place idle", 14),
+    _p("heart", "pulse_place calm", 12),
     _p("heart", "rhythm", 8, sure=False, unless=r" (?:music|song|songs|playlist|tempo|metronome|beat of|dance)(?= |$)"),
     _p("heart", "watch fast idle", 12),
     _p("heart", "thump beat_gone", 5, sure=False, unless=r" (?:bass|music|song|neighbours|weights|dropped|floor|door|left|in the tank)(?= |$)"),
@@ -142,6 +147,7 @@ PICTURES: tuple[Picture, ...] = (
     _p("faint", "selfoff brief", 10),
     _p("faint", "selfoff downlow", 14),
     _p("faint", "selfoff upright", 14),
+    _p("faint", "selfoff next", 12),
     _p("faint", "verge fading", 14),
     _p("faint", "verge sick", 12, sure=False),
     _p("faint", "went sack", 9),
@@ -205,6 +211,8 @@ PICTURES: tuple[Picture, ...] = (
     _p("injury", "young got_into medicine", 14),
     _p("injury", "gas gas_signs", 14, sure=False, unless=r" (?:lunch|party|food|steak|burger|burgers|dinner|sausages)(?= |$)"),
     _p("injury", "shock shock_signs", 14),
+    _p("pregnancy", "weeks_gone preg_sign", 16, unless=r" (?:block|plan|programme|program|training|left|ago|postpartum|post partum)(?= |$)"),
+    _p("injury", "burn_how skin_off", 12),
     _p("injury", "nose nose_long", 14, unless=r" (?:run|ran|running|cold|snot|blocked|sneezing)(?= |$)"),
     _p("injury", "stool bleed_stool", 6),
     _p("clot", "legpart swells stabs_breath", 24),
@@ -219,7 +227,7 @@ PICTURES: tuple[Picture, ...] = (
     _p("heat", "dry baffled", 18),
     _p("other", "person down", 18),
     _pain("joint jab", 6),
-    _pain("joint moan", 6, unless=r" (?:day|days|session|workout|tomorrow|exercise|work|later|good|great|fine|better|row|rows|raise|raises|press|presses|off|squat|squats|stretch|mobility|rest|time|happy|band|sleeve|sleeves|wraps|pain free)(?= |$)"),
+    _pain("joint moan", 8, unless=r" (?:day|days|session|workout|tomorrow|exercise|work|later|good|great|fine|better|row|rows|raise|raises|press|presses|off|squat|squats|stretch|mobility|rest|time|happy|band|sleeve|sleeves|wraps|pain free)(?= |$)"),
     _pain("meat jab", 6, unless=r" (?:pump|doms|good ache|in a good way|machine|ache from|sore|lol)(?= |$)"),
     _pain("meat torn odd_spot", 8, unless=r" (?:pull|pull ups|pump|doms|machine|dead|jelly|lol)(?= |$)"),
     _pain("joint sore no_muscle", 11),
@@ -238,21 +246,30 @@ PICTURES: tuple[Picture, ...] = (
     _wish("no_more", 12),
     _wish("means", 8),
     _wish("pills tempt", 10),
+    Picture("self_harm", ("wish", "means_place"), 11, True, _JOKED + _OUTDOORS),
     _wish("farewell", 8),
 )  # fmt: skip
+
+
+_BESIDE = 8  # words
 
 
 def pictures_in(line: str) -> Iterator[Seen]:
     """Every picture that a line holds, in the table's order, each once. line: folded words, a space before each."""
     places = _places(line)
-    for picture in PICTURES:
-        if not all(need in places for need in picture.needs):
-            continue
-        if picture.unless and re.search(picture.unless, line):
+    have = sum(_bits()[thing] for thing in places if thing in _bits())
+    for needed, picture in _needed():
+        if needed & ~have:
             continue
         found = _nearest(line, [places[need] for need in picture.needs], picture.within)
-        if found:
+        if found and not (picture.unless and re.search(picture.unless, _around(line, *found))):
             yield Seen(picture, *found)
+
+
+def _around(line: str, start: int, end: int) -> str:
+    """A stretch of a line and the words beside it: what makes a picture plain stands near it, not anywhere in a long text."""
+    before, after = line[:start].rsplit(" ", _BESIDE), line[end:].split(" ", _BESIDE + 1)
+    return " " + " ".join([*before[-_BESIDE:], line[start:end].strip(), *after[: _BESIDE + 1]]).replace("  ", " ")
 
 
 _DENIAL = re.compile(
@@ -260,11 +277,25 @@ _DENIAL = re.compile(
 )
 
 
+@lru_cache(maxsize=1)
+def _bits() -> dict[str, int]:
+    """A bit for each thing that a picture needs: whether a line has all of them is then one sum."""
+    return {thing: 1 << place for place, thing in enumerate(sorted({need for picture in PICTURES for need in picture.needs}))}
+
+
+@lru_cache(maxsize=1)
+def _needed() -> tuple[tuple[int, Picture], ...]:
+    return tuple((sum(_bits()[need] for need in set(picture.needs)), picture) for picture in PICTURES)
+
+
+_DENIAL_REACH = 80  # characters; the longest denial is shorter
+
+
 def _places(line: str) -> dict[str, list[tuple[int, int]]]:
     """Thing -> where it is said, and not denied."""
     found: dict[str, list[tuple[int, int]]] = {}
     for name, start, end in things_in(line):
-        if not _DENIAL.search(line[:start] + " "):
+        if not _DENIAL.search(line[max(0, start - _DENIAL_REACH) : start] + " "):
             found.setdefault(name, []).append((start, end))
     return found
 

@@ -150,7 +150,7 @@ _WORRY = re.compile(
     r" (?:still|wont|isnt|cant|minutes?|mins?|hour|hours|sitting|sat|lying|resting|nothing|reason|sudden|suddenly|weird|strange|never|worse|scared|worried|help|"
     r"dizzy|faint|lightheaded|sweat|sick|nauseous|pain|hurts|left|right|one (?:side|arm|leg|eye|hand|half|foot|ear)|half|face|speak|vision|since|keeps|always|woke|random|randomly|irregular|"
     r"skipping|fluttering|flutter|skips|skipped|stopped|all day|now and then|not normal|side|back|chest|groin|palpitations|standing|rest|"
-    r"settle|calm|slow|away|yesterday|everything|collapsed|floor|conscious|fainted|unconscious)(?= |$)"
+    r"settle|calm|slow|away|every time|yesterday|everything|collapsed|floor|conscious|fainted|unconscious)(?= |$)"
 )
 _MILD_DIZZY = re.compile(
     r" (?:bit|little|slightly|touch|tad|kinda|mildly|somewhat|briefly|quickly|second|sec|moment|stand|stood|standing up)(?= |$)"
@@ -273,12 +273,15 @@ def _pictured(text: str, joined: Clause, line: str) -> Iterator[_Seen]:
             yield one
 
 
+_FEWEST_WORDS = 4  # a text of fewer words says too little to be weighed
 _LONG_ENOUGH = 5  # words of a clause that is weighed by itself too, so that sets told beside it don't drown it
 
 
 def _likened(text: str, clauses: tuple[Clause, ...], line: str, seen: list[_Seen]) -> Iterator[_Seen]:
     """What no picture foresaw either, and reads like an emergency all the same: asked about, never sure."""
     if any(one.level is Level.EMERGENCY or one.eased or one.topic == "self_harm" for one in seen):
+        return
+    if sum("·" not in word for word in line.split()) < _FEWEST_WORDS:
         return
     whole = "".join(clause.line for clause in clauses)
     if _LONG_AGO.search(whole) or _IMAGINED.search(whole) or _TAKEN_BACK.search(whole):
@@ -376,6 +379,8 @@ def _as_said(name: str, line: str, whole: str, match: re.Match[str], words: str,
     effort, laugh = _EFFORT.search(whole) is not None, _PRAISE.search(whole) is not None
     if soft and name in SOFT and not worry and _soft(_SOON_OVER.sub("", match.group()), effort=effort, laugh=laugh):
         return _Seen(Level.CAUTION, name, words, 0.6, topic=CHECK)
+    if name == "stroke" and _lift_that_hurts(match.group(), whole):
+        return _Seen(Level.PAIN, "pain", words, 0.7)
     if name == "chest" and _from_the_teeth(match.group(), whole):
         return _Seen(Level.PAIN, "pain", words, 0.7)
     if name == "faint" and "collaps" in match.group() and not worry and _happy_heap(whole):
@@ -406,6 +411,13 @@ def _soft(said: str, *, effort: bool, laugh: bool) -> bool:
     if _NEVER_SOFT.search(said.strip()) or not effort:
         return False
     return laugh if _BREATHLESS.search(said) else True
+
+
+def _lift_that_hurts(said: str, whole: str) -> bool:
+    """ "Can't lift my arm overhead without a pinch": a joint that hurts, not an arm that fails."""
+    return re.search(r" cant (?:\S+ )?(?:lift|raise|move) .*(?:arm|leg)", said) is not None and (
+        re.search(r" without (?:a |any |some |it )?(?:pinch\w*|pain\w*|hurt\w*|winc\w*|sting\w*|click\w*|ache|aching)(?= |$)", whole) is not None
+    )  # fmt: skip
 
 
 def _from_the_teeth(said: str, whole: str) -> bool:

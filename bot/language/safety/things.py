@@ -9,16 +9,17 @@ the table.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from functools import lru_cache
 from importlib.resources import files
 
 from bot.language.safety.signs import GROUPS
 
 
-def things_in(line: str) -> Iterator[tuple[str, int, int]]:
+@lru_cache(maxsize=16)
+def things_in(line: str) -> tuple[tuple[str, int, int], ...]:
     """(thing, start, end) of each place where a thing is said, in the line's order. line: folded words, a space before each."""
     by_word, patterns = _table()
+    found: list[tuple[str, int, int]] = []
     words = line.split(" ")[1:]
     ends: dict[str, int] = {}
     start = 0
@@ -30,11 +31,11 @@ def things_in(line: str) -> Iterator[tuple[str, int, int]]:
             for name in names:
                 if ends.get(name, 0) <= start:
                     ends[name] = end
-                    yield name, start, end
+                    found.append((name, start, end))
         start += 1 + len(word)
     for name, pattern in patterns:
-        for match in pattern.finditer(line):
-            yield name, match.start(), match.end()
+        found += [(name, match.start(), match.end()) for match in pattern.finditer(line)]
+    return tuple(found)
 
 
 def words() -> frozenset[str]:
