@@ -7,6 +7,7 @@ Source: common practice.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from bot.language.questions.asked import Topic
 
@@ -56,3 +57,18 @@ CUES: tuple[tuple[Topic, str, float], ...] = (
     (Topic.TARGET, r"\bhow many (?:\w+ ){0,2}(?:reps?|sets?|rounds?|seconds?|secs?|steps?|times|metres|meters|warm)\b|\b(?:rep|set) (?:range|count|scheme)\b|\bmy target\b|\bwhats the target\b|\btargets?\b.*\?|\bwhat (?:rpe|rir|effort|reps?|range|percent)\b|\bhow (?:hard|close to failure|far)\b|\b(?:each|per|both|every) (?:side|leg|arm|hand|hands)\b|\bis (?:it|that|this) (?:each|per|total|both)\b|\bhow long\b.*\b(?:hold|plank|hang|carry|for)\b|\bto failure\b|\bwhat (?:do i|should i) aim|\b(?:aim|aiming|shoot) for\b|\bwhich (?:side|leg|arm) (?:first|do|should)|\bhow many\b.*{ex}|\bwhats? (?:is )?{ex}\b|\bwhat (?:does|do) (?:it|the plan|coach) say (?:for|on|about) {ex}|\bhow much (?:of )?{ex}|\bwarm ?up\b.*\?", 0.82),
     (Topic.HOW_TO, r"\b(?:how|hows)\b.*{ex}|\b(?:show|teach|explain|remind|tell)\b.*{ex}|\b(?:technique|form|cues?|setup|set up|demo|video|tips|execution|instructions|pointers|perform|position|posture)\b.*(?:\?|{ex}|for|on|of|is)|\bwhere (?:should|do|does|to|must|are) (?:i |my |the )?(?:\w+ ){0,2}(?:elbows?|feet|foot|hands?|knees?|back|hips?|head|shoulders?|bar|weight|dumbbells?|bells?|eyes|chest|arms?|put|hold|stand|toes|heels)|\bhow (?:wide|low|deep|far|high|bent|straight|close)\b|\bshould (?:my|the) (?:\w+ )?(?:elbows?|feet|foot|hands?|knees?|back|hips?|head|shoulders?|chest|bar|arms?|heels|toes|palms)\b|\bwhat(?:s| is| are)? (?:a |an |the )?{ex}\b|\bwhich way\b|\bwhat should (?:my|i feel|it feel)|\bwhere (?:should|do) i feel|\bam i doing (?:it|this|that|them|{ex}) right|\bwhich (?:muscles?|grip|hand|stance)\b|\bwhat (?:muscles?|grip|stance)\b|\bhow (?:do|to|should|would|does) (?:i|you|we|one)? ?(?:do|perform|hold|grip|set up|position) (?:it|this|that|these|them|the|a|an)\b", 0.85),
 )  # fmt: skip
+
+
+@lru_cache(maxsize=1)
+def cues() -> tuple[tuple[Topic, re.Pattern[str], float], ...]:
+    """Topic, pattern and certainty, in the order in which they are tried."""
+    # "@" is no word sign, so the edges around it are dropped.
+    return tuple(
+        (topic, re.compile(pattern.replace(r"{ex}\b", "@").replace("{ex}", "@")), certainty) for topic, pattern, certainty in CUES
+    )
+
+
+def topics_cued(shape: str) -> tuple[Topic, ...]:
+    """The topics whose cue fits a question's shape, in the order in which cues are tried."""
+    line = shape.replace("#", "10")
+    return tuple(topic for topic, pattern, _ in cues() if pattern.search(line))

@@ -15,7 +15,7 @@ import re
 from functools import lru_cache
 
 from bot.language.questions.asked import Asked, Topic
-from bot.language.questions.cues import CUES, DEFINES, IS_QUESTION, NOT_MINE, WEEKDAYS
+from bot.language.questions.cues import DEFINES, IS_QUESTION, NOT_MINE, WEEKDAYS, cues
 from bot.language.questions.samples import NOTHING, Vote, vote
 from bot.language.safety.words import mend
 from bot.language.situation import Situation
@@ -29,7 +29,7 @@ _TEMPO = re.compile(
 )
 _SLOT = re.compile(r"\b([a-h])\s?([1-9])\b", re.IGNORECASE)
 _CUT = re.compile(
-    r"(?<=[?!])\s+|\n+|(?<=[a-z)])\.\s+|;\s*|(?:,?\s+(?:and|also|&|plus|then)\s+|,\s*)(?=(?:also |then )?(?:what|whats|how|when|where|who|why|which|do i|does|should|can i|is there|am i|will)\b)",
+    r"(?<=[?!])\s+|\n+|(?<=[a-z)])\.+\s+|;\s*|(?:,?\s+(?:and|also|&|plus|then)\s+|,\s*)(?=(?:also |then )?(?:what|whats|how|when|where|who|why|which|do i|does|should|can i|is there|is it|is that|am i|did i|have i|will)\b)",
     re.IGNORECASE,
 )
 # Words that questions turn on, for mending slips.
@@ -87,7 +87,8 @@ _VOCABULARY = frozenset(
         "lower",
     ]
 )
-_JOINED = {"wat": "what", "wht": "what", "whts": "whats", "wats": "whats", "waht": "what", "hwo": "how", "nxt": "next", "nex": "next", "tmrw": "tomorrow", "tmr": "tomorrow",
+_JOINED = {"wot": "what", "wut": "what", "wots": "whats", "wuts": "whats", "hws": "how", "mny": "many", "mch": "much", "lng": "long", "hv": "have", "cud": "could", "wud": "would", "dis": "this", "dat": "that", "abt": "about",
+           "thru": "through", "reckon": "think", "diff": "difference", "tht": "that", "exos": "exercises", "excercises": "exercises", "exersises": "exercises", "wat": "what", "wht": "what", "whts": "whats", "wats": "whats", "waht": "what", "hwo": "how", "nxt": "next", "nex": "next", "tmrw": "tomorrow", "tmr": "tomorrow",
            "tmw": "tomorrow", "tomoro": "tomorrow", "2moro": "tomorrow", "pls": "please", "plz": "please", "rn": "now", "wich": "which", "witch": "which", "sholud": "should", "shud": "should",
            "shld": "should", "wen": "when", "hw": "how", "lst": "last", "prev": "previous", "wk": "week", "wks": "weeks", "sesh": "session", "mins": "minutes", "secs": "seconds",
            "exersise": "exercise", "excercise": "exercise", "weigth": "weight", "wieght": "weight", "wgt": "weight", "wt": "weight", "bw": "between", "btw": "btw", "nd": "and", "ive": "ive", "programm": "program"}  # fmt: skip
@@ -104,7 +105,7 @@ _DEFINE_BARE = 4  # words: "RIR = ?", "neutral grip, meaning?"
 def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
     """Every question in a text, in order, each once. Empty where none is asked, and for swaps and date moves. Never raises; pure."""
     found: dict[tuple[Topic, str, str], Asked] = {}
-    for part in _parts(text[:4096]):
+    for part in _parts(text[:4096], situation):
         asked = _read_part(part, situation)
         if asked is not None and not (found and _HANGS_ON.search(_line(part))):
             found.setdefault((asked.topic, asked.label or str(asked.exercise or ""), asked.term), asked)
@@ -114,28 +115,87 @@ def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
     return tuple(one for one in asks if one in sure or not sure or one.text.rstrip().endswith("?"))
 
 
-def _parts(text: str) -> list[str]:
-    """The parts that can each be one question; what only names a thing ("calves, what am I ...") goes with what follows."""
+def is_plainly_asked(text: str, situation: Situation) -> bool:
+    """Is a text, as a whole, surely a question of one of our topics and no wish for another exercise? Never raises; pure."""
+    liked = _vote(text[:4096], situation)
+    return liked is not None and liked.topic not in NOTHING and liked.likeness >= _LIKE_SURELY and liked.others["swap"] < _NO_SWAP
+
+
+# Chosen on the tuned corpora of swaps and questions.
+_LIKE_SURELY, _NO_SWAP = 0.6, 0.15
+
+
+def _parts(text: str, situation: Situation) -> list[str]:
+    """The parts that can each be one question; what only leads up to one ("calves, what am I ...") goes with what follows."""
     cut = [part.strip() for part in _CUT.split(text) if part and part.strip()]
     parts: list[str] = []
     held = ""
     for at, part in enumerate(cut):
-        if at + 1 < len(cut) and len(part.split()) <= _NAMES_ONLY and "?" not in part and not IS_QUESTION.search(_line(part)):
+        if at + 1 < len(cut) and _leads_up(part):
             held = f"{held} {part}".strip()
             continue
-        parts.append(f"{held} {part}".strip())
+        parts.append(_with_lead(held, part, situation))
         held = ""
     return parts
 
 
-_NAMES_ONLY = 3  # words
+_NAMES_ONLY, _LEADS_UP = 3, 10  # words
+
+
+def _leads_up(part: str) -> bool:
+    """ "calves", "first time on RDLs": no question of its own, so what follows may be about it."""
+    return len(part.split()) <= _LEADS_UP and "?" not in part and not IS_QUESTION.search(_line(part))
+
+
+def _with_lead(lead: str, part: str, situation: Situation) -> str:
+    """A name always belongs to the question; a longer lead only where the question is the clearer for it."""
+    together = f"{lead} {part}".strip()
+    if len(lead.split()) <= _NAMES_ONLY:
+        return together
+    both, alone = (_vote(said, situation) for said in (together, part))
+    return together if both and both.topic not in NOTHING and (alone is None or both.likeness >= alone.likeness) else part
+
+
+def _vote(said: str, situation: Situation) -> Vote | None:
+    return vote(_shape(_spelled(said, situation), situation))
+
+
 # Asks about what the part before has asked already: "never heard of RIR, what is it".
 _HANGS_ON = re.compile(
     r"^(?:and |so )?(?:what|whats|how|hows)(?: the heck| on earth)?(?: is| does| do| s)? (?:it|that|this|they|those)(?: mean| work| for| about)?$"
 )
 
 
-def _read_part(part: str, situation: Situation) -> Asked | None:
+# Said otherwise than written: "hw mny sets 2 go", "wot did i use 4 curls b4", "the rest of it", "have I done all the Bs".
+_SPELLED = (
+    (re.compile(r"\bthe rest of (?=(?:the|this|it|that|my|today|these|them|what)\b(?! weeks?\b))", re.I), "what remains of "),
+    (re.compile(r"\b(use|used|using|weights?|reps?|sets?|tempo|rest|go|heavy|cues|best|record|target|numbers?|time) 4 (?=[a-z])(?!(?:sets?|reps?|kg|x)\b)", re.I), r"\1 for "),
+    (re.compile(r"\b2 (?=(?:go|do|use|lift|rest|start|take|log|send)\b)", re.I), "to "),
+    (re.compile(r"\bshould of\b", re.I), "should have"),
+    (re.compile(r"\bhows many\b", re.I), "how many"),
+)  # fmt: skip
+_BEFORE = re.compile(r"\bb4\b", re.IGNORECASE)
+_GROUP = re.compile(
+    r"\b(?:the|my|all) (?:([B-H])s|([b-h])s|(A)s)\b|\b([A-Ha-h]) (?:pair|superset|group|circuit)\b|(?<=\bof )([B-H])\b"
+)
+
+
+def _spelled(part: str, situation: Situation) -> str:
+    """The part with slips of ear and thumb put right, and a whole letter ("the Cs") as its first slot."""
+    for pattern, said in _SPELLED:
+        part = pattern.sub(said, part)
+    if situation.slot("B4") is None:
+        part = _BEFORE.sub("before", part)
+    return _GROUP.sub(lambda match: _first_slot(match, situation), part)
+
+
+def _first_slot(match: re.Match[str], situation: Situation) -> str:
+    letter = next(group for group in match.groups() if group).upper()
+    return f"{letter}1" if situation.slot(f"{letter}1") else match.group()
+
+
+def _read_part(said: str, situation: Situation) -> Asked | None:
+    part = _spelled(said, situation)
     line = _line(part)
     if not line or (NOT_MINE.search(line) and not _mine_after_all(part, situation)):
         return None
@@ -151,7 +211,7 @@ def _read_part(part: str, situation: Situation) -> Asked | None:
         exercise = situation.exercise_of(slot) if slot else None
     weekday = next((WEEKDAYS[word] for word in line.split() if word in WEEKDAYS), None)
     ahead = 1 if "tomorrow" in line else 2 if "day after tomorrow" in line else None
-    return Asked(topic, part, certainty, label, exercise, words, tempo, term, weekday, ahead)
+    return Asked(topic, said, certainty, label, exercise, words, tempo, term, weekday, ahead)
 
 
 def _mine_after_all(part: str, situation: Situation) -> bool:
@@ -160,7 +220,7 @@ def _mine_after_all(part: str, situation: Situation) -> bool:
     return liked is not None and liked.topic not in NOTHING and liked.likeness >= _LIKE_MINE
 
 
-_LIKE_MINE = 0.6
+_LIKE_MINE = 0.45
 
 
 def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) -> tuple[Topic | None, float, str]:
@@ -174,7 +234,7 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
         return None, 0.0, ""
     marked = _marked(line, about)
     if asks or bare or _ASKS_ANYWAY.search(line):
-        for topic, pattern, certainty in _cues():
+        for topic, pattern, certainty in cues():
             if pattern.search(marked):
                 sure = certainty if "?" in part or IS_QUESTION.match(line) else certainty - 0.12
                 return topic, sure, ""
@@ -189,10 +249,11 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
     return None, 0.0, ""
 
 
-# How like the samples a text has to be (chosen on the tuned corpus): to be taken where no cue fits, with and without a sign of
-# asking; to take the place of a cue's topic, and by how much it must be more like the samples than that topic.
-_LIKE_ASKED, _LIKE_UNASKED, _LIKE_AGAINST, _AHEAD = 0.33, 0.55, 0.6, 0.2
-_LIKE_NOTHING = 0.55
+# How like the samples a text has to be for their topic to be taken (chosen on the tuned corpus): beside another topic's cue, where
+# no cue fits with and without a sign of asking, and to be one that only tells something.
+_LIKE_AGAINST, _LIKE_ASKED, _LIKE_UNASKED, _LIKE_NOTHING = 0.35, 0.3, 0.65, 0.3
+# So like a question that it is one, whatever its first word.
+_LIKE_PLAIN = 0.6
 # A text that only tells something must be so much like the questions of its cue's topic to count as one.
 _LIKE_TOLD = 0.45
 
@@ -200,28 +261,34 @@ _LIKE_TOLD = 0.45
 def _weighed(
     topic: Topic | None, certainty: float, term: str, liked: Vote | None, line: str, asks: bool
 ) -> tuple[Topic | None, float, str]:
-    """The cue's topic beside the samples' vote: the samples decide where no cue knows it, or where they are much surer."""
-    if liked is None or certainty >= 0.93:
+    """The cue's topic beside the samples' vote, which knows the cues too: it decides unless it is unsure."""
+    if liked is None or (certainty >= 0.93 and not _means_something_else(topic, liked)):
         return topic, certainty, term
-    known = topic is not None and topic is not Topic.FOR_COACH
-    needed = _LIKE_AGAINST if known else _LIKE_ASKED if asks else _LIKE_UNASKED
-    if liked.topic == "none" or (liked.topic in NOTHING and known):
-        needed = max(needed, _LIKE_NOTHING)
-    behind = liked.others.get(topic.value, 0.0) if known and topic is not None else 0.0
-    if known and not asks and behind < _LIKE_TOLD:
+    known = topic if topic is not Topic.FOR_COACH else None
+    asked = asks or (liked.topic not in NOTHING and liked.likeness >= _LIKE_PLAIN)
+    if known and not asked and liked.others[known.value] < _LIKE_TOLD:
         return None, 0.0, ""  # "my knee was hurting on friday" has words of a question and asks nothing
-    if (
-        liked.likeness < needed
-        or (topic is not None and liked.topic == topic.value)
-        or (known and liked.likeness - behind < _AHEAD)
-    ):
+    if liked.topic == topic or liked.likeness < _needed(liked, known, asks):
         return topic, certainty, term
     if liked.topic in NOTHING:
         return None, 0.0, ""
-    if liked.topic == Topic.TERM.value:
+    if liked.topic == Topic.TERM:
         terms = [one for one in terms_in(line) if one != "slot"]
         return (Topic.TERM, 0.8, terms[0]) if terms else (topic, certainty, term)
-    return Topic(liked.topic), min(0.6 + 0.3 * liked.likeness, 0.9 if asks else _SUREST_UNASKED), ""
+    return Topic(liked.topic), min(0.6 + 0.3 * liked.likeness, 0.9 if asked else _SUREST_UNASKED), ""
+
+
+def _needed(liked: Vote, known: Topic | None, asks: bool) -> float:
+    needed = _LIKE_AGAINST if known else _LIKE_ASKED if asks else _LIKE_UNASKED
+    return max(needed, _LIKE_NOTHING) if liked.topic == "none" else needed
+
+
+def _means_something_else(topic: Topic | None, liked: Vote) -> bool:
+    """ "Is my back meant to be straight in a split squat" has the words of a definition and asks for none."""
+    return topic is Topic.TERM and liked.likeness >= _LIKE_INSTEAD and liked.others.get(Topic.TERM.value, 0.0) < _NO_TERM
+
+
+_LIKE_INSTEAD, _NO_TERM = 0.5, 0.15
 
 
 # A text without any sign of asking never takes the place of a doubtful set, however like a question it is.
@@ -231,6 +298,7 @@ _SUREST_UNASKED = 0.8
 _OPENS = re.compile(
     r"^(?:(?:so|and|but|coach|hey|hi|hello|please|also|ok|sorry|um|then|just) )*"
     r"(?:(?:at|in|on|with|until|for|up to|by|from|under|im up to|since) (?=what|which|when|how))?(?:what|whats|wheres|whens|whos|how|hows|when|where|who|why|which|wth|wtf|do|does|did|can|cant|could|should|would|will|is|are|am|may|shall|must|might|explain|tell|show|remind|give|send|list|describe|define|any|any idea|no idea|no clue|not sure|dunno|dont know)\b|(?:\d|\w) or (?:less|more|not|enough|longer|done|stay|same|\d+$)|yes or no|^(?:\S+ ){0,3}(?:what|how|when|which|where|why|who)\b|\bhow (?:many|much|long|heavy|often|slow)\b|\bpossible$"
+    r"|\bi (?:forget|forgot|cant remember|dont remember)\b|\bin (?:\w+ )?(?:english|words|terms)\b"
 )
 _TELLS = re.compile(
     r"^(?:did|done|got|will|can|may|might|do|have|is|was|are|am) (?:do|done|try|see|get|the same|all|my|\d|it all|good|nice|ready|back|so|not)\b(?!.*\b(?:i|we|you)\b)"
@@ -253,7 +321,7 @@ def _liked(part: str, situation: Situation, line: str) -> Vote | None:
     return liked
 
 
-_LIKE_ITSELF = 0.95
+_LIKE_ITSELF = 0.75
 
 
 _TOLD = frozenset(("same", "one more", "same again", "more", "less", "done", "@", "left", "right"))
@@ -281,6 +349,7 @@ _PLAIN_TERMS = frozenset(
         "eccentric",
         "concentric",
         "superset",
+        "rep",
     )
 )
 
@@ -300,9 +369,14 @@ def _shape(part: str, situation: Situation) -> str:
     return _without_terms(" ".join(words))
 
 
+# Names of terms that are everyday words as well.
+_PLAIN_NAMES = frozenset(("drop", "single leg", "single arm", "stall", "stalled", "plateau", "plateauing", "racked", "positive", "negative", "same side",
+                          "opposite side", "easy week", "full range", "ramp", "neutral", "finisher", "circuit", "cluster"))  # fmt: skip
+
+
 def _without_terms(line: str) -> str:
     for name, term in terms_by_name():
-        if term not in _PLAIN_TERMS and name in line:
+        if term not in _PLAIN_TERMS and name not in _PLAIN_NAMES and name in line:
             line = re.sub(rf"(?<!\S){re.escape(name)}s?(?!\S)", "~", line)
     return line
 
@@ -318,7 +392,7 @@ def _defined(line: str, bare: bool, about: str) -> str:
     found = terms_in(line)
     if not found:
         return ""
-    real = [term for term in found if term != "slot"]
+    real = sorted((term for term in found if term != "slot"), key=lambda term: term == "rep")
     named = DEFINES.search(line)
     mine = re.search(
         r"\b(?:my|did i|have i|do i have|should i (?:use|aim|take|go)|today|last time|is next|for next|how many|how much|how long|when|left)\b",
@@ -334,7 +408,7 @@ def _defined(line: str, bare: bool, about: str) -> str:
     if bare and len(line.split()) <= len(real[0].split("_")) + 2 and not about and real[0] not in ("warm_up", "pr"):
         return real[0]
     after = re.search(
-        r"\b(?:what|whats|wtf)\b(?: (?:the|exactly|even|actually|is|are|s|a|an|was|this|that|these|those|heck|hell|does|do))*$",
+        r"\b(?:what|whats|wtf)\b(?: (?:the|exactly|even|actually|is|are|s|a|an|was|this|that|these|those|heck|hell|does|do|difference|between))*$",
         line[: _start_of(line, real[0])].rstrip(),
     )
     return (
@@ -364,20 +438,12 @@ def _marked(line: str, about: str) -> str:
     return line.replace(folded, "@") if folded and folded in line else f"{line} @"
 
 
-@lru_cache(maxsize=1)
-def _cues() -> tuple[tuple[Topic, re.Pattern[str], float], ...]:
-    # "@" is no word sign, so the edges around it are dropped.
-    return tuple(
-        (topic, re.compile(pattern.replace(r"{ex}\b", "@").replace("{ex}", "@")), certainty) for topic, pattern, certainty in CUES
-    )
-
-
 @lru_cache(maxsize=512)
 def _line(text: str) -> str:
     plain = re.sub("['’‘`´]", "", text.lower())
     words = re.findall(r"[a-z]+\d?|\d+(?:\.\d+)?|[^\W\d_]+", plain)
     return " ".join(
-        _JOINED.get(word) or (mend(word, _VOCABULARY) if word.isalpha() and len(word) >= 5 else word) for word in words
+        _JOINED.get(word) or (mend(word, _VOCABULARY) if word.isalpha() and len(word) >= 4 else word) for word in words
     )
 
 

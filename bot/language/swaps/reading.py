@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from bot.language.questions import is_plainly_asked
 from bot.language.situation import Situation
 from bot.language.swaps import words as w
 from bot.language.swaps.slots import Mentions, find_mentions, find_slot
@@ -21,6 +22,8 @@ from bot.training.substitutes import Reason
 _LONGEST = 300
 _DIGITS = re.compile(r"\d+")
 _KIT_REASONS = (Reason.MISSING_KIT, Reason.TAKEN)
+# Words of the other reasons stand in many a question: "never done curls, how heavy", "straight over to the other side?".
+_SAID_PLAINLY = (*_KIT_REASONS, Reason.PAIN, Reason.NO_ROOM, Reason.NOISE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +60,8 @@ def read_swap(text: str, situation: Situation, catalogue: Catalogue) -> SwapAske
     if heard is None:
         return None
     reason, certainty = heard
+    if reason not in _SAID_PLAINLY and is_plainly_asked(text, situation):
+        return None
     gone = kit if reason in _KIT_REASONS else ()
     label, exercise = find_slot(said, situation, catalogue, mentions, reason=reason, gone=gone, part=part)
     missing = _missing(said, kit, reason) if reason in _KIT_REASONS else ()
@@ -202,6 +207,8 @@ def _about_wish(
 ) -> tuple[Reason, float] | None:
     if w.DISLIKE.search(said) and named:
         return Reason.WISH, 0.88 if asking else 0.75
+    if mentions.wanted and named and re.search(r"\b(?:change|trade|exchange)\b", said):
+        return Reason.WISH, 0.8  # "could I change the pull ups for rows"
     if not other or re.search(r"\b(?:thanks|thank you|thx|nothing)\b", said):
         return None
     strong = bool(w.OTHER.search(w.WEAK_OTHER.sub(" ", said)))

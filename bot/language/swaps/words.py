@@ -92,7 +92,7 @@ TAKEN = _any_of(
 )  # fmt: skip
 HARD = _any_of(
     r"(?:too|so|way too|much too) (?:hard|heavy|difficult|tough|advanced|brutal|intense)", r"easier", r"less (?:brutal|hard|difficult|intense|demanding)",
-    r"too much for me", r"struggl\w+", r"simpler", r"killing me", r"beyond me", r"impossible", r"regress(?:ion)?", r"beginner",
+    r"too much for me", r"struggl\w+", r"simpler", r"gentler|kinder|softer", r"killing me", r"beyond me", r"impossible", r"regress(?:ion)?", r"(?:for )?beginners?(?= (?:version|option|variation|exercise|one))|for (?:a )?beginners?",
 )  # fmt: skip
 EASY = _any_of(
     r"(?:too|so|way too) (?:easy|light|simple)", r"harder", r"tougher", r"more (?:difficult|challenging|of a challenge)", r"progression",
