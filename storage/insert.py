@@ -10,6 +10,14 @@ from sqlalchemy.orm import Session
 from storage.base import Base
 
 
+def ignoring(table: type[Base], *, unique: str) -> dict[str, Any]:
+    """The statement that inserts rows and leaves what is on record as it is, by dialect; nothing comes back."""
+    return {
+        name: make(table.__table__).on_conflict_do_nothing(index_elements=[unique])  # type: ignore[arg-type]
+        for name, make in (("sqlite", sqlite.insert), ("postgresql", postgresql.insert))
+    }
+
+
 def insert_or_ignore(session: Session, table: type[Base], rows: list[dict[str, Any]], *, unique: str) -> list[int]:
     """Insert rows; one whose `unique` column is on record changes nothing. Returns the ids of the new ones, in no set order."""
     return [row_id for row_id, _ in inserted(session, table, rows, unique=unique)]

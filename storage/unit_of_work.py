@@ -8,6 +8,7 @@
 |---|---|---|
 | all of a deed or nothing | one transaction; leaving without commit rolls back | what_is_not_committed_did_not_happen |
 | the sender hears of new messages only when they are real | told after the commit | the_sender_is_told_after_the_commit |
+| gathered rows are read, undone and committed like all others | written before anything looks | what_is_gathered_is_seen_and_undone |
 | what a failed part did is not seen by the next | rows and memories are dropped with its savepoint | a_part_that_fails_is_undone_alone |
 | a group's new id is new everywhere | every table with a chat_id is rewritten in one go | a_moved_group_keeps_its_rows |
 
@@ -74,6 +75,7 @@ class UnitOfWork:
         """Hang domain repositories on this unit of work; for subclasses."""
 
     def commit(self) -> None:
+        self._write_gathered()
         self.session.commit()
         if self.outbox.took_back and self._on_taken_back:
             self.outbox.took_back = False
@@ -88,20 +90,43 @@ class UnitOfWork:
     @contextmanager
     def savepoint(self) -> Iterator[None]:
         """A part that may fail alone: an error inside undoes it and is raised again."""
+        self._write_gathered()
         before = len(self.outbox.new)
         try:
             with self.session.begin_nested():
                 yield
+                self._write_gathered()
         except BaseException:
+            self._end_gathering()
             del self.outbox.new[before:]
             self.undone()
             raise
+
+    @contextmanager
+    def gathered(self, most: int) -> Iterator[None]:
+        """Many deeds in one go: what they queue and plan is written at the end, in a few statements for all. About `most` are expected."""
+        self.outbox.gather(most)
+        self.due.gather()
+        try:
+            yield
+            self._write_gathered()
+        finally:
+            self._end_gathering()
+
+    def _write_gathered(self) -> None:
+        self.outbox.write_gathered()
+        self.due.write_gathered()
+
+    def _end_gathering(self) -> None:
+        self.outbox.end_gathering()
+        self.due.end_gathering()
 
     def undone(self) -> None:
         """A part was undone: what was read in it may not be there any more; for subclasses that remember."""
 
     def rewrite_chat_id(self, old_id: int, new_id: int) -> None:
         """A group got a new id: say so in every table that has a chat_id. Values kept as JSON are the caller's."""
+        self._write_gathered()
         for table in Base.metadata.sorted_tables:
             if "chat_id" in table.c:
                 self.session.execute(update(table).where(table.c.chat_id == old_id).values(chat_id=new_id))

@@ -224,6 +224,15 @@ class DueList(Protocol):
 
     def done(self, row_id: int, now: datetime) -> None: ...
     def done_all(self, row_ids: Sequence[int], now: datetime) -> None: ...
+    def count_tries(self, row_ids: Sequence[int], now: datetime, set_off_until: datetime | None) -> set[int]:
+        """Count a try of each before it begins, to be committed at once; returns those that are this worker's to run."""
+
+    def uncount(self, row_ids: Sequence[int], now: datetime) -> None:
+        """Take the count of a try back: its turn did not come."""
+
+    def take(self, row_ids: Sequence[int]) -> set[int]:
+        """Those of the rows that are still open and nobody else has, kept from other workers until the transaction ends."""
+
     def drop(self, row_id: int, now: datetime, reason: str) -> None: ...
     def count_try(self, row_id: int) -> None: ...
     def try_again(self, row_id: int, at_utc: datetime, reason: str) -> None: ...
@@ -285,6 +294,9 @@ class Queues(Protocol):
     def commit(self) -> None: ...
     def savepoint(self) -> AbstractContextManager[Any]:
         """A part that may fail alone: an error inside undoes it and is raised again."""
+
+    def gathered(self, most: int) -> AbstractContextManager[Any]:
+        """Many deeds in one go: what they queue and plan is written at the end, in a few statements for all."""
 
     def rewrite_chat_id(self, old_id: int, new_id: int) -> None:
         """A group got a new id: say so in every table that has a chat_id."""

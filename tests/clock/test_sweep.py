@@ -11,8 +11,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from sqlalchemy import event
 
-from bot.clock.sweep import BATCH, MAX_TRIES, Sweep, Swept
+from bot.clock.sweep import BATCH, MAX_TRIES, STEP, Sweep, Swept
 from scenarios.clock import PlayedClock
 from storage.engine import Engines
 from storage.unit_of_work import UnitOfWork
@@ -90,7 +91,7 @@ def test_a_deed_and_its_done_are_one(tmp_path: Path) -> None:
             killed = True
             raise KeyboardInterrupt
 
-    rig = Rig(tmp_path, {"reminder": dies_once})
+    rig = Rig(tmp_path, {"reminder": dies_once}, alone=True)
     rig.plan("a", NOON)
 
     with pytest.raises(KeyboardInterrupt):
@@ -175,6 +176,57 @@ def test_a_thing_that_comes_back_plans_its_next_time_under_its_own_key(tmp_path:
     assert rig.count("open") == 1
 
 
+def test_a_batch_costs_a_few_statements(tmp_path: Path) -> None:
+    """However many are due: their messages are written together, and so are their next times."""
+
+    def remind(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        say(uow, fields, row, now)
+        uow.outbox.put(7, "reminder", fields, key=f"reminder:{row.key}")
+        uow.due.cancel_all(member_id=int(row.key), kind="reminder")
+        uow.due.put("reminder", row.key, row.due_at_utc + timedelta(days=1), fields, member_id=int(row.key), too_late_after_s=None)
+
+    rig = Rig(tmp_path, {"reminder": remind})
+    statements: list[str] = []
+    event.listen(rig.engines.write, "before_cursor_execute", lambda *told: statements.append(told[2]))
+    counts = []
+    for day, many in enumerate((10, BATCH), start=1):
+        for number in range(many):
+            rig.plan(str(number), NOON + timedelta(days=day))
+        statements.clear()
+        assert rig.sweep_at(NOON + timedelta(days=day)) == Swept(done=many)
+        counts.append(len(statements))
+
+    assert len(spoken(rig)) == 10 + BATCH + BATCH  # each day's; the keyed ones of ten came on the first day already
+    assert rig.count("open") == BATCH
+    assert counts[1] <= counts[0] + 10, statements
+
+
+def test_a_long_batch_ends_early_and_the_rest_follows(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whoever waits for the database waits for one batch; what was counted as tried and had no turn is as if untouched."""
+    ticks = iter(range(100_000))
+    monkeypatch.setattr("bot.clock.sweep.time.perf_counter", lambda: next(ticks))
+    rig = Rig(tmp_path, {"reminder": say}, alone=True)
+    for number in range(3 * STEP):
+        rig.plan(f"at the start {number}", NOON)
+        rig.plan(f"after it {number}", NOON + timedelta(seconds=1))
+    batches = []
+    transact = rig.sweep._batch
+
+    def counted(now: datetime, swept: Swept) -> bool:
+        before = swept.total
+        is_more = transact(now, swept)
+        batches.append(swept.total - before)
+        return is_more
+
+    rig.sweep._batch = counted  # type: ignore[method-assign]
+    assert rig.sweep_at(NOON + timedelta(minutes=1)) == Swept(done=6 * STEP)
+    assert max(batches) <= 2 * STEP
+    assert len(set(spoken(rig))) == 6 * STEP
+    with rig.open_uow() as uow:
+        attempts = [uow.due.find("reminder", f"at the start {number}").attempts for number in range(3 * STEP)]
+    assert attempts == [1] * 3 * STEP
+
+
 def test_a_kind_that_nobody_knows_is_kept_as_failed_and_stops_nothing(tmp_path: Path) -> None:
     rig = Rig(tmp_path, {"reminder": say})
     rig.plan("a", NOON, kind="from a later version")
@@ -211,6 +263,30 @@ def test_a_deed_that_ends_the_program_is_given_up(tmp_path: Path) -> None:
     assert begun.count("poison") == MAX_TRIES
     assert begun.count("a") == 1
     assert (spoken(rig), rig.count("failed"), rig.count("done")) == (["a"], 1, 1)
+
+
+def test_beside_a_deed_that_ends_the_program_all_others_are_done(tmp_path: Path) -> None:
+    """Those that wait at a start are tried in one crowd; once it has gone wrong each goes alone."""
+
+    def poison(uow: Any, fields: dict[str, Any], row: Any, now: datetime) -> None:
+        if fields["key"] == "poison":
+            raise Killed
+        say(uow, fields, row, now)
+
+    rig = Rig(tmp_path, {"reminder": poison}, alone=True)
+    keys = [f"before {number}" for number in range(20)] + ["poison"] + [f"after {number}" for number in range(20)]
+    for seconds, key in enumerate(keys):
+        rig.plan(key, NOON - timedelta(minutes=1) + timedelta(seconds=seconds))
+    lives = 0
+    while rig.count("open"):
+        lives += 1
+        rig.start()
+        with suppress(Killed):
+            rig.sweep_at(NOON)
+
+    assert lives == MAX_TRIES + 1
+    assert sorted(spoken(rig)) == sorted(set(keys) - {"poison"})
+    assert (rig.count("failed"), rig.count("done")) == (1, 40)
 
 
 def test_after_a_missed_time_the_next_one_is_planned(tmp_path: Path) -> None:

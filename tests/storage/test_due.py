@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 import pytest
+from sqlalchemy import event
 
 from storage.due import DueRow
 from storage.engine import Engines
@@ -116,3 +117,64 @@ def test_finished_rows_are_forgotten_after_sixty_days(engines: Engines, noon: da
         assert uow.due.forget_finished(noon + timedelta(days=60)) == 0
         assert uow.due.forget_finished(noon + timedelta(days=61)) == 1
         assert uow.due.count("open") == 1
+
+
+def test_many_plans_are_written_in_few_statements(engines: Engines, noon: datetime) -> None:
+    """The same comes of it as of one by one: cancelled first, then planned; what has happened stays so."""
+    with UnitOfWork(engines, lambda: noon) as uow:
+        for number in range(3):
+            uow.due.put("reminder", f"{number}:old", noon + HOUR, {}, member_id=number, too_late_after_s=None)
+        uow.due.put("reminder", "1:done", noon, {}, member_id=1, too_late_after_s=None)
+        uow.due.done_all([row.id for row in uow.due.claim(noon, 9)], noon)
+        uow.commit()
+
+    statements: list[str] = []
+    event.listen(engines.write, "before_cursor_execute", lambda *told: statements.append(told[2]))
+    with UnitOfWork(engines, lambda: noon) as uow, uow.gathered(9):
+        for number in range(2):
+            uow.due.cancel_all(member_id=number, kind="reminder")
+            uow.due.put("reminder", f"{number}:new", noon + 2 * HOUR, {"n": number}, member_id=number, too_late_after_s=None)
+        uow.due.put("reminder", "1:done", noon, {}, member_id=1, too_late_after_s=None)
+        assert [word for word in statements if "due" in word] == []
+        uow.commit()
+    assert len([word for word in statements if "due" in word]) == 2
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        planned = {number: [row.key for row in uow.due.of_member(number)] for number in range(3)}
+        assert planned == {0: ["0:new"], 1: ["1:new"], 2: ["2:old"]}
+        assert uow.due.count("done") == 1
+
+
+def test_what_is_gathered_twice_and_cancelled_between_ends_as_said_last(engines: Engines, noon: datetime) -> None:
+    with UnitOfWork(engines, lambda: noon) as uow:
+        with uow.gathered(9):
+            uow.due.put("reminder", "a", noon + HOUR, {"n": 1}, member_id=7, too_late_after_s=None)
+            uow.due.put("reminder", "a", noon + 2 * HOUR, {"n": 2}, member_id=7, too_late_after_s=None)
+            uow.due.put("reminder", "b", noon + HOUR, {}, member_id=7, too_late_after_s=None)
+            uow.due.cancel_all(member_id=7, kind="reminder")
+            uow.due.put("reminder", "a", noon + 3 * HOUR, {"n": 3}, member_id=7, too_late_after_s=None)
+        uow.commit()
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        assert [(row.key, row.due_at_utc, row.fields) for row in uow.due.of_member(7)] == [("a", noon + 3 * HOUR, {"n": 3})]
+
+
+def test_a_counted_try_is_one_workers_alone(engines: Engines, noon: datetime) -> None:
+    """Two workers see the same row; it is counted once, and left alone until the set-off is over."""
+    with UnitOfWork(engines, lambda: noon) as uow:
+        uow.due.put("reminder", "7", noon, {}, too_late_after_s=None)
+        uow.commit()
+    with UnitOfWork(engines, lambda: noon) as uow:
+        (row,) = uow.due.claim(noon, 9)
+
+    counted = []
+    for _ in range(2):
+        with UnitOfWork(engines, lambda: noon) as uow:
+            counted.append(uow.due.count_tries([row.id], noon, noon + HOUR))
+            uow.commit()
+
+    assert counted == [{row.id}, set()]
+    with UnitOfWork(engines, lambda: noon) as uow:
+        assert [list(uow.due.claim(noon, 9)), [one.attempts for one in uow.due.claim(noon + HOUR, 9)]] == [[], [1]]
+        uow.due.uncount([row.id], noon)
+        assert [one.attempts for one in uow.due.claim(noon, 9)] == [0]

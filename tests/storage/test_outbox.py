@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 
 import pytest
+from sqlalchemy import event
 
 from storage.engine import Engines
 from storage.outbox import Outbox, OutboxRow
@@ -161,3 +162,25 @@ def test_finished_messages_are_forgotten_after_sixty_days_and_waiting_ones_never
         assert uow.outbox.forget_finished(noon + timedelta(days=60)) == 0
         assert uow.outbox.forget_finished(noon + timedelta(days=60, seconds=1)) == 1
         assert uow.outbox.count("waiting") == 1
+
+
+def test_many_messages_are_written_in_few_statements(engines: Engines, noon: datetime) -> None:
+    """Ids are told at once and keep the order; a key that is on record, or comes twice, makes no second message."""
+    with UnitOfWork(engines, lambda: noon) as uow:
+        first = uow.outbox.put(7, "x", {"n": 0}, key="there")
+        uow.commit()
+
+    told: list[OutboxRow] = []
+    statements: list[str] = []
+    event.listen(engines.write, "before_cursor_execute", lambda *said: statements.append(said[2]))
+    with UnitOfWork(engines, lambda: noon, on_queued=told.extend) as uow:
+        with uow.gathered(2):
+            ids = [uow.outbox.put(7, "x", {"n": n}, key=key) for n, key in enumerate((None, "there", "new", "new", None), start=1)]
+            assert [word for word in statements if word.startswith("INSERT")] == []
+        uow.commit()
+    assert len([word for word in statements if word.startswith("INSERT")]) == 1
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        rows = uow.outbox.waiting(noon, lanes=range(5), held=(), full=(), limit=9)
+        assert [(row.id, row.fields["n"]) for row in rows] == [(first, 0), (ids[0], 1), (ids[2], 3), (ids[4], 5)]
+        assert told == rows[1:]

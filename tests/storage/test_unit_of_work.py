@@ -60,6 +60,44 @@ def test_a_part_that_fails_is_undone_alone(engines: Engines, noon: datetime) -> 
         assert [(row.kind, row.id) for row in rows] == [("x", first), ("z", third)]
 
 
+def test_what_is_gathered_is_seen_and_undone(engines: Engines, noon: datetime) -> None:
+    """Gathering is about cost alone: whoever looks sees the rows, and a part that fails takes its own along."""
+    with UnitOfWork(engines, lambda: noon) as uow:
+        with uow.gathered(5):
+            first = uow.outbox.put(7, "x", {}, key="k")
+            assert [row.id for row in (uow.outbox.find("k"), uow.outbox.get(first)) if row] == [first, first]
+            uow.due.put("reminder", "7", noon, {}, too_late_after_s=None)
+            assert uow.due.find("reminder", "7") is not None
+            second = uow.outbox.put(8, "x", {})
+            with pytest.raises(RuntimeError), uow.savepoint():
+                uow.outbox.put(7, "y", {})
+                uow.due.put("reminder", "8", noon, {}, too_late_after_s=None)
+                raise RuntimeError
+            third = uow.outbox.put(-5, "z", {})
+            uow.rewrite_chat_id(-5, -1005)
+        assert [row.id for row in uow.outbox.new] == [first, second, third]
+        uow.commit()
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        rows = uow.outbox.waiting(noon, lanes=range(5), held=(), full=(), limit=9)
+        assert [(row.id, row.chat_id) for row in rows] == [(first, 7), (second, 8), (third, -1005)]
+        assert [uow.due.find("reminder", key) is not None for key in "78"] == [True, False]
+
+
+def test_a_gathering_that_fails_leaves_nothing(engines: Engines, noon: datetime) -> None:
+    with UnitOfWork(engines, lambda: noon) as uow:
+        with pytest.raises(RuntimeError), uow.savepoint(), uow.gathered(5):
+            uow.outbox.put(7, "x", {})
+            uow.due.put("reminder", "7", noon, {}, too_late_after_s=None)
+            raise RuntimeError
+        last = uow.outbox.put(8, "x", {})
+        assert [row.id for row in uow.outbox.new] == [last]
+        uow.commit()
+
+    with UnitOfWork(engines, lambda: noon, reads=True) as uow:
+        assert (uow.outbox.count("waiting"), uow.due.count("open")) == (1, 0)
+
+
 def test_a_moved_group_keeps_its_rows(engines: Engines, noon: datetime) -> None:
     with UnitOfWork(engines, lambda: noon) as uow:
         uow.outbox.put(-5, "x", {})
