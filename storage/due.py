@@ -109,11 +109,7 @@ _DONE_ALL = (
     .where(C.id.in_(bindparam("rows", expanding=True)), _STILL_OPEN)
     .values(state="done", finished_at_utc=bindparam("now"))
 )
-_TAKE = (
-    select(C.id)
-    .where(C.id.in_(bindparam("rows", expanding=True)), _STILL_OPEN)
-    .with_for_update(skip_locked=True)
-)
+_TAKE = select(C.id).where(C.id.in_(bindparam("rows", expanding=True)), _STILL_OPEN).with_for_update(skip_locked=True)
 _CANCEL_MANY = delete(DueTable.__table__).where(  # type: ignore[arg-type]
     C.kind == bindparam("of_kind"), C.member_id.in_(bindparam("members", expanding=True)), C.state == "open"
 )

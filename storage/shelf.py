@@ -12,7 +12,7 @@ into its frozen value is remembered for the process. Statements are built once f
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 from functools import lru_cache
 from typing import Any, Generic, TypeVar
@@ -77,6 +77,16 @@ class Shelf(Generic[V]):
             self._newest[shape, asked] = self._value(*row) if row is not None else None
         return self._newest[shape, asked]
 
+    def foresee(self, key: str, wanted: Collection[int], **same: Any) -> None:
+        """Look up for many at once what `find` and `newest` will be asked for each: `foresee("member_id", [3, 4], active=True)`."""
+        found: dict[int, list[V]] = {one: [] for one in wanted}
+        for value in self.find(**{key: sorted(found)}, **same):
+            found[getattr(value, key)].append(value)
+        for one, values in found.items():
+            name = (_shape(keys := {key: one, **same}), _asked(keys))
+            self._found[name] = values
+            self._newest[name] = values[-1] if values else None
+
     def count(self, **keys: Any) -> int:
         query = select(func.count()).select_from(self._table).where(*_conditions(self._table, _shape(keys)))
         return int(self._session.connection().execute(query, _given(keys)).scalar_one())
@@ -113,8 +123,8 @@ Shape = tuple[tuple[str, str], ...]
 
 
 def _shape(keys: dict[str, Any]) -> Shape:
-    """Which keys are asked for, and how: "=", "between", "in", "null"."""
-    return tuple((key, _how(wanted)) for key, wanted in keys.items())
+    """Which keys are asked for, in the order of their names, and how: "=", "between", "in", "null"."""
+    return tuple((key, _how(keys[key])) for key in sorted(keys))
 
 
 def _how(wanted: Any) -> str:
@@ -124,8 +134,8 @@ def _how(wanted: Any) -> str:
 
 
 def _asked(keys: dict[str, Any]) -> tuple[Any, ...]:
-    """What the keys are asked to be, as it can be remembered by."""
-    return tuple(tuple(wanted) if isinstance(wanted, list) else wanted for wanted in keys.values())
+    """What the keys are asked to be, in the order of their names, as it can be remembered by."""
+    return tuple(tuple(wanted) if isinstance(wanted := keys[key], list) else wanted for key in sorted(keys))
 
 
 def _given(keys: dict[str, Any]) -> dict[str, Any]:

@@ -30,7 +30,7 @@ from bot.chat.transport import Transport, open_bot
 from bot.chat.webhook import WebServer, announce, make_app, take_back
 from bot.clock.pace import Limits, Pace
 from bot.clock.sender import Sender
-from bot.clock.sweep import Deed, Sweep, Swept
+from bot.clock.sweep import Deed, Foresee, Sweep, Swept
 from bot.coaching.faults import where
 from bot.coaching.ports import Clock, InboxRow, OutboxRow
 from bot.settings import Settings
@@ -55,7 +55,7 @@ class Hooks:
     """What chat and coaching plug in. All but on_start's lines run inside the transaction that they are given.
 
     handle: the deed for an update. render: a row's message. deeds: what runs when a due row's time has come, by kind; missed: what runs
-    in the place of one that came too late or was given up.
+    in the place of one that came too late or was given up; foresee: reads ahead for many rows of a kind.
     on_start: returns lines for the operator's terminal. on_bot: told the bot's own name and id once the platform has said it.
     instead: what stands in for a message of a kind that cannot be rendered or is refused. wants_file: the id of a file that `handle` needs, or None. heavy: kinds of messages whose rendering takes long.
     routes: further paths of the web server. unit_of_work: the class with the domain's repositories on it.
@@ -65,6 +65,7 @@ class Hooks:
     render: Render
     deeds: Mapping[str, Deed] = field(default_factory=dict)
     missed: Mapping[str, Deed] = field(default_factory=dict)
+    foresee: Mapping[str, Foresee] = field(default_factory=dict)
     on_start: Callable[[Any, datetime], Sequence[str]] | None = None
     on_bot: Callable[[str, int], None] | None = None
     on_sent: Callable[[Any, OutboxRow, dict[str, Any]], None] | None = None
@@ -115,6 +116,7 @@ class Program:
             in_database=self.in_database,
             deeds=hooks.deeds,
             missed=hooks.missed,
+            foresee=hooks.foresee,
             clock=clock,
             alone=self.engines.is_sqlite,
         )

@@ -13,6 +13,7 @@ from bot.chat.wording.buttons import button_words
 from bot.chat.wording.in_place import in_place_of
 from bot.cli.program import Hooks, Program
 from bot.coaching import coach, own_data, publish, reminders, review
+from bot.coaching.course import foresee_courses
 from bot.coaching.scene import Desk, Scene
 from bot.language import read
 from bot.language.questions import read_questions
@@ -49,6 +50,7 @@ def make_hooks(public_url: str = "") -> Hooks:
         render=_render,
         deeds=_deeds(desk),
         missed=_missed(desk),
+        foresee=_foresee(desk),
         on_start=_on_start,
         on_bot=lambda name, _id: setattr(desk, "bot_name", name),
         on_unreachable=lambda uow, chat_id: mark_reachable(uow, chat_id, uow.now, desk, reachable=False),
@@ -113,6 +115,18 @@ def _deeds(desk: Desk) -> dict[str, Any]:
         "publish": lambda uow, fields, row, now: publish.publish_due(scene(uow, now), fields["revision"]),
         "deliver": lambda uow, fields, row, now: publish.deliver_due(scene(uow, now), fields["revision"], fields["member"]),
     }
+
+
+def _foresee(desk: Desk) -> dict[str, Any]:
+    """What reads ahead, by kind, where many of a kind are due at once.
+
+    Only for deeds that save nothing of what they read: what is saved is best read a moment before.
+    """
+
+    def courses(uow: Any, rows: Sequence[Any], now: datetime) -> None:
+        foresee_courses(Scene(uow=uow, now=now, desk=desk, chat_id=0), {row.fields["member"] for row in rows})
+
+    return {"reminder": courses, "reminder_again": courses}
 
 
 def _missed(desk: Desk) -> dict[str, Any]:

@@ -28,6 +28,7 @@ from bot.coaching.ports import Clock, DueRow, Queues, UnitOfWorkFactory
 
 LOG = logging.getLogger(__name__)
 Deed = Callable[[Any, dict[str, Any], DueRow, datetime], None]
+Foresee = Callable[[Any, Sequence[DueRow], datetime], None]
 BATCH = 100
 BATCH_FOR_S = 0.05  # then what is done is committed; the rest is claimed anew, so that nobody waits long for a crowd
 STEP = 10  # so many deeds before the first look at the watch, then twice as many, and so on
@@ -52,6 +53,7 @@ class Sweep:
     """Call `once()` every few seconds; calls that meet take turns.
 
     missed: what runs, by kind, in the place of a deed that came too late or was given up, so that its next time is planned.
+    foresee: what reads for many rows of a kind at once that which their deeds will ask for one by one.
     alone: all work on this database takes turns in one thread, and whoever plans calls `planned()`; so one look holds for long.
     """
 
@@ -63,9 +65,10 @@ class Sweep:
         deeds: Mapping[str, Deed],
         clock: Clock,
         missed: Mapping[str, Deed] | None = None,
+        foresee: Mapping[str, Foresee] | None = None,
         alone: bool = False,
     ) -> None:
-        self._missed, self._started_at = missed or {}, clock.now()
+        self._missed, self._foresee, self._started_at = missed or {}, foresee or {}, clock.now()
         self._open_uow, self._in_database, self._deeds, self._clock = open_uow, in_database, deeds, clock
         self._turn = asyncio.Lock()
         self._alone, self._is_seen = alone, False
@@ -208,6 +211,9 @@ class Sweep:
                 while done < len(rows) and (not done or time.perf_counter() < until):
                     step, step_of = rows[done : done + step_of], 2 * step_of
                     uow.due.done_all([row.id for row in step], now)
+                    for kind, foresee in self._foresee.items():
+                        if of_kind := [row for row in step if row.kind == kind]:
+                            foresee(uow, of_kind, now)
                     for row in step:
                         self._deeds[row.kind](uow, row.fields, row, now)
                     done += len(step)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
@@ -147,10 +149,9 @@ class Course:
         """Slot label -> substitute, for today's day: the block-wide ones, then this session's own."""
         if self.trainable_day is None:
             return {}
-        taken = self.scene.uow.swaps.find(
-            member_id=self.member.id, series=self.revision.series, day=self.trainable_day, active=True
-        )
-        block_wide = {swap.label: swap.exercise for swap in taken if swap.session_id is None}
+        taken = self.scene.uow.swaps.find(member_id=self.member.id, series=self.revision.series, active=True)
+        todays = [swap for swap in taken if swap.day == self.trainable_day]
+        block_wide = {swap.label: swap.exercise for swap in todays if swap.session_id is None}
         return block_wide | (dict(self.session.swaps) if self.session else {})
 
     def own_version(self, slot: Slot) -> ExerciseId | None:
@@ -225,6 +226,23 @@ def course_of(scene: Scene, member: people.Member) -> Course | None:
         return None
     revisions = scene.uow.revisions.find(group_id=member.group_id, series=assignment.series, state=people.RevisionState.PUBLISHED)
     return Course(scene, member, assignment, revisions[-1]) if revisions else None
+
+
+def foresee_courses(scene: Scene, member_ids: Collection[int]) -> None:
+    """Look up for many members at once what the courses of all of them will ask for."""
+    uow = scene.uow
+    uow.members.foresee("id", member_ids)
+    uow.assignments.foresee("member_id", member_ids, ended_on=None)
+    of_series, of_start = defaultdict[int, set[int]](set), defaultdict[date, set[int]](set)
+    for member_id in member_ids:
+        assignment = uow.assignments.newest(member_id=member_id, ended_on=None)
+        if assignment is not None:
+            of_series[assignment.series].add(member_id)
+            of_start[assignment.started_on].add(member_id)
+    for series, members in of_series.items():
+        uow.swaps.foresee("member_id", members, series=series, active=True)
+    for started_on, members in of_start.items():
+        uow.sessions.foresee("member_id", members, on=(started_on, date.max))
 
 
 def bare_situation(scene: Scene, member: people.Member) -> Situation:

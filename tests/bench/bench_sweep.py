@@ -1,4 +1,4 @@
-"""What does a sweep cost? 100,000 planned things of which 1,000 are due; then a sweep with nothing due.
+"""What does a sweep cost? 100,000 planned things of which 1,000 are due; then a sweep with nothing due; then real reminders.
 
 python -m tests.bench.bench_sweep
 SQLite in a temporary folder; PostgreSQL as well where COMPANION_TEST_POSTGRES names an empty database (its public schema is made anew).
@@ -25,10 +25,27 @@ from storage.due import DueTable
 from storage.engine import Engines, open_engines, sqlite_url
 from storage.migrations import migrate
 from storage.unit_of_work import UnitOfWork
+from tests.builders.crowd import crowd_like
+from tests.builders.stage import Stage, staged
 
 NOW = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 PLANNED, DUE = 100_000, 1_000
 ROUNDS, IDLE = 5, 200
+REMINDED = 500
+
+
+@staged()
+async def real_reminders(stage: Stage) -> None:
+    """The reminder as members get it: their plan, their block, their swaps read, and the next one planned."""
+    crowd_like(stage, await stage.member("Mira"), REMINDED - 1)
+    at = await stage.program.sweep.next_at()
+    assert at is not None
+    await stage.clock.advance_to(at)
+    begun = time.perf_counter()
+    swept = await stage.program.sweep.once()
+    took = time.perf_counter() - begun
+    assert swept.done == REMINDED, swept
+    print(f"SQLite: {REMINDED} real reminders at one moment: {took * 1_000:.0f} ms, {took * 1e6 / REMINDED:.0f} us each")
 
 
 async def at_once(work: Callable[..., Any], *given: Any) -> Any:
@@ -87,6 +104,7 @@ def main() -> None:
         migrate(engines.write)
         measure(engines, "SQLite")
         engines.close()
+    real_reminders()
     url = os.environ.get("COMPANION_TEST_POSTGRES", "")
     if not url:
         print("PostgreSQL: not measured; COMPANION_TEST_POSTGRES names no database")

@@ -183,7 +183,9 @@ def test_a_batch_costs_a_few_statements(tmp_path: Path) -> None:
         say(uow, fields, row, now)
         uow.outbox.put(7, "reminder", fields, key=f"reminder:{row.key}")
         uow.due.cancel_all(member_id=int(row.key), kind="reminder")
-        uow.due.put("reminder", row.key, row.due_at_utc + timedelta(days=1), fields, member_id=int(row.key), too_late_after_s=None)
+        uow.due.put(
+            "reminder", row.key, row.due_at_utc + timedelta(days=1), fields, member_id=int(row.key), too_late_after_s=None
+        )
 
     rig = Rig(tmp_path, {"reminder": remind})
     statements: list[str] = []

@@ -175,7 +175,9 @@ def test_many_messages_are_written_in_few_statements(engines: Engines, noon: dat
     event.listen(engines.write, "before_cursor_execute", lambda *said: statements.append(said[2]))
     with UnitOfWork(engines, lambda: noon, on_queued=told.extend) as uow:
         with uow.gathered(2):
-            ids = [uow.outbox.put(7, "x", {"n": n}, key=key) for n, key in enumerate((None, "there", "new", "new", None), start=1)]
+            ids = [
+                uow.outbox.put(7, "x", {"n": n}, key=key) for n, key in enumerate((None, "there", "new", "new", None), start=1)
+            ]
             assert [word for word in statements if word.startswith("INSERT")] == []
         uow.commit()
     assert len([word for word in statements if word.startswith("INSERT")]) == 1

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from sqlalchemy import event
 
 from bot.cli.wiring import CompanionUnitOfWork
 from bot.training import people
@@ -116,3 +117,26 @@ def test_what_an_undone_part_of_a_transaction_saw_is_not_remembered(engines: Eng
             raise RuntimeError
 
         assert (uow.claims.newest(code="abc"), uow.claims.find(code="abc")) == (None, [])
+
+
+def test_what_is_foreseen_is_what_would_be_found(shelves: Shelves) -> None:
+    """One question for many answers each of theirs, also for those who have nothing, until something is written."""
+    first = _member(shelves)
+    second = shelves.members.add(replace(first, id=0, chat_id=3))
+    kept = [_record(shelves, member, date(2026, 3, day)) for member in (first, second) for day in (4, 5)]
+    shelves.records.save(replace(kept[0], active=False))
+    asked: list[str] = []
+    event.listen(shelves.records._session.connection(), "before_cursor_execute", lambda *told: asked.append(told[2]))
+
+    shelves.records.foresee("member_id", {first.id, second.id, 99}, active=True)
+    shelves.members.foresee("id", [first.id, 99])
+    found = {who: shelves.records.find(active=True, member_id=who) for who in (first.id, second.id, 99)}
+    newest = [shelves.records.newest(member_id=who, active=True) for who in (first.id, second.id, 99)]
+    members = [shelves.members.get(first.id), shelves.members.get(99)]
+
+    assert found == {first.id: kept[1:2], second.id: kept[2:], 99: []}
+    assert newest == [kept[1], kept[3], None]
+    assert members == [first, None]
+    assert len(asked) == 2
+    shelves.records.save(replace(kept[1], active=False))
+    assert shelves.records.find(member_id=first.id, active=True) == []
