@@ -127,6 +127,11 @@ _STILL = re.compile(
 _THIS_SET = re.compile(
     r" (?:(?:this|that|last|first|second|third|my|one|next) (?:set|rep|one)|[a-h][1-9]|reps?|same as|(?<!was )(?<!were )(?<!been )(?:hurting|aching|aches))(?= |$)"
 )
+# "Stairs were fine yesterday, today I get to the third one and gasp": the day named before is only compared with.
+_TODAY_TOO = re.compile(
+    r" (?:today|tonight|this morning) (?:i|my|its|it|theres)(?! (?:am |is |feel |feeling |feels |all |much |been |was |totally )*"
+    r"(?:fine|ok|okay|better|good|great|alright|gone|normal|over|back to))(?= |$)"
+)
 _OVER = re.compile(
     r" (?:fine now|ok now|okay now|better now|good now|alright now|all good|(?:fine|ok|okay|good|better|great|alright|gone) (?:today|again|this morning)|gone now|its gone|is gone|went away|gone away|has gone|gone again|passed now|it passed|"
     r"cleared up|feeling better|feel better|recovered|settled now|back to normal|am fine|im fine|im ok|im okay|no problem now|all fine)(?= |$)"
@@ -364,7 +369,7 @@ def _as_said(name: str, line: str, whole: str, match: re.Match[str], words: str,
     others = _OTHERS.search(line[: match.start()] + " ") is not None
     if _LONG_AGO.search(whole) and not _GOES_ON.search(match.group()):
         return None if others else _Seen(Level.CAUTION, name, words, 0.7, topic="diagnosis")
-    recent = _RECENT.search(whole) is not None
+    recent = _RECENT.search(whole) is not None and _TODAY_TOO.search(whole) is None
     now = _STILL.search(whole) is not None
     if others and recent and not now:
         return None

@@ -48,6 +48,8 @@ _SAID_AS: dict[str, str] = {
     "colapsed": "collapsed", "fell": "fell", "siezure": "seizure", "seizur": "seizure", "seisure": "seizure", "slured": "slurred",
     "bloods": "blood", "blod": "blood", "vomitting": "vomiting", "puked": "vomited", "puking": "vomiting", "stummy": "stomach",
     "preg": "pregnant", "preggo": "pregnant", "preggers": "pregnant", "prego": "pregnant", "pregnent": "pregnant", "preagnant": "pregnant", "pregant": "pregnant",
+    "tlk": "talk", "tlking": "talking", "tolk": "talk", "rite": "right", "rihgt": "right", "mouf": "mouth", "mowth": "mouth", "spek": "speak", "cudnt": "cant",
+    "wnt": "wont", "lft": "left", "rght": "right", "armm": "arm", "hed": "head", "hedache": "headache", "eys": "eyes", "stumach": "stomach", "fase": "face", "tung": "tongue", "throte": "throat",
     "ambo": "ambulance", "doms": "doms", "dom": "doms", "lightheadedness": "lightheaded", "lightheadness": "lightheaded",
     "wooziness": "woozy", "dizziness": "dizzy", "dizzyness": "dizzy", "faintness": "faint", "breathlessness": "breathless",
     "brb": "brb", "omg": "omg", "lmao": "lol", "lmfao": "lol", "rofl": "lol", "haha": "lol", "hahaha": "lol", "hehe": "lol", "loool": "lol", "lool": "lol",
