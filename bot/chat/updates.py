@@ -124,6 +124,8 @@ def _words(scene: Scene, text: str) -> None:
         return
     group = coach.group_here(scene)
     member = member_here(scene)
+    if group is None and command.split("@")[0] == "/claim" and coach.claim(scene, argument):
+        return  # a member of somebody's group may become a coach as well
     if group is not None and (member is None or _is_for_coach(scene, text)):
         coach.hear(scene, group, text)
     elif member is not None:

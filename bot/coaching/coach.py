@@ -29,10 +29,13 @@ class DoNothing:
     pass
 
 
-def new_claim(scene_uow: object, now: datetime) -> str | None:
-    """Make the one-time code for the operator's terminal, unless there is a coach already. Only its hash is kept."""
+def new_claim(scene_uow: object, now: datetime, *, besides: bool = False) -> str | None:
+    """Make the one-time code for the operator's terminal; None if there is a coach already. Only its hash is kept.
+
+    besides: one more coach is wanted beside those there are.
+    """
     uow = scene_uow
-    if uow.groups.count():  # type: ignore[attr-defined]
+    if uow.groups.count() and not besides:  # type: ignore[attr-defined]
         return None
     code = "-".join(secrets.token_hex(2) for _ in range(3))
     for old in uow.claims.find(used_by=None):  # type: ignore[attr-defined]

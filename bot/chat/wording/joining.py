@@ -23,8 +23,8 @@ def code_not_good(reply: replies.CodeNotGood) -> str:
     if reply.own:
         return "You are the coach already; that code has done its work. /help shows what you can send me."
     return (
-        "That code is not right, or somebody has used it. The program prints it when it is started, as long as there is no coach: "
-        "copy it from there, like <code>1a2b-3c4d-5e6f</code>. If you want to train, ask your coach for the invite link instead."
+        "That code is not right, or somebody has used it. The program prints it when it is started, as long as there is no coach, "
+        "and <code>companion coach</code> makes one for another coach: copy it from there, like <code>1a2b-3c4d-5e6f</code>. If you want to train, ask your coach for the invite link instead."
     )
 
 
