@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 from bot.coaching import join, reminders, replies
 from bot.coaching.course import Course, course_of
@@ -15,9 +15,11 @@ from bot.training import people
 from bot.training.order_rules import remarks
 from bot.training.plan import (
     DEFAULT_RHYTHM,
+    Away,
     Backdate,
     Deed,
     Move,
+    Pause,
     Plan,
     QuietHours,
     ReminderAgain,
@@ -150,7 +152,7 @@ def _said(
     scene: Scene, member: people.Member, course: Course | None, before: Plan, after: Plan, change: Deed
 ) -> replies.PlanChanged:
     if isinstance(change, ReminderAt | ReminderAgain | QuietHours | SilentDays):
-        return replies.PlanChanged(type(change).__name__, (), value=_value(change))
+        return replies.PlanChanged(type(change).__name__, (), value=_value(change, scene.today(member)))
     block = course.block if course else None
     today = scene.today(member)
     touched = describe_change(
@@ -178,21 +180,37 @@ def _said(
         if fresh and block and course
         else ()
     )
-    value = _value(change)
+    value = _value(change, today)
     if isinstance(change, Skip) and not rows:
-        value = f"nothing was planned on {change.on:%a} {change.on.day} {change.on:%b}"
+        value = f"nothing was planned on {_day(change.on)}"
     elif before == after and value:
         value += ", as before"
     return replies.PlanChanged(type(change).__name__, tuple(rows), said, value)
 
 
-def _value(change: Deed) -> str:
-    """What a change without dates says."""
+def _until(first: date, last: date | None, today: date) -> str:
+    """ "until Sun 8 Mar", "from Fri 6 Mar, with no end told": a member shall see what was understood."""
+    begins = "" if first <= today else f"from {_day(first)}"
+    if last is None:
+        return f"{begins or 'from today'}, with no end told. Say “back” when you are"
+    if first == last:
+        return "today" if first == today else f"on {_day(first)}"
+    return f"{begins} until {_day(last)}".strip()
+
+
+def _day(on: date) -> str:
+    return f"{on:%a} {on.day} {on:%b}"
+
+
+def _value(change: Deed, today: date) -> str:
+    """What is said of a change beside its dates."""
     match change:
         case ReminderAt(at):
             return f"{at:%H:%M}" if at else "none from now on"
         case ReminderAgain(after_min):
             return f"a second one {after_min} minutes later" if after_min else "no second one"
+        case Away(first, last) | Pause(first, last):
+            return _until(first, last, today)
         case QuietHours(start, end):
             return ", ".join(
                 part for part in (f"from {start:%H:%M}" if start else "", f"until {end:%H:%M}" if end else "") if part

@@ -99,6 +99,24 @@ async def test_an_absence_empties_the_week_and_being_back_fills_it_again(stage: 
 
 
 @staged()
+async def test_an_absence_says_until_when(stage: Stage) -> None:
+    mira = await stage.member()
+
+    heads = []
+    for wish in ("away from 12 march to 17 march", "im ill", "out until friday", "pause me for two weeks", "away on saturday"):
+        await mira.says(wish)
+        heads.append(mira.last.text.splitlines()[0])
+
+    assert heads == [
+        "You are away: from Thu 12 Mar until Tue 17 Mar.",
+        "You are away: from today, with no end told. Say “back” when you are.",
+        "You are away: until Thu 5 Mar.",
+        "Paused: until Sun 15 Mar.",
+        "You are away: on Sat 7 Mar.",
+    ]
+
+
+@staged()
 async def test_other_weekdays_go_on_with_the_day_that_is_due(stage: Stage) -> None:
     mira = await stage.member()
     await mira.says("16x12")  # day 1 is begun
