@@ -9,13 +9,14 @@ A published revision never changes. An amendment is the next revision; a session
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
+from bot.coaching.ports import KeptMessage
 from bot.coaching.scene import Choice, Scene, deed
 from bot.coaching.targets import slot_line
 from bot.language.blocks import BlockReading, read_amendment, read_block
@@ -397,12 +398,9 @@ def publish_now(scene: Scene, wish: PublishNow) -> None:
         _cancel_schedule(scene, group, draft)
     last = _before(scene, group, draft)
     published = scene.uow.revisions.save(replace(draft, state=people.RevisionState.PUBLISHED, published_at=scene.now))
-    members = active_members(scene, group)
-    for member in members:
-        deliver(scene, member, published, last)
+    told = [member for member in active_members(scene, group) if deliver(scene, member, published, last)]
     _to_shared_chat(scene, group, published)
-    said = replies.BlockPublished(published.block.name, len(members), amendment=published.number > 1)
-    scene.say(said, Choice(WhoHasIt(published.id)), code="published")
+    scene.say(_published(published, told), Choice(WhoHasIt(published.id)), code="published")
 
 
 @deed(PublishOn)
@@ -421,8 +419,14 @@ def publish_on(scene: Scene, wish: PublishOn) -> None:
     # For a group without members yet, and for those who join in between, the coach's own morning publishes it.
     at = _at(wish.on, _PUBLISH_HOUR, group.zone)
     scene.uow.due.put("publish", str(scheduled.id), at, {"revision": int(scheduled.id)}, too_late_after_s=None)
-    scene.say(
-        replies.BlockPublished(scheduled.block.name, len(members), wish.on), Choice(Withdraw(scheduled.id)), code="published"
+    scene.say(_published(scheduled, members, on=wish.on), Choice(Withdraw(scheduled.id)), code="published")
+
+
+def _published(revision: people.Revision, members: Sequence[people.Member], *, on: date | None = None) -> replies.BlockPublished:
+    """What the coach hears: to how many it goes. Who blocked the bot is not counted among them, though it waits for them, too."""
+    reached = sum(member.reachable for member in members)
+    return replies.BlockPublished(
+        revision.block.name, reached, on, amendment=revision.number > 1, unreachable=len(members) - reached
     )
 
 
@@ -452,7 +456,7 @@ def publish_due(scene: Scene, revision_id: int) -> None:
     assert group is not None
     published = _mark_published(scene, revision)
     _to_shared_chat(scene, group, published)
-    said = replies.BlockPublished(published.block.name, len(active_members(scene, group)))
+    said = _published(published, active_members(scene, group))
     scene.in_chat(group.coach_chat_id).say(said, Choice(WhoHasIt(published.id)), code="published")
 
 
@@ -471,15 +475,29 @@ def deliver_due(scene: Scene, revision_id: int, member_id: int) -> None:
         deliver(scene, member, _mark_published(scene, revision), None)
 
 
-def deliver(scene: Scene, member: people.Member, revision: people.Revision, last: Block | None) -> None:
-    """Give a member a published revision: a new block to begin or choose, or just what changed."""
-    key = f"block:{revision.id}:{member.id}"
+def _key(revision: people.Revision, member: people.Member, attempt: int = 1) -> str:
+    """The key of a delivery in the outbox; one of its own for each further attempt."""
+    return f"block:{revision.id}:{member.id}" + (f":{attempt}" if attempt > 1 else "")
+
+
+def _deliveries(scene: Scene, revision: people.Revision, member: people.Member) -> list[KeptMessage]:
+    """Every attempt to bring a revision to a member, the first one first."""
+    attempts: list[KeptMessage] = []
+    while (row := scene.uow.outbox.find(_key(revision, member, len(attempts) + 1))) is not None:
+        attempts.append(row)
+    return attempts
+
+
+def deliver(scene: Scene, member: people.Member, revision: people.Revision, last: Block | None) -> bool:
+    """Give a member a published revision: a new block to begin or choose, or just what changed. False if it does not concern them."""
+    key = _key(revision, member)
     if revision.number > 1:
         running = scene.uow.assignments.newest(member_id=member.id, ended_on=None)
-        if running and running.series == revision.series:
-            changes = tuple(change.sentence for change in changes_between(last, revision.block)) if last else ()
-            scene.say(replies.BlockChanged(revision.block.name, changes), to=member.chat_id, lane="bulk", key=key)
-        return
+        if running is None or running.series != revision.series:
+            return False
+        changes = tuple(change.sentence for change in changes_between(last, revision.block)) if last else ()
+        scene.say(replies.BlockChanged(revision.block.name, changes), to=member.chat_id, lane="bulk", key=key)
+        return True
     running_course = course_of(scene, member)
     group = scene.uow.groups.get(member.group_id)
     coach = group.coach_name if group else ""
@@ -500,7 +518,7 @@ def deliver(scene: Scene, member: people.Member, revision: people.Revision, last
             lacking,
         )
         scene.say(arrived, to=member.chat_id, lane="bulk", key=key)
-        return
+        return True
     arrived = replies.BlockArrived(
         revision.block.name,
         coach,
@@ -513,6 +531,7 @@ def deliver(scene: Scene, member: people.Member, revision: people.Revision, last
     )
     choices = (Choice(ChangeOver(revision.series)), Choice(FinishFirst(revision.series)))
     scene.say(arrived, *choices, to=member.chat_id, lane="bulk", key=key, code="change_over", row=1)
+    return True
 
 
 def _begin(scene: Scene, member: people.Member, revision: people.Revision) -> None:
@@ -568,8 +587,8 @@ def who_has_it(scene: Scene, wish: WhoHasIt) -> None:
     revision, group = found
     states: dict[str, list[str]] = {"sent": [], "waiting": [], "unreachable": []}
     for member in active_members(scene, group):
-        row = scene.uow.outbox.find(f"block:{revision.id}:{member.id}")
-        state = row.state if row else ("sent" if course_of(scene, member) else "waiting")
+        attempts = _deliveries(scene, revision, member)
+        state = attempts[-1].state if attempts else ("sent" if course_of(scene, member) else "waiting")
         states[state if state in states else "unreachable"].append(member.name)
     again = [Choice(TryAgain(revision.id))] if states["unreachable"] else []
     shown = replies.DeliveryShown(revision.block.name, *(tuple(states[state]) for state in ("sent", "waiting", "unreachable")))
@@ -583,12 +602,10 @@ def try_again(scene: Scene, wish: TryAgain) -> None:
         return
     revision, group = found
     for member in active_members(scene, group):
-        row = scene.uow.outbox.find(f"block:{revision.id}:{member.id}")
-        if row and row.state in ("unreachable", "failed", "dropped"):
-            fields = dict(row.fields)
-            scene.uow.outbox.put(
-                member.chat_id, row.kind, fields, lane="bulk", key=f"block:{revision.id}:{member.id}:{scene.now:%H%M%S}"
-            )
+        attempts = _deliveries(scene, revision, member)
+        if attempts and attempts[-1].state in ("unreachable", "failed", "dropped"):
+            key = _key(revision, member, len(attempts) + 1)
+            scene.uow.outbox.put(member.chat_id, attempts[-1].kind, dict(attempts[-1].fields), lane="bulk", key=key)
     who_has_it(scene, WhoHasIt(revision.id))
 
 

@@ -785,10 +785,13 @@ class OwnExerciseAsked:
 
 @dataclass(frozen=True, slots=True)
 class BlockPublished:
+    """to: how many it goes to; unreachable: how many more it cannot reach now."""
+
     name: str
     to: int
     on: date | None = None
     amendment: bool = False
+    unreachable: int = 0
 
 
 @dataclass(frozen=True, slots=True)

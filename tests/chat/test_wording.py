@@ -96,3 +96,21 @@ def test_the_emergency_message_names_the_local_number_and_nothing_else() -> None
         "Stop training now. What you describe can be an emergency. Call your local emergency number, or have someone near you call. "
         "Do not drive yourself, and do not stay alone. Your coach is being told."
     )
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"to": 3}, "<b>Spring</b> is on its way to 3 members."),
+        ({"to": 1, "amendment": True}, "<b>Spring</b> (changed) is on its way to 1 member."),
+        ({"to": 2, "unreachable": 1}, "<b>Spring</b> is on its way to 2 members. 1 cannot be reached now (blocked me, or gone)."),
+        ({"to": 0}, "<b>Spring</b> is published. Nobody has joined yet; whoever joins gets it."),
+        ({"to": 0, "unreachable": 2}, "<b>Spring</b> is published, but nobody can be reached now: they blocked me, or are gone."),
+        (
+            {"to": 0, "amendment": True},
+            "<b>Spring</b> (changed) is published. Nobody trains by it now; whoever begins it gets it so.",
+        ),
+    ],
+)
+def test_a_coach_hears_to_how_many_a_block_goes(fields: dict[str, object], said: str) -> None:
+    assert render("BlockPublished", {"reply": {"name": "Spring", **fields}}).text == said

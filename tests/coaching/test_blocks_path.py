@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from scenarios.standin import blocked, refuse
@@ -75,6 +76,43 @@ async def test_the_coach_sees_who_has_it_and_who_blocked_the_bot(stage: Stage) -
     assert "Has it: Mira." in shown.text
     assert "Not reached (blocked the bot or gone): Noor." in shown.text
     assert mira.last.text.startswith("Ines has a new block for you")
+
+
+@staged()
+async def test_who_blocked_the_bot_is_not_counted_among_those_a_block_goes_to(stage: Stage) -> None:
+    await stage.member("Mira")
+    noor = await stage.member("Noor")
+    await noor.blocks_bot()
+
+    await stage.publish(SECOND)
+
+    said = next(message for message in reversed(stage.coach.from_bot()) if "on its way" in message.text)
+    assert said.text == "Second block is on its way to 1 member. 1 cannot be reached now (blocked me, or gone)."
+
+
+@staged()
+async def test_a_block_sent_once_more_shows_as_arrived(stage: Stage) -> None:
+    noor = await stage.member("Noor")
+    await noor.blocks_bot()
+    await stage.publish(SECOND)
+    published = next(message for message in reversed(stage.coach.from_bot()) if message.labels == ["Who has it"])
+    await stage.coach.presses("Who has it", on=published)
+    assert "Not reached (blocked the bot or gone): Noor." in _shown(stage)
+
+    await noor.unblocks_bot()
+    await stage.coach.presses("Try again", on=_delivery(stage))
+    await stage.coach.presses("Who has it", on=_delivery(stage))
+
+    assert _shown(stage) == "Second block\nHas it: Noor."
+    assert sum("has a new block for you: Second block" in message.text for message in noor.from_bot()) == 1
+
+
+def _delivery(stage: Stage) -> Any:
+    return next(message for message in reversed(stage.coach.from_bot()) if "Has it:" in message.text)
+
+
+def _shown(stage: Stage) -> str:
+    return str(_delivery(stage).text)
 
 
 @staged()

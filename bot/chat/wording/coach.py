@@ -88,9 +88,20 @@ def own_exercise_asked(reply: replies.OwnExerciseAsked) -> str:
 @says(replies.BlockPublished)
 def block_published(reply: replies.BlockPublished) -> str:
     people = f"{reply.to} member{'s' if reply.to != 1 else ''}"
+    if reply.unreachable and not reply.to:
+        when = f" on {say_date(reply.on)}" if reply.on is not None else ""
+        return f"<b>{esc(reply.name)}</b> is published{when}, but nobody can be reached now: they blocked me, or are gone."
+    if reply.unreachable:
+        return f"{_goes_out(reply, people)} {reply.unreachable} cannot be reached now (blocked me, or gone)."
+    if not reply.to and reply.amendment:
+        return f"<b>{esc(reply.name)}</b> (changed) is published. Nobody trains by it now; whoever begins it gets it so."
     if not reply.to:
         when = f" on {say_date(reply.on)}" if reply.on is not None else ""
         return f"<b>{esc(reply.name)}</b> is published{when}. Nobody has joined yet; whoever joins gets it."
+    return _goes_out(reply, people)
+
+
+def _goes_out(reply: replies.BlockPublished, people: str) -> str:
     if reply.on is not None:
         return f"<b>{esc(reply.name)}</b> goes to {people} on {say_date(reply.on)} at 8:00, each in their own time. You can still withdraw it."
     return f"<b>{esc(reply.name)}</b>{' (changed)' if reply.amendment else ''} is on its way to {people}."
