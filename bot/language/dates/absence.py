@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, say, sure
-from bot.language.dates.left_out import spans_of, without
+from bot.language.dates.left_out import OUT, spans_of, without
 from bot.language.dates.moments import DAY, feast_span, weekday_of
 from bot.language.dates.shapes import shapes
 from bot.language.places import find_places
@@ -195,6 +195,16 @@ def _one(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     return sure(Away(dates[0], last), certainty=0.9 if last else OPEN)
 
 
+def _pause_from(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
+    """ "Put me on pause from friday": open, until told otherwise."""
+    dates = desk.dates(fields["on"])
+    if not dates:
+        return None
+    if len(dates) > 1:
+        return ask("which_date", desk.words(fields["on"]), [(say(on), Pause(on)) for on in dates])
+    return sure(Pause(dates[0]), certainty=OPEN)
+
+
 def _maybe(desk: Desk, fields: Fields, clause: Clause) -> PlanReading | None:
     """ "Next week I'm swamped" is said of training, too, or only sighed."""
     span = desk.period(fields["p"])[0]
@@ -369,10 +379,11 @@ ABSENCES = (
         until,
         rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST})(?: from <D first>)? (?:till|til|until|up to|before|not before|up until|thru|through)(?: after)? <D back>(?: at least| earliest| at the earliest)?",
         rf"(?:{_AWAY}|{_NONE}|{_LEAD}(?:{_ILL}|{_MILD})|{_TAKE}{_REST}) (?:till|til|until|up to|before|up until) <P back>",
-        rf"{_PAUSE} (?:till|til|until|up to|up until) <D back>",
+        rf"{_PAUSE} (?:till|til|until|up to|up until)(?: after)? <D back>",
         rf"{_PAUSE} (?:till|til|until|up to|up until) <P back>",
         r"(?:nothing|no training|not) before <D back>",
     ),
+    *shapes(_pause_from, rf"{_PAUSE} (?:from|starting|as of)(?: on)? <D on>(?: on(?:wards)?)?"),
     *shapes(
         for_so_long,
         rf"(?:{_AWAY}|{_LEAD}(?:{_ILL}|{_MILD})|{_NONE}) (?:for )?(?:the )?(?:next )?<N n>(?: (?:from|starting|beginning|as of)(?: on)? <D first>)?",
@@ -392,6 +403,7 @@ ABSENCES = (
         rf"{_PAUSE}(?: for)? <P p>",
         r"<P p> (?:im |ill be |i am |were |well be )(?:in|at|on|up|down|over|visiting|staying)\b[a-z ]*",
         r"(?:i )?(?:cant|wont|not able to|wont be able to|unable to|no time to|not gonna) (?:train|do anything|make it|do any training|lift|exercise|work)(?: at all)?(?: for| on| in)? <P p>",
+        rf"<P p> (?:is |are |looks |will be |a )*{OUT}(?: for me)?",
         r"<P p> (?:off|is off|out|im (?:away|off|out|on holiday)|no training|i cant train|i cant|is impossible|is out|wont work|doesnt work|is a write off|is no good)(?: for me)?",
         rf"{_LEAD}(?:{_ILL}|{_MILD})(?: (?:for|all))? <P p>",
     ),
@@ -420,6 +432,7 @@ ABSENCES = (
         _journey,
         r"(?:(?:im|ill|be|i|am|well|were|we|gonna|the|family) )*(?:going|go|off|flying|fly|heading|head|travelling|traveling|driving|drive|travel|popping|away|over|up|down|back)(?: (?:off|up|down|over|out|away|back))? (?:to|in|at) (?P<place>[a-z .]{3,30}?) (?:(?:for |on |all )?(?P<p>P\d+)|for (?:the )?(?:next )?(?P<n>N\d+)(?: (?:from|on|starting) <D first>)?)",
         r"(?:(?:im|ill|be|i|am|well|were|we|gonna) )*in (?P<place>[a-z .]{3,30}?) (?:for |on |all )?(?P<p>P\d+)",
+        r"in (?P<place>[a-z .]{3,30}?) for (?:the next )?(?P<n>N\d+)",
     ),
     *shapes(
         _stay,

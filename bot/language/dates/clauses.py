@@ -17,8 +17,12 @@ _MONTHS = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
 
 def tidy(text: str) -> str:
     """Lower case, one spelling for signs; commas and stops are kept for cutting."""
-    words = text.lower().replace("’", "'").replace("‘", "'").replace("'", "").replace("´", "").replace("`", "")
-    words = re.sub(r"→|➡\ufe0f?|[-=]+>", " to ", words).replace("&", " and ")
+    words = text.lower().replace("’", "'").replace("‘", "'")
+    words = re.sub(
+        rf"\b({DAY})'s\b(?= (?:and|with|to|on|be|for)\b|$)", r"\1 one", words
+    )  # "saturdays" without the sign may be every one
+    words = words.replace("'", "").replace("´", "").replace("`", "")
+    words = re.sub(r"(?<!<)(?<!< )→|➡\ufe0f?|(?<![<=-])[-=]+>", " to ", words).replace("&", " and ")
     words = _out_of_shorthand(mend_slips(re.sub(r"[–—]", " - ", words)))
     words = re.sub(
         rf"\b(\d{{1,2}})(?:st|nd|rd|th)?\.? ?(?:-|to|till|until|through) ?(\d{{1,2}})(?:st|nd|rd|th)?\.? (?:of )?({_MONTHS})\b",
@@ -76,7 +80,17 @@ _SHORTHAND = (
     (r"\bmsg(s?)\b", r"message\1"),
     (r"\b(?:wkend|w/end|weekd)\b", "weekend"),
     (r"(?<!\S)w/(?= |$)", "with"),
-    (rf"\b({DAY}) (?:n|an|nd) (?={DAY}\b)", r"\1 and "),
+    (rf"\b({DAY}|today|tomorrow|tmrw|2day) (?:n|an|nd) (?={DAY}\b|today|tomorrow|tmrw|2day)", r"\1 and "),
+    (r"\bimma\b", "gonna "),
+    (r"\b(?:ye|yous)\b", "you"),
+    (r"\btae\b", "to"),
+    (r"\bdae\b", "do"),
+    (r"\bnae\b", "no"),
+    (r"\b(?:the night)(?=$|[ ,.!?]*$)", "tonight"),
+    (r"\b(?:the morra|the morrow)\b", "tomorrow"),
+    (r"\bi shall not\b", "i wont"),
+    (r"\bshall not\b", "wont"),
+    (rf"\b({DAY}) ?(?:< ?-+ ?>|<=+>|⇄|↔\ufe0f?) ?({DAY})\b", r"swap \1 and \2"),
     (r"\b(?:swop|swopp|swp)(?=\b|ped\b|ping\b)", "swap"),
     (rf"\b({DAY}|\d(?:st|nd|rd|th)|tmrw|tomorrow|today) 2 (?={DAY}\b|the |\d|tmrw|tomorrow|today)", r"\1 to "),
     (r"\b(need|want|have|gonna|able|got|like|try) 2 (?=[a-z])", r"\1 to "),
@@ -116,13 +130,14 @@ _SPELLINGS = (
 
 # Words at the edges of a clause that leave its meaning alone.
 _BEFORE = (
-    r"(?:hey|hi|hiya|hello|heya|yo|dear|coach|ok|okay|so|sorry|please|and|but|also|well|hm+|oh|um+|uh|ah|right|just|then|yeah|yes|yep|no worries|"
+    r"(?:hey|hi|hiya|kindly|nah|nope|ngl|tbh|yo|oof|ugh|argh|honestly|respected|regarding|about|re|hello|heya|yo|dear|coach|ok|okay|so|sorry|please|and|but|also|well|hm+|oh|um+|uh|ah|right|just|then|yeah|yes|yep|no worries|"
     r"unfortunately|sadly|annoyingly|(?:my |the )?(?:doctor|doc|physio|gp|wife|husband|boss|surgeon|nurse) (?:says?|said|wants|told me|thinks)(?: that| to)?|im afraid|i think|i guess|i reckon|looks like|it looks like|turns out|apparently|heads up|fyi|quick one|"
     r"actually|btw|by the way|morning|good morning|evening|sorry but|bad news|good news|guys|mate|thing is|the thing is|instead|as (?:i|it)t? said|"
     r"(?:im|i am|well be|were)(?= (?:skipping|having|taking|moving|swapping|switching|leaving|putting|pushing|shifting|dropping|cancelling|sitting|missing|giving) (?:the |my |a |this )?[DSP]\d)|because|as|since|still|now|today(?= move| swap)|for now|from today|alright|all right|anyway|hope thats (?:ok|fine)|if possible|if thats ok|something (?:has )?(?:came|come) up)"
 )
 _POLITE = (
-    r"(?:would you mind|do you mind|what about|how about(?! (?:if )?(?:i|we)\b)|is it possible to|possible to|(?:i )?will(?= (?:resume|start|train|move|skip|do|be back))|(?:can|could|may|shall|would|will|should|might) (?:we|i|you)(?: please| maybe| possibly| just)?|(?:is it|would it be|its|is that) (?:ok|okay|possible|fine|alright|all right|cool|allowed)(?: with you)? (?:if (?:i|we)|to)|"
+    r"(?:(?:id|i would|it would|itd|that would|thatd|would)(?: really| greatly)? (?:be (?:really |so |very |most )?(?:grateful|great|good|nice|lovely|helpful|happy|cool|ideal)|appreciate(?: it)?) (?:if|to)(?: (?:you|we|i) (?:could|can|would|will|were to))?|"
+    r"would you mind|do you mind|what about|how about(?! (?:if )?(?:i|we)\b)|is it possible to|possible to|(?:i )?will(?= (?:resume|start|train|move|skip|do|be back))|(?:can|could|may|shall|would|will|should|might) (?:we|i|you)(?: please| maybe| possibly| just)?|(?:is it|would it be|its|is that) (?:ok|okay|possible|fine|alright|all right|cool|allowed)(?: with you)? (?:if (?:i|we)|to)|"
     r"is there (?:a|any) (?:way|chance) (?:to|i can|we can|you can|i could|we could)|any chance (?:to|i can|we can|you can|i could|we could|of)|do you mind if i|mind if i|would you mind|"
     r"i(?:d| would)? (?:like|love|prefer(?! [DSW]\d)|want)(?: to| you to)?|id (?:rather|prefer to|like to|love to)|i (?:want|need|wanna|must)(?: to)?|ive (?:got )?to|i gotta|i got to|i have to|"
     r"(?:im |we are |were )?gonna(?: have to)?|lets|let me|let us|ill(?: have to| need to| just)?|i shall|im planning to|i plan to|planning to|how about (?:if )?(?:i|we)?|what if (?:i|we)|need to|want to|wanna|have to|gotta|make it so (?:that )?i|"
@@ -184,7 +199,7 @@ _WEAK = re.compile(
     r" (?:because|so that|so|since(?! [DPT]\d)|as(?= (?:i|my|we|the|im|it|ive)\b)|due to|but|and then|then|and(?= (?:i|im|ill|id|ive|lets|can|could|move|skip|swap|please|also|remind|not|no|none|nothing|pause|we|well|start|set|dont|do|put|push|shift|bring|drop|cancel|make|give|leave|change)\b)|"
     r"which means|meaning|hence|therefore|in case|although|though|thanks to)(?= |$) ?"
     r"| (?=(?:can|could|may|shall) (?:i|we|you)\b)| (?=(?:ill|lets|id rather|id like to|gonna) (?!be back))| (?=please (?:move|skip|swap|cancel|leave|put|push|pause|remind|make|shift))"
-    r"| (?=(?:forgot|but didnt) )|(?<! time)(?<! day)(?<! session)(?<! week)(?<! workout) (?=(?:and )?(?:back|returning|return|home) (?:again )?(?:on |by )?D\d)"
+    r"| (?=(?:forgot|but didnt) )|(?<! time)(?<! day)(?<! session)(?<! week)(?<! workout)(?<!\bbad)(?<!\bmy)(?<!\bsore)(?<!\blower)(?<!\bupper)(?<!\bstiff)(?<!\btight) (?=(?:and )?(?:back|returning|return|home) (?:again )?(?:on |by )?D\d)"
 )
 
 

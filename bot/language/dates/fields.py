@@ -42,7 +42,7 @@ _WEATHER = (
 _RANGE = re.compile(r"\b(?:from|between|quiet|no|nothing|dont|silence|silent|mute|disturb|off|not)\b")
 REMINDING = re.compile(
     r"\b(?:remind\w*|ping\w*|notif\w+|nudg\w+|nag(?:ging)?|snooze|alerts?|alarms?|quiet|silence|disturb|contact(?:ing)?|bother\w*|bug(?:ging)?|messag\w+|texts?|texting|"
-    r"write me|wake me|nothing (?:before|after)|not before|shush|mute|buzz\w*|beep\w*|poke|poking|prod(?:ding)?|(?:give|send) (?:me|us) (?:a )?(?:shout|buzz|prod|poke|heads up|kick))\b"
+    r"write (?:to )?me|dont write|leave me (?:alone|in peace|be)|wake me|nothing (?:before|after)|not before|shush|mute|buzz\w*|beep\w*|poke|poking|prod(?:ding)?|(?:give|send) (?:me|us) (?:a )?(?:shout|buzz|prod|poke|heads up|kick))\b"
 )
 
 
@@ -80,6 +80,7 @@ def mark(words: str, names: Mapping[int, str]) -> Marked:
     if reminding:
         words = re.sub(r"(?<![\d:.])(\d{1,2}) ?- ?(?=\d{1,2}(?![\d:.]))", r"\1 to ", words)
         words = re.sub(r"\b(?:qtr|quater)\b", "quarter", words)
+        marks("T", r"(?:(?<=after )|(?<=before )|(?<=until )|(?<=till )|(?<=from ))(?:0?[5-9]|1\d|2[0-3])h")
         if not _RANGE.search(words):
             marks("T", rf"{_MINUTES} (?:past|to) (?:{_HOUR}|\d{{1,2}})\b{HALF}?{_PART}?")
         marks("N", rf"(?<!at )(?<!to )(?<!for )(?<!around ){_SPAN}")

@@ -26,9 +26,9 @@ _CANNOT = (
     r"(?:i )?(?:cant|couldnt)|no (?:time|chance|training|session|workout|gym|exercise|class)(?: for me)?|(?:i have |ive |have |got )?no time|"
     r"(?:im )?(?:busy|tied up|unavailable|not available|not free|not around|double booked|overbooked)|(?:i )?wont manage)"
 )
-_OUT = (
+OUT = (
     r"(?:doesnt suit(?: me)?|dont suit(?: me)?|no longer (?:works|suits)|no|doesnt work|does not work|dont work|wont work|wouldnt work|isnt (?:possible|happening|gonna happen|gonna work|good|on)|is not (?:possible|happening|gonna happen)|not (?:possible|happening|gonna happen|gonna work|good|great|on)|"
-    r"impossible|nope|nah|looking bad|looks bad|not looking good|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|cant happen|aint happening|no can do|full|packed|a write off|off|no chance|no way|not an option|out of the question|a no|hopeless)"
+    r"impossible|nope|nah|looking bad|looks bad|not looking good|off the table|out|bad|no good|a no go|no go|a nogo|tricky for me|difficult for me|a problem|cancelled|i cant|cant|i have no time|no time|i am busy|im busy|wont happen|cant happen|aint happening|no can do|full|packed|a write off|off|no chance|no way|not an option|off limits|out of the question|a nope|a no|hopeless)"
 )
 
 
@@ -213,7 +213,11 @@ CANNOTS = (
         r"(?:i )?(?:didnt|couldnt|forgot to) (?:train|do (?:it|anything|my session|my workout|the session)|make it)(?: on)? <D what>",
         r"<Y what> (?:i )?(?:didnt happen|got missed|was missed|didnt train|missed it|didnt do it|couldnt train)",
     ),
-    *shapes(_cannot_list, rf"(?:both )?(?P<list>D\d+(?:(?: and|,| or| plus|) D\d+)+) (?:are |is |both )*{_OUT}(?: for me)?"),
+    *shapes(
+        _cannot_list,
+        r"neither (?P<list>D\d+ nor D\d+)(?: (?:works?|suits?|is possible|are possible|will work|fits?|is ok|are ok))?(?: (?:for )?me)?",
+    ),
+    *shapes(_cannot_list, rf"(?:both )?(?P<list>D\d+(?:(?: and|,| or| plus|) D\d+)+) (?:are |is |both )*{OUT}(?: for me)?"),
     *shapes(_cannot_list, rf"{_CANNOT}(?: on)? (?P<list>D\d+(?:(?: and|,| or| nor| plus|) D\d+)+)(?: P\d+)?"),
     *shapes(
         _engaged,
@@ -227,11 +231,13 @@ CANNOTS = (
         _cannot,
         rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what>(?: (?:session|P\d+|sorry|at all))*",
         rf"(?:{_CANNOT})(?: (?:on|for|this))? <X what> (?:have|got|stuck|working|im|ive|too|must|need|because|at|with|due)\b[a-z ]*",
-        rf"(?:on )?<Y what>(?<!S\d) (?:i |is |are |its |just |a |was |will be |looks |s )*{_OUT}(?: for me)?(?: P\d+)?(?: train| to train| make it| do it)?",
+        rf"(?:on )?<Y what>(?<!S\d) (?:i |is |are |its |just |a |was |will be |looks |s )*{OUT}(?: for me)?(?: P\d+)?(?: train| to train| make it| do it)?",
         r"(?:on )?<Y what> (?:i )?(?:cant|couldnt|wont|wont be able to|am unable to) (?:train|make it|do it|make|do|be there|come)",
         r"(?P<alone>(?:so )?(?:i )?cant(?: make it| train| do it| come)?|no can do|wont make it|not gonna make it)",
         r"(?:i )?(?:cant|wont|couldnt|dont have time to|have no time to|not able to|wont be able to) (?:make it|train|do it|do anything|do my (?:session|workout)|lift|exercise)",
         r"not <D what>",
+        r"no <D what> for me",
+        r"(?:i )?(?:wont|will not|not gonna|might not|not) be (?:available|around|free|there|here|in|able to come)(?: on| this)? <D what>",
         r"(?:no can do|count me out|leave me out|im not in|no go|no luck)(?: for| on)* <D what>",
         r"(?P<alone>(?:so )?(?:no|not) (?:training|sessions?|workouts?)(?: then| for me)?)",
         r"(?P<alone>no time|i have no time|ive no time|no chance|im not training|not training)",
@@ -254,6 +260,7 @@ DONES = (
         r"(?:i |ive |we )?(?:already |actually |just )?(?:did|trained|finished|completed|done)(?: it)?(?: already)? (?:on )?<D on>(?: already)?,? (?:it was |that was |was |with |doing |and did |so )?<S what>",
         r"<Y what> (?:i |was |were |got |is |has been )*(?:already |actually )?(?:did|done|finished|completed)(?: already)? (?:on )?<D on>(?: already| instead)?",
         r"<D on> (?:was|i did|i had|i trained|it was) <S what>",
+        r"(?:please )?(?:log|mark|count|note|tick|record|save|put)(?: off| down)? <S what> (?:for|on|as done on|as done|done|as)+ <D on>",
         r"(?P<told>(?:please )?(?:log|mark|count|note|tick|record|save|put)(?: off| down)?) <D on>(?: session)? (?:as |is |down as )?(?:done|finished|completed?|trained)",
     ),
 )

@@ -38,8 +38,8 @@ _NEVER = re.compile(
     r"doesnt|never|nobody|he|she|they|her|him|them|his|felt|feels?|hurts?|went|took|had|best|worst|hard|easy|strong|heavy|next time|last time|soon enough|wait|more than|less than|overhead|heavier|lighter|between sets)\b"
 )
 _ALL = r"(?:everything(?: else)?|it all|all (?:of )?(?:my |the )?(?:sessions|workouts|days|training|it)|all|(?:the |my )?(?:whole |entire |rest of the |rest of my )?(?:lot|week|plan|block|schedule|calendar|split|sessions))"
-_SKIP = r"(?:skip|skipping|cancel|cancelling|scrap|scrapping|drop|ditch|bin|axe|forget|scratch|miss|missing|leave out|leaving out|call off|delete|remove|lose|omit|giving|sit out)"
-_CANNOT = r"(?:stuck|aint|too busy|clash(?:es|ing)?|nightmare|hopeless|cant|wont|aint happening|isnt happening|not happening|wont happen|not gonna happen|no can do|unable|not able|impossible|no chance|no go|not possible|no good)"
+_SKIP = r"(?:sack off|sacking off|skip|skipping|cancel|cancelling|scrap|scrapping|drop|ditch|bin|axe|forget|scratch|miss|missing|leave out|leaving out|call off|delete|remove|lose|omit|giving|sit out)"
+_CANNOT = r"(?:stuck|aint|too busy|clash(?:es|ing)?|nightmare|hopeless|cant|wont|aint happening|isnt happening|not happening|wont happen|not gonna happen|no can do|unable|not able|impossible|not a chance|not gonna happen|no chance|no go|not possible|no good)"
 _UNSURE = r"(?:unlikely|doubtful|not sure|unsure|struggling|struggle|touch and go|tough|tricky|iffy|fifty fifty|probably not|might not|may not)"
 _MOVE = r"(?:move|moving|shift|shifting|push|pushing|put|putting|bump|reschedule|rescheduling|postpone|postponing|change|switch|bring|delay|slide|transfer|swap|do|doing|train|training|lift|lifting|have|make|get|fit|squeeze|hop|take|let|slip|happier)"
 _SWAP = r"(?:swap|swapping|swop|switch|switching|trade|exchange|flip|change places|other way (?:round|around)|reverse|reversed)"
@@ -103,7 +103,7 @@ def _shift(desk: Desk, words: str, clause: Clause) -> PlanReading | None:
     if len(counts) != 1 or len(marks) > (1 if since else 0):
         return None
     earlier, later = _BACK.search(words) is not None, _ON.search(words) is not None
-    if earlier == later:
+    if earlier == later and (earlier or not re.search(r"\b(?:move|moving|shift|shifting|slide|delay|bump|shunt)\b", words)):
         return None
     first = desk.today
     if since:
@@ -119,6 +119,8 @@ def _skip(desk: Desk, words: str, clause: Clause) -> PlanReading | None:
     named = rf"\b{_SKIP}(?: (?:out|the|my|on|all|both|this|that|our|just|only|training|for))* [DS]\d|[DS]\d+ (?:i |ill |im |please |can |we |be |to |gonna )*{_SKIP}\b"
     if not days or re.search(r"\b(?:to|till|til|until)\b", words) or not re.search(named, words):
         return None  # "skip the dead bugs today"
+    if re.search(r"S\d", words) and re.search(r"D\d", words):
+        return None
     if any(re.fullmatch(r"[\d./]+", desk.words(mark)) for mark in re.findall(r"D\d+", words)):
         return None  # "drop 2.5" is a drop set
     return sure(*(Skip(on) for on in days), certainty=LESS_SURE)
@@ -185,7 +187,7 @@ def _move(desk: Desk, words: str, clause: Clause) -> PlanReading | None:
 
 
 _KINDS = (
-    _Kind(loose_spans.BACK, loose_spans.back, 3, 4),
+    _Kind(loose_spans.BACK, loose_spans.back, 2, 3),
     _Kind(_ALL, _shift, 1),
     _Kind(_SWAP, _swap),
     _Kind(_SKIP, _skip),

@@ -20,10 +20,15 @@ from bot.training.plan import Away, Backdate, Resume
 GONE = (
     r"(?:away|off|out|gone|abroad|overseas|(?:on )?(?:a )?holidays?|vacation|trip|travell?ing|leave|hospital|unavailable|camping|skiing|hiking|sailing|cruise|honeymoon|festival|retreat|conference|"
     r"(?:no|without|not|zero) (?:any )?(?:training|sessions?|workouts?|lifting|gym|exercise)|nothing|not (?:here|around|home|available|in town)|(?:cant|wont|unable to|not able to|not gonna)(?: be able to)?(?: (?:train|lift|do (?:anything|it|any|much)|make (?:it|any)|manage|exercise|work out))|"
-    r"on nights|night shifts?|quarantine|time off|bedridden|laid up|sick|ill|unwell|flu|covid|surgery|operation|recover(?:y|ing)|write off|written off|visiting|staying)"
+    r"on nights|night shifts?|quarantine|time off|bedridden|laid up|sick|ill|unwell|flu|covid|surgery|operation|recover(?:y|ing)|write off|written off|visiting|isolating|self isolating|isolation)"
 )
 PAUSE = r"(?:paus(?:e|ed|ing)|freez(?:e|ing)|frozen|hold|on ice|suspend|stop|halt|break|time ?out|breather)"
-BACK = r"(?:back|return(?:ed|ing)?|resum(?:e|ing)|again|restart|unpause|unfreeze|un ?pause|carry on|continue|better|recovered|ready|home|healthy|fit|start|can train|able to train|available)"
+# "Put it back", "my back is tired", "start with B" are no return; "back in 30 min" is one to the set.
+BACK = (
+    r"(?:(?:im|were|am|finally|ive been|got|came|come|now|coming) (?:(?:finally|now|all|fully|much|nearly) )?(?:back(?! (?:in N|soon|later|at (?:the|my)|and|is|to back|off|up|down|out))|home|better|recovered|ready|fit|healthy)|"
+    r"unfreeze|unpause|un pause|resum(?:e|ing)|restart(?:ing)?|(?:start|train|training|continue|go|going|carry on|kick (?:things|it) off|get going)(?: me)?(?: up)?(?: with training)? again|"
+    r"(?:can|able to|ready to|lets|want to) (?:train|start training|resume|lift again)|back (?:on|from|by|to (?:it|training|normal))|start me|holidays? (?:is |are )?(?:over|cut short|cancelled))"
+)
 DONE = r"(?:did|done|trained|finished|completed?|managed|smashed|nailed|ticked|knocked out|banged out|squeezed in|sneaked in|got through|caught up)"
 BLOCK = r"(?:block|cycle|phase|programme|plan)"
 _TO = r"(?:to|till|til|until|thru|through|up to|and|-)"
@@ -32,8 +37,8 @@ _TO = r"(?:to|till|til|until|thru|through|up to|and|-)"
 def gone(desk: Desk, words: str, clause: Clause, *, pause: bool = False) -> PlanReading | None:
     """From when to when, wherever it stands in the clause."""
     kind = {"pause": "pause"} if pause else {}
-    if _OTHERS.search(words):
-        return None  # "the kids are off this week"
+    if _OTHERS.search(words) or (not pause and _MOVED.search(words)):
+        return None  # "the kids are off this week"; "postpone D0 to D1, I have a fever"
     if found := re.search(rf"(?P<first>D\d+) (?P<joint>{_TO}) (?:the |next |following )*(?P<last>D\d+)", words):
         if len(re.findall(r"D\d+", words)) > 2 or (found["joint"] == "and" and not re.search(r"\bbetween\b", words)):
             return _each(desk, words)
@@ -58,6 +63,7 @@ def gone(desk: Desk, words: str, clause: Clause, *, pause: bool = False) -> Plan
     return _each(desk, words)
 
 
+_MOVED = re.compile(r"\b(?:move|moving|shift|postpone|push|reschedule|swap|switch|change|bring|put|instead|do|doing)\b")
 _OTHERS = re.compile(
     r"\b(?:kids?|sons?|daughters?|wife|husband|boss|coach|mates?|friends?|school|gym|shops?|mum|mom|dad|partner|girlfriend|boyfriend)(?: (?:is|are|has|have|s|will|be|being|got|goes?))+ \w"
 )
@@ -97,6 +103,8 @@ def back(desk: Desk, words: str, clause: Clause) -> PlanReading | None:
     """Of somebody who is away or pausing, nearly every word of coming back is one."""
     marks = re.findall(r"D\d+", words)
     dates = desk.dates(marks[0]) if marks else (desk.today,)
+    if re.search(r"\bmy back\b|[NTSP]\d", words):
+        return None
     if len(marks) > 1 or len(dates) != 1 or dates[0] < desk.today or not desk.plan.is_away(desk.today):
         return None
     return sure(Resume(dates[0]), certainty=LESS_SURE) if not re.search(r"\b(?:not|till|til|until|wont|cant)\b", words) else None
@@ -136,7 +144,7 @@ def rule(desk: Desk, words: str, clause: Clause) -> PlanReading | None:
     since = re.search(r"\b(?:from|starting|as of|since|beginning)(?: on)? (D\d+|P\d+)", words)
     rest = words.replace(since[0], " ") if since else words
     if not re.search(
-        r"\b(?:days|weekdays|schedule|fixed|set|always|only|every|permanently|for good|from now on|works?|suits?|regular|usual|split|week)\b",
+        r"\b(?:best|better|ideal|prefer|rota|shifts|days|weekdays|schedule|fixed|set|always|only|every|permanently|for good|from now on|works?|suits?|regular|usual|split|week)\b",
         rest,
     ):
         return None
@@ -145,7 +153,10 @@ def rule(desk: Desk, words: str, clause: Clause) -> PlanReading | None:
     if (
         len(marks) < 2
         or any(len(each) != 1 for each in days)
-        or re.search(r"\b(?:to|not|except|but|instead|no|without|till|until|this week|and then)\b|P\d", rest)
+        or re.search(
+            r"\b(?:not|except|but|instead|no|without|this week|and then|neither|nor|cant|wont|impossible|out|off)\b|P\d|D\d+ (?:to|till|until|through|-) ",
+            rest,
+        )
     ):
         return None
     return chosen(desk, tuple(dict.fromkeys(each[0] for each in days)), since[1] if since else None, certainty=LESS_SURE)

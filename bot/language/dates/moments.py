@@ -230,7 +230,7 @@ def _easter(year: int) -> date:
 PERIOD = (
     rf"(?:(?:(?:all|the whole|whole)(?: of)? |(?<=in )|(?<=for )|(?<=during )){_FULL_MONTH}|"
     r"(?:the )?rest of (?:(?:the|this|next) )?(?:week|month)|(?<=skip )the week|(?<=cancel )the week|(?<=miss )the week|(?:all|the whole|whole|the entire|most of)(?: of)? (?:this |the next |the coming |the following |next |the )?(?:week(?:end)?|month)|the next week(?! \d)|"
-    r"(?:this|next|the coming|this coming|the following) (?:week(?:end)?|month)|the week after next|over the weekend|the weekend)"
+    r"(?:this|next|the coming|this coming|the following) (?:week(?:end)?|month)|the week after next|over the weekend|the weekend|weekend(?= (?:is|looks)\b))"
 )
 
 

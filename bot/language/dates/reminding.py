@@ -16,7 +16,7 @@ from bot.training.plan import Deed, QuietHours, ReminderAgain, ReminderAt, Silen
 
 _MOST_WORDS = 16
 _NO = re.compile(
-    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|shut up|enough|drop|ditch|scrap|kill|bin|lose|cut|axe|forget)\b"
+    r"\b(?:no|dont|stop|never|not|without|quit|cancel|off|disable|mute|pause|skip|hold|silence|less|hate|annoying|nothing|quiet|disturb|dont want|remove|shush|shut up|enough|drop|leave me|ditch|scrap|kill|bin|lose|cut|axe|forget)\b"
 )
 # Said about a reminder that came, or to somebody else: no wish.
 _TALK = re.compile(
@@ -24,7 +24,7 @@ _TALK = re.compile(
     r"her|him|them|she|he|they|coach|wife|husband|doctor|boss|reminds me of|remind me (?:what|how|which|who|why|of)|what time|when)\b"
 )
 _WISHES = re.compile(
-    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|silence|silent|shush|texting|messaging|pinging|mute|before|reminding|reminded|remind|nagging|nudging|bugging|bothering|buzz|buzzing|buzzes|beeps?|beeping)\b"
+    r"\b(?:me|us|reminders?|messages?|pings?|texts?|notifications?|alerts?|alarms?|nudges?|quiet|disturb|nothing|contact|snooze|silence|silent|shush|write|texting|messaging|pinging|mute|before|reminding|reminded|remind|nagging|nudging|bugging|bothering|buzz|buzzing|buzzes|beeps?|beeping)\b"
 )
 _AGAIN = re.compile(
     r"\bif i (?:still )?(?:havent|have not|didnt)\b|\b(?:again|second|twice|once more|one more|another|follow ?up|if i (?:havent|dont|didnt|forget|miss|ignore|sleep|overlook)|a 2nd|repeat)\b"
@@ -80,6 +80,15 @@ def _limits_and_days(desk: Desk, clause: Clause) -> PlanReading | None:
 
 def _with_times(desk: Desk, words: str, times: list[str], *, refuses: bool) -> PlanReading | None:
     limits = refuses or re.search(r"\bonly\b", words) is not None
+    if len(times) == 2 and re.search(r"\bonly\b.*\b(?:between|from)\b", words):
+        until_at, from_at = desk.times(times[0]), desk.times(times[1])
+        one_each = len(until_at) == 1 and len(from_at) == 1
+        return (
+            sure(QuietHours(_evening(from_at[0]) if from_at[0] <= until_at[0] else from_at[0], until_at[0])) if one_each else None
+        )
+    chosen = re.search(r"(T\d+),? (?:and )?not (?:at )?T\d+$", words)
+    if chosen and not re.search(r"\b(?:no|dont|stop|never|nothing|quiet|silence)\b", words):
+        return _chosen(desk, chosen[1], "reminder")
     if len(times) == 2 and (refuses or re.search(r"\b(?:between|from)\b", words)):
         # "Not before 9 or after 21" names the end of the night first.
         around = re.search(rf"\b(?:before|earlier than) {times[0]}\b.*\b(?:after|past|later than) {times[1]}", words)

@@ -236,7 +236,7 @@ SWAPS = (
         r"(?:swap|switch|exchange|flip|trade|change|reverse)(?: round| around)? <X a> (?:and|with|for|over with|against) <X b>(?: around| round| over)?",
         r"(?:swap|switch|flip)(?: the)?(?: days)? <X a> <X b>(?: around| round)?",
         r"<X a> and <X b> (?:to )?(?:trade|change|swap|switch|exchange)(?: places| days| over| round| around)?(?: P\d+)?",
-        r"(?:do |have )?<X a> and <X b> (?:swapped|the other way (?:round|around)|in reverse|reversed|switched)",
+        r"(?:do |have )?<X a> and <X b> (?:be )?(?:swapped(?: round| around| over)?|the other way (?:round|around)|in reverse|reversed|switched)",
     ),
 )
 GOOD = rf"(?: {FOR_GOOD})"
@@ -244,6 +244,7 @@ MOVES = (
     *shapes(_skip_ahead, r"(?:skip|jump|go) (?:ahead |straight |right )?to <Y what>"),
     *shapes(
         _for_good,
+        r"(?:drop|lose|remove|no more|scrap|cut|stop) <D what>,?(?: and| but)? (?:add|do|include|train|put in|take|use|have)(?: on)? <D to>(?: instead)?",
         r"<D what> (?:dont|doesnt|no longer|wont|cant)(?: (?:work|works|suits?|fit|fits|do))?(?: (?:anymore|any more|for me|now))*,?(?: but| so| and)? <D to> (?:do|does|works?|would|instead|are (?:fine|better|ok)|is (?:fine|better|ok)|suits?(?: me)?|fits?)(?: (?:better|instead|now|for me))*",
         rf"{_MOVE} <Y what> {_WHERE} <D to>{GOOD}",
         rf"{FOR_GOOD} {_MOVE} <Y what> {_WHERE} <D to>",
@@ -305,7 +306,8 @@ MOVES = (
     *shapes(_merged, r"(?:merge|combine|join) <Y a> (?:and|with|plus) <Y b>"),
     *shapes(
         _move,
-        r"<Y what> (?:can|could|should|will|has to|have to|needs to|must|might as well) (?:wait|hold|be moved|be done|move|go|happen|shift|slide|slip)(?: over)?(?: to| till| until| on| onto)? <D to>",
+        r"<Y what> (?:can|could|should|will|would|has to|have to|will have to|needs to|needs|must|might as well|is going to|gonna)(?: have)?(?: to)? (?:wait|hold|be moved|be done|be|move|go|happen|shift|slide|slip)(?: over)?(?: to| till| until| on| onto)? <D to>",
+        r"(?P<what>(?:the |my |todays |this )?(?:session|workout|training))(?: is| has been| gets| got)? (?:moved|shifted|pushed|postponed|rescheduled|moves|goes)(?: back| over)? (?:to|till|until|on|onto) <D to>",
     ),
     *shapes(
         _asked_move,

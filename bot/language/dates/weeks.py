@@ -217,6 +217,7 @@ def zone_in(words: str) -> PlanReading | None:
         r"(?:my|the) (?:time ?zone|zone|clock|local time|place|city|location) (?:is|should be|changed to|has changed to) (?:now )?(?:on )?(?P<place>[a-z .,/+'-]{2,40}?)(?: time)?",
         r"(?:im|were|ill be)(?: now)? (?:in|on) (?P<place>(?:utc|gmt) ?[+-] ?\d{1,2}(?::?\d\d)?)",
         r"(?:im|were|ill be|i am)(?: now)? on (?P<place>[a-z .,'-]{2,40}?) time",
+        r"(?:please )?(?:use|go by|work by|switch to|take) (?P<place>[a-z .,'-]{2,40}?)(?: (?:local )?time| clock| time ?zone| hours)",
         r"(?:please )?(?:set|put|switch|change|move|get) (?:me|us|my (?:reminders?|messages?|times?|clock|everything|zone)|everything|it|the (?:reminders?|times?|clock))(?: over| back| all)? (?:to|on|onto|into) (?P<place>[a-z .,'-]{2,40}?)(?: time| clock| zone| hours| timezone)+",
     ):
         found = re.fullmatch(pattern + until, words)
@@ -253,7 +254,7 @@ RULES = (
         rf"(?:{FOR_GOOD} )?(?:no|no more|never|not on|stop|drop|cut|remove|without|dont train|never train|no training|no sessions|not)(?: on| training on| any more| the)? <L list>{_SINCE}",
         rf"(?:i )?(?:cant|cannot|wont|dont|no longer|never|not able to|unable to|cant ever|dont want to|cant)(?: be able to)? (?:(?:train|do|make|work|exercise|have time(?: for| to train)?|can(?: train| do)?|make it)(?: anymore| any more)?(?: on)?|on) <L list>{_SINCE}",
         rf"(?:i )?(?:no longer have time|have no time(?: anymore| any more)?|no time(?: anymore)?)(?: on| for)? <L list>{_SINCE}",
-        rf"<L list> (?:are|dont|wont|no longer) (?:out|work|suit(?: me)?|no good|impossible|bad|gone|off|not possible|no longer possible|always bad|a no go|difficult)(?: for me)?{_SINCE}",
+        rf"<L list> (?:are|dont|wont|no longer) (?:out|off limits|unavailable|not an option|work|suit(?: me)?|no good|impossible|bad|gone|off|not possible|no longer possible|always bad|a no go|difficult)(?: for me)?{_SINCE}",
         rf"(?:on )?<L list> i (?:can never|cant ever|never can|can no longer|no longer can) ?(?:train|do it|make it)?{_SINCE}",
     ),
     *shapes(_no_more, rf"(?:keep|leave|have|want)(?: my)? <L list> free{_SINCE}"),
@@ -281,7 +282,7 @@ RULES = (
     ),
     *shapes(
         _how_many,
-        r"(?:(?:i |we )?(?:can |could |will |want to |want |only |just |now |do |train |have |manage |make |change |switch |reduce |cut |it |down |to |go |my |plan )*)<N n> (?:N\d+|(?:per|each|every) week)(?: only| now| from now on| please)*",
+        r"(?:(?:i |we )?(?:can |could |will |want to |want |only |just |now |do |train |have |manage |make |change |switch |reduce |cut |it |down |to |go |my |plan )*)<N n> (?:N\d+|(?:per|each|every) week)(?: only| now| from now on| please| (?:is|are) (?:enough|plenty|fine|best|max|all i can do))*",
     ),
     *shapes(
         _how_many,
@@ -311,6 +312,7 @@ STARTS = shapes(
     r"(?:i )?wont (?:start|begin) (?:before|until|till) <D on>",
     r"(?:the |my )?(?:new |next )*(?:block|cycle|plan) (?:to )?(?:starts?|begins?|starting|from|start on|begin on)(?: on| from)? <D on>",
     r"(?:start|begin) (?:it |training )?(?:on )<D on>",
+    r"(?:my |the )?(?:first day|day one|start(?: date| day)?|first session) (?:is |be |should |to |will |on |can |shall )*<D on>",
     r"(?:start|begin)(?: the block| it| in| on)? <P period>",
     r"(?:the |my |our )?(?:new|next|coming) (?:block|cycle|plan|phase) (?:on |from |for )?<D on>",
     r"(?:the |my |our )?(?:new|next|coming) (?:block|cycle|plan|phase) (?:on |from |for )?<P period>",

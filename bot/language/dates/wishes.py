@@ -20,7 +20,7 @@ from datetime import date, datetime, timedelta
 from bot.language.dates.absence import ABSENCES
 from bot.language.dates.clauses import DOUBLE_BACK, Clause, bare, strong_parts, tidy, weak_parts
 from bot.language.dates.desk import NOTHING, Desk, PlanOption, PlanQuestion, PlanReading, say, sure
-from bot.language.dates.fields import Marked, mark
+from bot.language.dates.fields import REMINDING, Marked, mark
 from bot.language.dates.left_out import CANNOTS, DONES, SKIPS
 from bot.language.dates.loose import read_loosely
 from bot.language.dates.reminding import read_reminding
@@ -142,7 +142,7 @@ def _by_clauses(desk: Desk, marked: Marked) -> PlanReading | None:
 
 def _loosely(desk: Desk, words: str, *, asking: bool = False) -> PlanReading | None:
     clause = bare(words)
-    if _QUESTION.match(words):
+    if _QUESTION.match(words) or REMINDING.search(words):
         return None
     if re.match(r"(?:im )?not sure (?:if )?(?:i|we) (?:can|will|could|ll)\b", words):
         return read_loosely(desk, replace(clause, words=words), asking=asking)
@@ -206,7 +206,7 @@ def _clause(desk: Desk, marked: Marked, words: str) -> PlanReading | None:
         clause = replace(clause, words=clause.words[found.end() :])
         clause = replace(bare(clause.words), polite=clause.polite, asks=clause.asks, hedged=clause.hedged)
     if (found := re.fullmatch(r"(.*[DS]\d.*?),? (P\d+)", clause.words)) and desk.words(found[2]) == "this week":
-        clause = replace(clause, words=found[1])
+        clause = replace(bare(found[1]), polite=clause.polite, asks=clause.asks, hedged=clause.hedged)
     reading = _read(desk, marked, clause, re.sub(r"\s+", " ", words.strip(" .,;!?")))
     desk.next_week = False
     return _confirmed(reading) if reading is not None and clause.hedged else reading
