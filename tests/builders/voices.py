@@ -18,7 +18,7 @@ holds for every message until the next one, and a bare @ clears it. The gold (se
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from decimal import Decimal
@@ -87,9 +87,14 @@ class Outcome:
 
 def messages(path: Path) -> list[Message]:
     """Every message of a file, in order. Raises ValueError with the file and line that is not in the format."""
+    return messages_in(path.read_text("utf-8").splitlines(), path.name)
+
+
+def messages_in(written: Iterable[str], name: str) -> list[Message]:
+    """Every message of these lines, in order. Raises ValueError with the name and the line that is not in the format."""
     found: list[Message] = []
     who, base, now = "", Situation(NOW), Situation(NOW)
-    lines = enumerate(path.read_text("utf-8").splitlines(), start=1)
+    lines = enumerate(written, start=1)
     for number, line in lines:
         try:
             if line.startswith("= "):
@@ -101,7 +106,7 @@ def messages(path: Path) -> list[Message]:
             elif line.strip() and not line.startswith("#"):
                 found.append(_message(line, who, now, number))
         except (ValueError, KeyError) as error:
-            raise ValueError(f"{path.name}:{number}: {error}") from error
+            raise ValueError(f"{name}:{number}: {error}") from error
     return found
 
 
@@ -159,6 +164,11 @@ def _person(lines: Iterator[tuple[int, str]]) -> tuple[Situation, str]:
             break
         key, _, value = line.partition(": ")
         told[key] = value
+    return situation_of(told), first
+
+
+def situation_of(told: dict[str, str]) -> Situation:
+    """The day of a person with nothing on record, from the lines under the name. Raises ValueError for a key that is none."""
     unknown = told.keys() - {"day", "unit", "zone", "kit", "bands", "bar"}
     if unknown:
         raise ValueError(f"{sorted(unknown)} is nothing to tell of a person")
@@ -166,7 +176,7 @@ def _person(lines: Iterator[tuple[int, str]]) -> tuple[Situation, str]:
     now = NOW.replace(tzinfo=ZoneInfo(told.get("zone", "Europe/Dublin")))
     planned = tuple((now.date() - timedelta(days=days), day.number) for days in _PLANNED_DAYS_AGO)
     unit = Unit(told.get("unit", "kg"))
-    return Situation(now, day, Block("March", (day,)), kit=_kit(told), unit=unit, planned=planned), first
+    return Situation(now, day, Block("March", (day,)), kit=_kit(told), unit=unit, planned=planned)
 
 
 def _slot(text: str) -> Slot:
