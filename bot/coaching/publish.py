@@ -16,6 +16,7 @@ from zoneinfo import ZoneInfo
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
+from bot.coaching.own_exercises import of_pattern, remember_name
 from bot.coaching.ports import KeptMessage
 from bot.coaching.scene import Choice, Scene, deed
 from bot.coaching.targets import slot_line
@@ -27,9 +28,8 @@ from bot.training.block_checks import MemberKit, check_block
 from bot.training.blocks import Block, Day, ExerciseId, Slot, block_in_week, work_sets
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
-from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern
+from bot.training.exercises.entry import Pattern
 from bot.training.kit import Kit
-from bot.training.plain import to_plain
 from bot.training.substitutes import Reason, can_do, kit_version, substitutes_for
 from bot.training.volume import session_minutes, weekly_sets
 
@@ -232,22 +232,13 @@ def _draft(scene: Scene, revision_id: int) -> tuple[people.Revision, people.Grou
     return revision, group
 
 
-def _remember_name(scene: Scene, group: people.Group, name: str, exercise: ExerciseId, entry: Exercise | None = None) -> None:
-    known = scene.uow.own_names.newest(group_id=group.id, name=name)
-    value = people.OwnName(group_id=group.id, name=name, exercise=exercise, entry=to_plain(entry) if entry else {})
-    if known:
-        scene.uow.own_names.save(replace(value, id=known.id, demo=known.demo))
-    else:
-        scene.uow.own_names.add(value)
-
-
 @deed(NameMeans)
 def name_means(scene: Scene, wish: NameMeans) -> None:
     found = _draft(scene, wish.revision)
     if found is None:
         return
     draft, group = found
-    _remember_name(scene, group, wish.name, wish.exercise)
+    remember_name(scene, group.id, wish.name, wish.exercise)
     _next_step(scene, group, _resolve(scene, draft, wish.name, wish.exercise), ())
 
 
@@ -265,15 +256,10 @@ def own_pattern(scene: Scene, wish: OwnPattern) -> None:
     if found is None:
         return
     draft, group = found
-    exercise = ExerciseId("own:" + re.sub(r"\W+", "_", wish.name.casefold()).strip("_"))
     model = next((entry for entry in scene.desk.catalogue.all if entry.pattern is wish.pattern), None)
-    entry = Exercise(
-        id=exercise, name=wish.name, pattern=wish.pattern, prime=model.prime if model else (), helping=model.helping if model else (),
-        joints=model.joints if model else (), kit=(), load_style=LoadStyle.SINGLE, first_phase=FirstPhase.ECCENTRIC,
-        source="the coach's own; muscles as usual for its pattern",
-    )  # fmt: skip
-    _remember_name(scene, group, wish.name, exercise, entry)
-    _next_step(scene, group, _resolve(scene, draft, wish.name, exercise), ())
+    entry = of_pattern(wish.name, wish.pattern, model)
+    remember_name(scene, group.id, wish.name, entry.id, entry)
+    _next_step(scene, group, _resolve(scene, draft, wish.name, entry.id), ())
 
 
 def _show_draft(scene: Scene, group: people.Group, draft: people.Revision, warnings: tuple[str, ...]) -> None:

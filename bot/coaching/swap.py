@@ -11,13 +11,16 @@ from dataclasses import dataclass, replace
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
+from bot.coaching.own_exercises import own_id, remember_name, stand_in_for
 from bot.coaching.scene import Choice, Scene, deed
 from bot.coaching.targets import next_up
 from bot.language.situation import Situation
-from bot.language.swaps import SwapAsked, read_swap
+from bot.language.swaps import SwapAsked, read_swap, things_named
 from bot.training import people
 from bot.training.blocks import ExerciseId, Slot
-from bot.training.substitutes import Reason, Substitute, coachs_own, substitutes_for
+from bot.training.exercises.entry import Exercise
+from bot.training.kit import KitItem
+from bot.training.substitutes import Reason, Substitute, coachs_own, substitutes_for, unknown_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +135,41 @@ def offer(
 def _find(
     course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[str, ...], wanted: ExerciseId | None = None
 ) -> tuple[Substitute, ...]:
+    """Ranked choices; first those that the coach wrote beside the slot, an unknown one as it is written."""
+    written = _unknown(course, slot, reason, missing)
+    ranked = _ranked(course, slot, reason, part, missing, wanted)
+    coachs = [one for one in ranked if one.by_coach]
+    return (*coachs, *written, *(one for one in ranked if not one.by_coach))[:_MOST]
+
+
+_MOST = 3  # choices
+
+
+def _unknown(course: Course, slot: Slot, reason: Reason, missing: tuple[str, ...]) -> tuple[Substitute, ...]:
+    """What the coach wrote and no catalogue has. Nothing tells what it spares, so none for pain; none that names a thing that is not here."""
+    if reason is Reason.PAIN:
+        return ()
+    gone = frozenset(item for item in KitItem if item.value in missing)
+    return tuple(
+        Substitute(own_id(name), name, ("as written beside it",), ("sets and reps stay",), by_coach=True)
+        for name in unknown_of(_written(course, slot), course.catalogue)
+        if not things_named(name) & gone and not course.member.kit.lacks(things_named(name))
+    )
+
+
+def _written(course: Course, slot: Slot) -> tuple[str, ...]:
+    """The coach's substitutes by name, those that the coach has said the meaning of by the catalogue's."""
+    names = []
+    for name in slot.substitutes:
+        said = course.scene.uow.own_names.newest(group_id=course.member.group_id, name=name)
+        entry = course.catalogue.get(said.exercise) if said else None
+        names.append(entry.name if entry else name)
+    return tuple(names)
+
+
+def _ranked(
+    course: Course, slot: Slot, reason: Reason, part: str, missing: tuple[str, ...], wanted: ExerciseId | None
+) -> tuple[Substitute, ...]:
     exercise = course.exercise_of(slot)
     others = [course.exercise_of(other) for other in (course.day.slots if course.day else ()) if other.label != slot.label]
     records = course.scene.uow.records.find(member_id=course.member.id, active=True)
@@ -141,14 +179,14 @@ def _find(
     if exercise is None:
         kit, catalogue = course.member.kit, course.catalogue
         return coachs_own(
-            slot.substitutes, kit=kit, reason=reason, catalogue=catalogue, hurting=hurting, missing=missing, today=today
+            _written(course, slot), kit=kit, reason=reason, catalogue=catalogue, hurting=hurting, missing=missing, today=today
         )
     return substitutes_for(
         exercise,
         kit=course.member.kit,
         reason=reason,
         catalogue=course.catalogue,
-        own=slot.substitutes,
+        own=_written(course, slot),
         hurting=hurting,
         missing=missing,
         today=today,
@@ -186,8 +224,10 @@ def take_swap(scene: Scene, wish: TakeSwap) -> None:
     course = course_of(scene, member) if member else None
     day = course.block.day(wish.day) if course else None
     slot = day.slot(wish.label) if day else None
-    entry = course.catalogue.get(wish.exercise) if course else None
-    if member is None or course is None or slot is None or entry is None:
+    if member is None or course is None or slot is None:
+        return
+    entry = course.catalogue.get(wish.exercise) or _keep_written(scene, course, slot, wish.exercise)
+    if entry is None:
         return
     session = None
     if not wish.whole_block:
@@ -208,6 +248,16 @@ def take_swap(scene: Scene, wish: TakeSwap) -> None:
         buttons.insert(0, Choice(replace(wish, whole_block=True)))
     done = replies.SwapDone(wish.label, entry.name, slot.exercise_name, wish.whole_block, next_up(after, after.situation()))
     scene.say(done, *buttons, code="swap_done")
+
+
+def _keep_written(scene: Scene, course: Course, slot: Slot, exercise: ExerciseId) -> Exercise | None:
+    """A substitute that the coach wrote and no catalogue has: kept as the coach's own from the first time it is taken."""
+    name = next((name for name in slot.substitutes if own_id(name) == exercise), "")
+    if not name:
+        return None
+    entry = stand_in_for(name, course.catalogue.get(slot.exercise))
+    remember_name(scene, course.member.group_id, name, entry.id, entry)
+    return entry
 
 
 def _retire(scene: Scene, course: Course, label: str, day: int, session: people.Session | None) -> None:

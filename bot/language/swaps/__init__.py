@@ -6,6 +6,6 @@
 "swap tue and thu", "20 instead of 18" -> nothing: days and numbers, not exercises
 """
 
-from bot.language.swaps.reading import SwapAsked, read_swap
+from bot.language.swaps.reading import SwapAsked, read_swap, things_named
 
-__all__ = ["SwapAsked", "read_swap"]
+__all__ = ["SwapAsked", "read_swap", "things_named"]

@@ -102,6 +102,16 @@ def _clause_about_kit(said: str) -> str:
     return " , ".join(about) or said
 
 
+def things_named(name: str) -> frozenset[KitItem]:
+    """The things that stand in an exercise's name: "band row" needs a band."""
+    rest, found = w.fold(name), set()
+    for pattern, item in w.KIT_WORDS:
+        if pattern.search(rest):
+            found.add(item)
+        rest = pattern.sub(lambda match: " " * len(match[0]), rest)
+    return frozenset(found)
+
+
 def _kit_in(said: str, mentions: Mentions, catalogue: Catalogue) -> tuple[KitItem, ...]:
     """Things named, but not where they are part of an exercise's name ("barbell rows", "bench press")."""
     rest = said

@@ -6,8 +6,8 @@ phase. The coach's own substitute stands first whenever the limits allow it. cha
 """
 
 from bot.training.substitutes.changes import slot_under
-from bot.training.substitutes.ranking import coachs_own, substitutes_for
+from bot.training.substitutes.ranking import coachs_own, substitutes_for, unknown_of
 from bot.training.substitutes.same import kit_version
 from bot.training.substitutes.values import Reason, Substitute, can_do
 
-__all__ = ["Reason", "Substitute", "can_do", "coachs_own", "kit_version", "slot_under", "substitutes_for"]
+__all__ = ["Reason", "Substitute", "can_do", "coachs_own", "kit_version", "slot_under", "substitutes_for", "unknown_of"]

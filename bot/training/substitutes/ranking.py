@@ -119,6 +119,12 @@ def coachs_own(
     return tuple(found.values())
 
 
+def unknown_of(own: Sequence[str], catalogue: Catalogue) -> tuple[str, ...]:
+    """The coach's substitutes that no exercise is known for, as written."""
+    sure = {name: catalogue.names.find(name, limit=1) for name in own}
+    return tuple(name for name, matches in sure.items() if not matches or matches[0].score < _NAME_IS_SURE)
+
+
 def _wanted(limits: Limits, wanted: ExerciseId | None, catalogue: Catalogue, taken: Sequence[Exercise]) -> list[Exercise]:
     """The member's own wish with the implement that is owned; nothing where a hard limit forbids it."""
     if wanted is None:
