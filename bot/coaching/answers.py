@@ -6,6 +6,7 @@ coach gets the question.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
@@ -23,16 +24,20 @@ from bot.training.blocks import (
     Rest,
     SetPlace,
     SetTarget,
+    Sides,
     Slot,
     order_of,
     work_sets,
 )
 from bot.training.exercises.catalogue import Catalogue, load_catalogue
 from bot.training.exercises.entry import Exercise
+from bot.training.exercises.muscles import prime_groups
+from bot.training.kit import Kit
 from bot.training.loads import Load, LoadKind, Unit, from_kg
 from bot.training.phases import PhaseWords, explain_tempo
 from bot.training.records import SetDone, SetRecord
 from bot.training.strength import estimate_e1rm
+from bot.training.substitutes import kit_version
 from bot.training.tempo import Tempo, time_under_tension_s
 from bot.training.terms import explain
 from bot.training.volume import session_minutes
@@ -40,6 +45,19 @@ from bot.training.volume import session_minutes
 # NSCA's usual rest by goal: a convention, not a limit (Singer et al. 2024).
 _REST_FEW_REPS, _REST_SOME, _REST_MANY = (120, 180), (60, 90), (30, 60)
 _FEW, _MANY = 6, 15
+_BETWEEN_SIDES = re.compile(r"\b(?:sides?|legs?|arms?|left|right)\b", re.IGNORECASE)
+# Asks about the set just done rather than the one that comes: "was that a record", "that flew, do I go up", "is 18 my best".
+_JUST_DONE = re.compile(r"\b(?:that|this was|it was|was it|felt|flew|is \d+)\b", re.IGNORECASE)
+# Asks for another order of the slots than the coach's.
+_ORDER = re.compile(r"\b(?:first|before|last|order|start(?: with)?|flip|later|at the end|ahead of)\b", re.IGNORECASE)
+_MUSCLES = re.compile(r"\b(?:muscles?|works?|working|train|hit|feel|feeling)\b", re.IGNORECASE)
+_HELP_ABOUT = (
+    ("undo", re.compile(r"\b(?:undo|delete|remove|wrong|mistake|fix|correct|edit|change (?:the|what|a|my) (?:weight|number|set|reps|i)|take .*back)\b", re.IGNORECASE)),
+    ("days", re.compile(r"\b(?:my days|move|reschedule|away|holiday|remind\w*|pause)\b", re.IGNORECASE)),
+    ("log", re.compile(r"\b(?:log|record|enter|write|type|note|send|tell you|put in|report)\b", re.IGNORECASE)),
+)  # fmt: skip
+_WEEK = re.compile(r"\b(?:week|how many|which days|what days|schedule|my days)\b", re.IGNORECASE)
+_KIT_ASKED = re.compile(r"\b(?:kit|equipment|gear|dumb ?bells?|weights|kettle ?bells?|bands?|bells?)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +76,7 @@ class Facts:
     records: this member's active records, oldest first, today's left out or not. coming: the plan's sessions from today on,
     soonest first. missed: sessions of the last two weeks that were planned and not done, oldest first. week, weeks: of the block,
     from 1; ends_on: its last day. coach: the coach's name. catalogue: the group's, None for the plain one.
-    demos: the coach's videos by exercise, as kept.
+    demos: the coach's videos by exercise, as kept. aims: today's targets by slot, the prescription sharpened by the week's suggestion.
     """
 
     records: tuple[SetRecord, ...] = ()
@@ -70,6 +88,7 @@ class Facts:
     coach: str = ""
     catalogue: Catalogue | None = None
     demos: Mapping[ExerciseId, str] = field(default_factory=dict)
+    aims: Mapping[str, tuple[SetTarget, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,23 +143,27 @@ class AllDone:
 
 @dataclass(frozen=True, slots=True)
 class AlternateSaid:
-    """labels, names: the slots of one letter. single: the slot stands alone, so nothing alternates."""
+    """labels, names: the slots of one letter. single: the slot stands alone, so nothing alternates. order: every slot of today, where
+    another order is what was asked about."""
 
     labels: tuple[str, ...]
     names: tuple[str, ...]
     single: bool = False
+    order: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class RestSaid:
-    """by_coach: the block states it; else a usual range. next_label: the other slot of the letter, done before the rest."""
+    """by_coach: the block states it; else a usual range. turn: the slots of the letter, done in turn before the rest; none where it
+    stands alone. between_sides: the rest asked about is that between left and right."""
 
     label: str
     name: str
     low_s: int
     high_s: int
     by_coach: bool
-    partner: str = ""
+    turn: tuple[str, ...] = ()
+    between_sides: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +174,7 @@ class TargetSaid:
 
 @dataclass(frozen=True, slots=True)
 class StartSaid:
-    """load None: no related lift on record. by_coach: the block names it; last: what this exercise had last time."""
+    """load None: no related lift on record. by_coach: the block names it; aim: today's target; seen: the set it was seen in."""
 
     label: str
     name: str
@@ -166,6 +189,7 @@ class StartSaid:
     low: int | None = None
     high: int | None = None
     bodyweight: bool = False
+    aim: SetTarget | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -257,7 +281,8 @@ class TodaySaid:
 
 @dataclass(frozen=True, slots=True)
 class SessionSaid:
-    """A coming session. asked_on: the date that was asked for, where it differs: then that is a rest day."""
+    """A coming session. asked_on: the date that was asked for, where it differs: then that is a rest day. week: all of the next
+    seven days, where those were asked about."""
 
     on: date
     day: int
@@ -265,6 +290,7 @@ class SessionSaid:
     slots: tuple[tuple[str, str], ...]
     today: date
     asked_on: date | None = None
+    week: tuple[Planned, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,16 +302,26 @@ class HowToSaid:
     demo: str = ""
     tempo_note: str = ""
     video: str = ""  # the coach's own, as kept ("file:...")
+    works: tuple[str, ...] = ()  # the muscles it is for, where they were asked for
 
 
 @dataclass(frozen=True, slots=True)
 class AboutMeSaid:
+    """kit: what the member owns, where that was asked."""
+
     coach: str
+    kit: Kit | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class HelpSaid:
-    pass
+    """about: "undo", "log", "days", or "" for all. label, name, measure, each_side: the slot that the log is about."""
+
+    about: str = ""
+    label: str = ""
+    name: str = ""
+    measure: Measure = Measure.REPS
+    each_side: bool = False
 
 
 Answer = (
@@ -320,7 +356,7 @@ class _Desk:
             Topic.TARGET: self.target, Topic.START_WEIGHT: self.start, Topic.GO_UP: self.go_up, Topic.BLOCK_LENGTH: self.block,
             Topic.DURATION: self.duration, Topic.MISSED: self.missed, Topic.SETS_LEFT: self.left, Topic.LAST_TIME: self.last,
             Topic.BEST: self.best, Topic.TODAY: self.today, Topic.NEXT_SESSION: self.session, Topic.HOW_TO: self.how_to,
-            Topic.ABOUT_ME: lambda: AboutMeSaid(self.facts.coach), Topic.HELP: HelpSaid,
+            Topic.ABOUT_ME: self.about_me, Topic.HELP: self.help,
         }  # fmt: skip
         deed = by_topic.get(self.asked.topic)
         return deed() if deed else None
@@ -338,6 +374,8 @@ class _Desk:
             return next((slot for slot in day.slots if self.situation.exercise_of(slot) == asked.exercise), None)
         due = self.situation.due
         last = next((record.place for record in reversed(self.situation.today) if record.place), None)
+        if last and asked.topic in (Topic.BEST, Topic.GO_UP) and _JUST_DONE.search(asked.text):
+            return day.slot(last.label)
         label = due.label if due else last.label if last else day.slots[0].label if day.slots else ""
         return day.slot(label)
 
@@ -355,6 +393,13 @@ class _Desk:
             return slot.exercise_name
         entry = self.exercise(slot)
         return entry.name if entry else self.asked.exercise_words
+
+    def is_swapped(self, slot: Slot | None) -> bool:
+        """Is it another exercise than the coach's, and not just the coach's with the implement that this member owns?"""
+        other = dict(self.situation.swaps).get(slot.label) if slot else None
+        if slot is None or other is None or slot.exercise is None:
+            return other is not None
+        return other != kit_version(slot.exercise, self.situation.kit, self.catalogue, written=slot.exercise_name)
 
     def set_due(self, slot: Slot) -> SetTarget | None:
         """The prescription of the set that comes next in this slot, else its first."""
@@ -376,7 +421,7 @@ class _Desk:
     # --- the answers ---
 
     def tempo(self) -> Answer | None:
-        slot = self.slot()
+        slot = self._slot_with_tempo() or self.slot()
         target = self.set_due(slot) if slot else None
         tempo: Tempo | None = self.asked.tempo or (target.tempo if target else None)
         name = self.name(slot)
@@ -393,6 +438,15 @@ class _Desk:
             tempo.concentric_s is None, entry.tempo_note if entry else "", phases[0].phase.value == "lifting",
         )  # fmt: skip
 
+    def _slot_with_tempo(self) -> Slot | None:
+        """The slot that has the tempo asked about, the one that is due before others; None where one is named, or none has it."""
+        asked, day = self.asked, self.situation.day
+        if asked.tempo is None or asked.label or asked.exercise is not None or day is None:
+            return None
+        have = [slot for slot in day.slots if any(target.tempo == asked.tempo for target in work_sets(slot))]
+        due = self.situation.due
+        return next((slot for slot in have if due and slot.label == due.label), have[0] if have else None)
+
     def term(self) -> Answer | None:
         term = explain(self.asked.term)
         if term is None:
@@ -408,7 +462,8 @@ class _Desk:
         slot = day.slot(due.label) if day and due else None
         if slot is None or due is None or due.number > len(work_sets(slot)):
             return self._nothing_left()
-        target = work_sets(slot)[due.number - 1]
+        aims = self.facts.aims.get(slot.label) or work_sets(slot)
+        target = aims[min(due.number, len(aims)) - 1]
         earlier = [r for r in self.situation.today if r.place and r.place.label == slot.label and r.done.load]
         load = target.load or (earlier[-1].done.load if earlier and slot.load_rule in (LoadRule.FREE, LoadRule.SAME) else None)
         last = next((r.done for r in self.situation.last_time if r.place == due), None)
@@ -436,23 +491,32 @@ class _Desk:
             term = explain("superset")
             return TermSaid(term.id, term.names[0], term.says) if term else None
         group = [one for one in day.slots if one.group == slot.group]
+        if self._asks_for_another_order(day, group):
+            return AlternateSaid((slot.label,), (self.name(slot),), order=tuple(one.label for one in day.slots))
         if len(group) < 2 and not self.asked.label:
             group = next((pair for one in day.slots if len(pair := [o for o in day.slots if o.group == one.group]) > 1), group)
         return AlternateSaid(tuple(one.label for one in group), tuple(one.exercise_name for one in group), len(group) < 2)
+
+    def _asks_for_another_order(self, day: Day, group: list[Slot]) -> bool:
+        """ "Can I do C1 first", "the Cs before the Bs": more than the turns within one letter."""
+        letters = {one.label[0] for one in day.slots}
+        named = {said.upper() for said in re.findall(r"\b([b-h](?=s\b)|[a-h](?=\d\b))", self.asked.text, re.IGNORECASE)} & letters
+        return _ORDER.search(self.asked.text) is not None and (len(named) > 1 or (bool(self.asked.label) and len(group) < 2))
 
     def rest(self) -> Answer | None:
         slot, day = self.slot(), self.situation.day
         if slot is None or day is None:
             return None
         group = [one for one in day.slots if one.group == slot.group]
-        partner = next((one.label for one in group if one.label != slot.label), "")
+        turn = tuple(one.label for one in group) if len(group) > 1 else ()
+        sides = slot.sides is not Sides.BOTH and _BETWEEN_SIDES.search(self.asked.text) is not None
         stated: Rest | None = slot.rest or next((one.rest for one in reversed(group) if one.rest), None)
         if stated:
-            return RestSaid(slot.label, self.name(slot), stated.low_s, stated.high_s, True, partner)
+            return RestSaid(slot.label, self.name(slot), stated.low_s, stated.high_s, True, turn, sides)
         target = self.set_due(slot)
         reps = (target.high or target.low) if target else None
         low, high = _REST_SOME if reps is None else _REST_FEW_REPS if reps <= _FEW else _REST_MANY if reps > _MANY else _REST_SOME
-        return RestSaid(slot.label, self.name(slot), low, high, False, partner)
+        return RestSaid(slot.label, self.name(slot), low, high, False, turn, sides)
 
     def target(self) -> Answer | None:
         slot = self.slot()
@@ -468,6 +532,10 @@ class _Desk:
             return StartSaid(label, name, target.load, by_coach=True, low=low, high=high)
         if not name:
             return None
+        aim = next(iter(self.facts.aims.get(label, ())), None) if self.asked.exercise in (None, self.exercise_id(slot)) else None
+        if slot and aim and aim.load:
+            last = next((r for r in self.situation.last_time if r.place and r.place.label == label and r.done.load), None)
+            return StartSaid(label, name, aim.load, seen=last.done if last else None, seen_on=last.on if last else None, aim=aim)
         past = [
             r
             for r in self.records_of(entry.id if entry else self.exercise_id(slot))
@@ -615,22 +683,38 @@ class _Desk:
         day = self.situation.block.day(found.day) if self.situation.block else None
         slots = tuple((slot.label, slot.exercise_name) for slot in day.slots) if day else ()
         other = asked_on if asked_on and asked_on != found.on else None
-        return SessionSaid(found.on, found.day, found.name or (day.name if day else ""), slots, today, other)
+        whole = asked_on is None and _WEEK.search(self.asked.text)
+        week = tuple(one for one in coming if one.on <= today + timedelta(days=7)) if whole else ()
+        return SessionSaid(found.on, found.day, found.name or (day.name if day else ""), slots, today, other, week)
 
     def how_to(self) -> Answer | None:
         slot = self.slot()
         entry, name = self.exercise(slot), self.name(slot)
-        own = slot.cues if slot and self.asked.exercise in (None, self.situation.exercise_of(slot)) else ()
-        swapped = slot is not None and slot.label in dict(self.situation.swaps)
+        own = slot.cues if slot and self.asked.exercise in (None, slot.exercise, self.situation.exercise_of(slot)) else ()
+        swapped = self.is_swapped(slot)
         cues = () if swapped else own
         shown = slot.demo if slot and own is slot.cues and not swapped else ""
         demo, video = ("", shown) if shown.startswith("file:") else (shown, "")
         exercise = self.exercise_id(slot)
         video = video or (self.facts.demos.get(exercise, "") if exercise else "")
         said = cues or (entry.cues if entry else ())
-        if not said and not demo and not video:
+        works = tuple(group.value for group in prime_groups(entry)[:3]) if entry and _MUSCLES.search(self.asked.text) else ()
+        if not said and not demo and not video and not works:
             return None
-        return HowToSaid(slot.label if slot else "", name, said, bool(cues), demo, entry.tempo_note if entry else "", video)
+        return HowToSaid(
+            slot.label if slot else "", name, said, bool(cues), demo, entry.tempo_note if entry else "", video, works
+        )
+
+    def about_me(self) -> Answer | None:
+        return AboutMeSaid(self.facts.coach, self.situation.kit if _KIT_ASKED.search(self.asked.text) else None)
+
+    def help(self) -> Answer | None:
+        about = next((about for about, words in _HELP_ABOUT if words.search(self.asked.text)), "")
+        slot = self.slot() if self.asked.label or self.asked.exercise else None
+        target = self.set_due(slot) if slot else None
+        if about != "log" or slot is None or target is None:
+            return HelpSaid(about)
+        return HelpSaid(about, slot.label, self.name(slot), target.measure, slot.sides is not Sides.BOTH)
 
 
 def _has_term(slot: Slot, term: str) -> bool:

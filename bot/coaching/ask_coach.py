@@ -51,6 +51,10 @@ class KeepAnswer:
     relay: int
 
 
+# What is answered from today's targets.
+_NEEDS_AIMS = (Topic.NEXT, Topic.START_WEIGHT)
+
+
 def is_small_talk(text: str) -> bool:
     return bool(_SMALL_TALK.match(text))
 
@@ -69,7 +73,7 @@ def sounds_like_question(text: str) -> bool:
 def answer_questions(scene: Scene, member: people.Member, asked: Sequence[Asked], situation: Situation, text: str) -> None:
     """Answer each question once; those for the coach go there together."""
     course = course_of(scene, member)
-    facts = facts_for(scene, member, course)
+    facts = facts_for(scene, member, course, aims=any(one.topic in _NEEDS_AIMS for one in asked))
     answers, videos = [], []
     for one in asked:
         if one.topic is Topic.FOR_COACH:

@@ -8,14 +8,15 @@ from bot.coaching.answers import Facts, Planned
 from bot.coaching.course import Course, with_id
 from bot.coaching.demos import demos_of
 from bot.coaching.scene import Scene
+from bot.coaching.targets import targets_of
 from bot.training import people
 
 _BACK = timedelta(days=14)
 _AHEAD = timedelta(days=21)
 
 
-def facts_for(scene: Scene, member: people.Member, course: Course | None) -> Facts:
-    """Earlier records, the plan's coming and missed sessions, and the place in the block."""
+def facts_for(scene: Scene, member: people.Member, course: Course | None, *, aims: bool = False) -> Facts:
+    """Earlier records, the plan's coming and missed sessions, the place in the block; aims: today's targets too."""
     group = scene.uow.groups.get(member.group_id)
     coach = group.coach_name if group else ""
     if course is None:
@@ -35,4 +36,7 @@ def facts_for(scene: Scene, member: people.Member, course: Course | None) -> Fac
         coach=coach,
         catalogue=course.catalogue,
         demos=demos_of(scene, member.group_id),
+        aims={slot.label: targets_of(course, slot, course.day.number) for slot in course.day.slots}
+        if aims and course.day
+        else {},
     )

@@ -183,7 +183,7 @@ def _others_claim(
         return True
     if settings.hear(scene, member, text):
         return True
-    asked = read_questions(text, situation)
+    asked = read_questions(text, situation, scene.catalogue(member.group_id))
     if reading.verdict is Verdict.ASK:
         asked = tuple(one for one in asked if one.certainty >= 0.85)
     if asked:
@@ -214,7 +214,7 @@ def _asides(
         elif aside.kind is AsideKind.DATE:
             move_days.hear(scene, member, message, aside.text, sure=_SURE)
         elif aside.kind is AsideKind.QUESTION:
-            asked = read_questions(aside.text, situation)
+            asked = read_questions(aside.text, situation, scene.catalogue(member.group_id))
             if asked:
                 ask_coach.answer_questions(scene, member, asked, situation, aside.text)
             elif not swap.hear(scene, member, message, aside.text, situation, sure=_SURE):

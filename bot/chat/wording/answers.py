@@ -6,8 +6,9 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-from bot.chat.wording.phrases import bold, esc, say_date, say_near_date, say_prescription, say_set, say_sets, say_target
+from bot.chat.wording.phrases import bold, esc, say_date, say_kit, say_near_date, say_prescription, say_set, say_sets, say_target
 from bot.coaching import answers as given
+from bot.training.blocks import Measure
 from bot.training.loads import say_amount, say_load
 from bot.training.phases import say_phase
 
@@ -39,7 +40,7 @@ def _tempo_unsaid(a: given.TempoUnsaid) -> str:
 
 def _term(a: given.TermSaid) -> str:
     where = f" Today in {esc(', '.join(a.where))}." if a.where else ""
-    return f"{bold(a.name)}: {esc(a.says)}{where}"
+    return f"{bold(a.name[:1].upper() + a.name[1:])}: {esc(a.says)}{where}"
 
 
 def _next(a: given.NextSaid) -> str:
@@ -54,6 +55,12 @@ def _all_done(a: given.AllDone) -> str:
 
 
 def _alternate(a: given.AlternateSaid) -> str:
+    if a.order:
+        letters = " → ".join(dict.fromkeys(esc(label[:1]) for label in a.order))
+        return (
+            f"Your coach’s order is {letters}: what wants you fresh comes first. If it has to be another today, go ahead; "
+            f"put the slot in front of the set, like <code>{esc(a.labels[0])} 12</code>."
+        )
     if a.single or len(a.labels) < 2:
         return (
             f"{_slot(a.labels[0], a.names[0])} stands alone: do all its sets before the next exercise."
@@ -74,9 +81,11 @@ def _seconds(low: int, high: int) -> str:
 
 def _rest(a: given.RestSaid) -> str:
     span = _seconds(a.low_s, a.high_s)
-    source = "as the block says" if a.by_coach else "the block does not say; this is usual for such reps"
-    partner = f" {esc(a.label)} and {esc(a.partner)} go in turn: rest after both." if a.partner else ""
-    return f"{_slot(a.label, a.name)}: rest {span} ({source}).{partner}"
+    source = "as the block says" if a.by_coach else "the block does not say; usual for such reps"
+    turn = f" {esc(' and '.join(a.turn))} go in turn: rest after both." if a.turn else ""
+    if a.between_sides:
+        return f"{_slot(a.label, a.name)}: both sides are one set, so go straight over; a breath or two is fine. Then rest {span} ({source})."
+    return f"{_slot(a.label, a.name)}: rest {span} ({source}).{turn}"
 
 
 def _target(a: given.TargetSaid) -> str:
@@ -88,6 +97,9 @@ def _start(a: given.StartSaid) -> str:
     name = _slot(a.label, a.name)
     if a.load and a.by_coach:
         return f"{name}: your coach wrote {esc(say_load(a.load))}."
+    if a.aim:
+        seen = f" Last time {esc(say_set(a.seen))}." if a.seen else ""
+        return f"{name}: {esc(say_target(a.aim))} today.{seen}"
     if a.load and a.same:
         seen = f" ({esc(say_set(a.seen))} on {say_date(a.seen_on)})" if a.seen and a.seen_on else ""
         cut = f" That is {a.cut_percent}% less than before, since it was a while ago." if a.cut_percent else ""
@@ -180,7 +192,7 @@ def _best(a: given.BestSaid) -> str:
 
 
 def _no_numbers(a: given.NoNumbers) -> str:
-    return f"{_slot(a.label, a.name)}: nothing of yours is on record before today."
+    return f"{_slot(a.label, a.name)}: no numbers of yours yet from before today."
 
 
 def _today(a: given.TodaySaid) -> str:
@@ -189,6 +201,11 @@ def _today(a: given.TodaySaid) -> str:
 
 
 def _session(a: given.SessionSaid) -> str:
+    if a.week:
+        rows = "; ".join(
+            f"{say_near_date(one.on, a.today)} day {one.day}{f', {esc(one.name)}' if one.name else ''}" for one in a.week
+        )
+        return f"In the next seven days: {rows}."
     free = f"{_when(a.asked_on, a.today)} is free. " if a.asked_on else ""
     what = ", ".join(f"{esc(label)} {esc(name)}" for label, name in a.slots)
     day = f"day {a.day}{f', {esc(a.day_name)}' if a.day_name else ''}"
@@ -201,13 +218,16 @@ def _when(on: date, today: date) -> str:
 
 
 def _how_to(a: given.HowToSaid) -> str:
+    works = f"works your {esc(' and '.join(a.works))}. " if a.works else ""
     by = "Your coach: " if a.by_coach else ""
     cues = f"{by}{esc('; '.join(a.cues))}." if a.cues else ""
     demo = f" {esc(a.demo)}" if a.demo else ""
-    return f"{_slot(a.label, a.name)}: {cues}{demo}".replace("..", ".").strip()
+    return f"{_slot(a.label, a.name)}: {works}{cues}{demo}".replace("..", ".").strip()
 
 
 def _about_me(a: given.AboutMeSaid) -> str:
+    if a.kit is not None:
+        return f"I have down for you: {esc(say_kit(a.kit))}. Change it in /settings, or tell me, like <code>I now have a bench</code>."
     who = esc(a.coach) if a.coach else "your coach"
     return (
         "I keep your name here, zone, units, kit, days, the sets and messages you send, and pain you report. "
@@ -215,13 +235,28 @@ def _about_me(a: given.AboutMeSaid) -> str:
     )
 
 
+_HELP = {
+    "undo": "Send “undo” to take the last one back, or “no, 11” to correct it. You can also edit the message itself.",
+    "days": "Tell me in words: “move today to Friday”, “away Fri till Wed”, “remind me 6:30”. The rest is in /settings.",
+    "log": "Send each set as you do it: “20x12”, or just “12” with the same weight. Several at once: “12, 12, 10 @ 20”. Another slot: “B1 30x8”.",
+}  # fmt: skip
+
+
 def _help(a: given.HelpSaid) -> str:
+    if a.label:
+        example, unit = _EXAMPLES.get(a.measure, ("20x12", "reps, with the weight if there is one"))
+        sides = " One side short: “L12 R10”." if a.each_side and a.measure is Measure.REPS else ""
+        return f"{_slot(a.label, a.name)}: send the {unit}, like <code>{esc(a.label)} {example}</code>.{sides}"
+    if a.about in _HELP:
+        return _HELP[a.about]
     return (
         "Send sets as you do them: “20x12”, “12”, “B1 30 kg 8 rpe 8”. Fix one with “no, 11”, take it back with “undo”. "
         "Ask “what’s next”, “last time”, “rest?”, “what does AMRAP mean”. Say “no barbell, what instead of C1”, "
         "“move today to Friday”, or where it hurts. What I cannot answer goes to your coach."
     )
 
+
+_EXAMPLES = {Measure.SECONDS: ("30s", "seconds"), Measure.STEPS: ("40 steps", "steps"), Measure.METRES: ("40m", "metres")}
 
 _WORDINGS: dict[type[Any], Callable[[Any], str]] = {
     given.TempoSaid: _tempo, given.TempoUnsaid: _tempo_unsaid, given.TermSaid: _term, given.NextSaid: _next, given.AllDone: _all_done,

@@ -12,6 +12,7 @@ first topic whose words fit (cues.py), and resolve slot, exercise, tempo and ter
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import lru_cache
 
 from bot.language.questions.asked import Asked, Topic
@@ -20,7 +21,8 @@ from bot.language.questions.samples import NOTHING, Vote, vote
 from bot.language.safety.words import mend
 from bot.language.situation import Situation
 from bot.training.blocks import ExerciseId
-from bot.training.exercises.catalogue import load_catalogue
+from bot.training.exercises.catalogue import Catalogue, load_catalogue
+from bot.training.exercises.names import Mention
 from bot.training.tempo import Tempo, parse_tempo
 from bot.training.terms import terms_by_name, terms_in
 
@@ -102,11 +104,15 @@ _STATEMENT = re.compile(
 _DEFINE_BARE = 4  # words: "RIR = ?", "neutral grip, meaning?"
 
 
-def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
-    """Every question in a text, in order, each once. Empty where none is asked, and for swaps and date moves. Never raises; pure."""
+def read_questions(text: str, situation: Situation, catalogue: Catalogue | None = None) -> tuple[Asked, ...]:
+    """Every question in a text, in order, each once. Empty where none is asked, and for swaps and date moves. Never raises; pure.
+
+    catalogue: the group's, None for the plain one.
+    """
+    here = _Here(situation, catalogue or load_catalogue())
     found: dict[tuple[Topic, str, str], Asked] = {}
-    for part in _parts(text[:4096], situation):
-        asked = _read_part(part, situation)
+    for part in _parts(text[:4096], here):
+        asked = _read_part(part, here)
         if asked is not None and not (found and _HANGS_ON.search(_line(part))):
             found.setdefault((asked.topic, asked.label or str(asked.exercise or ""), asked.term), asked)
     asks = list(found.values())
@@ -115,9 +121,24 @@ def read_questions(text: str, situation: Situation) -> tuple[Asked, ...]:
     return tuple(one for one in asks if one in sure or not sure or one.text.rstrip().endswith("?"))
 
 
-def is_plainly_asked(text: str, situation: Situation) -> bool:
+@dataclass(frozen=True, slots=True)
+class _Here:
+    """In the light of what a text is read."""
+
+    situation: Situation
+    catalogue: Catalogue
+
+    def mentions(self, text: str) -> tuple[Mention, ...]:
+        """The exercises that a text names, today's before any other."""
+        todays = self.situation.day.slots if self.situation.day else ()
+        among = [exercise for one in todays if (exercise := self.situation.exercise_of(one))]
+        names = self.catalogue.names
+        return tuple((names.mentions(text, among=among) if among else ()) or names.mentions(text))
+
+
+def is_plainly_asked(text: str, situation: Situation, catalogue: Catalogue) -> bool:
     """Is a text, as a whole, surely a question of one of our topics and no wish for another exercise? Never raises; pure."""
-    liked = _vote(text[:4096], situation)
+    liked = _vote(text[:4096], _Here(situation, catalogue))
     return liked is not None and liked.topic not in NOTHING and liked.likeness >= _LIKE_SURELY and liked.others["swap"] < _NO_SWAP
 
 
@@ -125,7 +146,7 @@ def is_plainly_asked(text: str, situation: Situation) -> bool:
 _LIKE_SURELY, _NO_SWAP = 0.6, 0.15
 
 
-def _parts(text: str, situation: Situation) -> list[str]:
+def _parts(text: str, here: _Here) -> list[str]:
     """The parts that can each be one question; what only leads up to one ("calves, what am I ...") goes with what follows."""
     cut = [part.strip() for part in _CUT.split(text) if part and part.strip()]
     parts: list[str] = []
@@ -134,7 +155,7 @@ def _parts(text: str, situation: Situation) -> list[str]:
         if at + 1 < len(cut) and _leads_up(part):
             held = f"{held} {part}".strip()
             continue
-        parts.append(_with_lead(held, part, situation))
+        parts.append(_with_lead(held, part, here))
         held = ""
     return parts
 
@@ -147,17 +168,17 @@ def _leads_up(part: str) -> bool:
     return len(part.split()) <= _LEADS_UP and "?" not in part and not IS_QUESTION.search(_line(part))
 
 
-def _with_lead(lead: str, part: str, situation: Situation) -> str:
+def _with_lead(lead: str, part: str, here: _Here) -> str:
     """A name always belongs to the question; a longer lead only where the question is the clearer for it."""
     together = f"{lead} {part}".strip()
     if len(lead.split()) <= _NAMES_ONLY:
         return together
-    both, alone = (_vote(said, situation) for said in (together, part))
+    both, alone = (_vote(said, here) for said in (together, part))
     return together if both and both.topic not in NOTHING and (alone is None or both.likeness >= alone.likeness) else part
 
 
-def _vote(said: str, situation: Situation) -> Vote | None:
-    return vote(_shape(_spelled(said, situation), situation))
+def _vote(said: str, here: _Here) -> Vote | None:
+    return vote(_shape(_spelled(said, here), here))
 
 
 # Asks about what the part before has asked already: "never heard of RIR, what is it".
@@ -176,17 +197,17 @@ _SPELLED = (
 )  # fmt: skip
 _BEFORE = re.compile(r"\bb4\b", re.IGNORECASE)
 _GROUP = re.compile(
-    r"\b(?:the|my|all) (?:([B-H])s|([b-h])s|(A)s)\b|\b([A-Ha-h]) (?:pair|superset|group|circuit)\b|(?<=\bof )([B-H])\b"
+    r"\b(?:the|my|all) (?:([B-H])s|([b-h])s|(A)s)\b|\b([A-Hb-h]) (?:pair|superset|group|circuit)\b|(?<=\bof )([B-H])\b"
 )
 
 
-def _spelled(part: str, situation: Situation) -> str:
+def _spelled(part: str, here: _Here) -> str:
     """The part with slips of ear and thumb put right, and a whole letter ("the Cs") as its first slot."""
     for pattern, said in _SPELLED:
         part = pattern.sub(said, part)
-    if situation.slot("B4") is None:
+    if here.situation.slot("B4") is None:
         part = _BEFORE.sub("before", part)
-    return _GROUP.sub(lambda match: _first_slot(match, situation), part)
+    return _GROUP.sub(lambda match: _first_slot(match, here.situation), part)
 
 
 def _first_slot(match: re.Match[str], situation: Situation) -> str:
@@ -194,29 +215,29 @@ def _first_slot(match: re.Match[str], situation: Situation) -> str:
     return f"{letter}1" if situation.slot(f"{letter}1") else match.group()
 
 
-def _read_part(said: str, situation: Situation) -> Asked | None:
-    part = _spelled(said, situation)
+def _read_part(said: str, here: _Here) -> Asked | None:
+    part = _spelled(said, here)
     line = _line(part)
-    if not line or (NOT_MINE.search(line) and not _mine_after_all(part, situation)):
+    if not line or (NOT_MINE.search(line) and not _mine_after_all(part, here)):
         return None
     asks = "?" in part or IS_QUESTION.search(line) is not None
     tempo = _tempo(part)
-    label, exercise, words = _about(part, situation)
+    label, exercise, words = _about(part, here)
     topic, certainty, term = _topic(part, line, tempo, words or label, asks)
-    topic, certainty, term = _weighed(topic, certainty, term, _liked(part, situation, line), line, _asks_plainly(part, line))
+    topic, certainty, term = _weighed(topic, certainty, term, _liked(part, here, line), line, _asks_plainly(part, line))
     if topic is None:
         return None
     if label and exercise is None:
-        slot = situation.slot(label)
-        exercise = situation.exercise_of(slot) if slot else None
+        slot = here.situation.slot(label)
+        exercise = here.situation.exercise_of(slot) if slot else None
     weekday = next((WEEKDAYS[word] for word in line.split() if word in WEEKDAYS), None)
     ahead = 1 if "tomorrow" in line else 2 if "day after tomorrow" in line else None
     return Asked(topic, said, certainty, label, exercise, words, tempo, term, weekday, ahead)
 
 
-def _mine_after_all(part: str, situation: Situation) -> bool:
+def _mine_after_all(part: str, here: _Here) -> bool:
     """Words of a swap or a date in what is plainly a question of ours: "remind me what RIR is", "why no bench this month"."""
-    liked = vote(_shape(part, situation))
+    liked = vote(_shape(part, here))
     return liked is not None and liked.topic not in NOTHING and liked.likeness >= _LIKE_MINE
 
 
@@ -312,9 +333,9 @@ def _asks_plainly(part: str, line: str) -> bool:
     return "?" in part or (_OPENS.search(line) is not None and not _TELLS.search(line))
 
 
-def _liked(part: str, situation: Situation, line: str) -> Vote | None:
+def _liked(part: str, here: _Here, line: str) -> Vote | None:
     """The samples' vote; nothing for a text that asks nothing and tells numbers: "20x12 lost the tempo"."""
-    shape = _shape(part, situation)
+    shape = _shape(part, here)
     liked = vote(shape)
     if liked and liked.likeness < _LIKE_ITSELF and not _asks_plainly(part, line) and (_NUMBERS.search(shape) or shape in _TOLD):
         return None
@@ -354,15 +375,11 @@ _PLAIN_TERMS = frozenset(
 )
 
 
-def _shape(part: str, situation: Situation) -> str:
+def _shape(part: str, here: _Here) -> str:
     """The question with what it is about taken out: exercises and slots become @, terms ~, a tempo its four numbers."""
-    catalogue = load_catalogue()
     text = _TEMPO.sub(lambda match: match.group() if parse_tempo(match.group()) is None else " # # # # ", part)
     text = _SLOT.sub(" @ ", text)
-    todays = situation.day.slots if situation.day else ()
-    among = [exercise for one in todays if (exercise := situation.exercise_of(one))]
-    mentions = (catalogue.names.mentions(text, among=among) if among else ()) or catalogue.names.mentions(text)
-    for one in reversed(mentions):
+    for one in reversed(here.mentions(text)):
         text = f"{text[: one.start]} @ {text[one.end :]}"
     line = " ".join(re.findall(r"[a-z]+|\d+(?:\.\d+)?|[@#]", re.sub("['’‘`´]", "", text.lower())))
     words = [word if word in "@#" or not word.isalpha() else _line(word) or word for word in line.split()]
@@ -459,20 +476,18 @@ def _tempo(part: str) -> Tempo | None:
     return None
 
 
-def _about(part: str, situation: Situation) -> tuple[str, ExerciseId | None, str]:
+def _about(part: str, here: _Here) -> tuple[str, ExerciseId | None, str]:
     """Slot label, exercise and the words that named it."""
     slot = _SLOT.search(part)
     if slot:
         label = (slot.group(1) + slot.group(2)).upper()
         return label, None, ""
-    catalogue = load_catalogue()
+    situation = here.situation
     todays = situation.day.slots if situation.day else ()
     for one in todays:  # the coach's own wording first
         if len(one.exercise_name) > 3 and one.exercise_name.lower() in part.lower():
             return one.label, situation.exercise_of(one), one.exercise_name
-    among = [exercise for one in todays if (exercise := situation.exercise_of(one))]
-    mentions = catalogue.names.mentions(part, among=among) if among else ()
-    mentions = mentions or catalogue.names.mentions(part)
+    mentions = here.mentions(part)
     if not mentions:
         return "", None, ""
     first = mentions[0]

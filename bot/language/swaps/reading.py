@@ -60,7 +60,7 @@ def read_swap(text: str, situation: Situation, catalogue: Catalogue) -> SwapAske
     if heard is None:
         return None
     reason, certainty = heard
-    if reason not in _SAID_PLAINLY and is_plainly_asked(text, situation):
+    if reason not in _SAID_PLAINLY and is_plainly_asked(text, situation, catalogue):
         return None
     gone = kit if reason in _KIT_REASONS else ()
     label, exercise = find_slot(said, situation, catalogue, mentions, reason=reason, gone=gone, part=part)
