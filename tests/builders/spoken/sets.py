@@ -8,7 +8,8 @@ from random import Random
 from bot.training.blocks import Measure
 from tests.builders.spoken.done import Done, Spoken, draw_done, draw_sets, is_loaded
 from tests.builders.spoken.doubts import as_right, is_doubtful
-from tests.builders.spoken.words import Words, draw_words
+from tests.builders.spoken.people import AMOUNTS, KG, LB
+from tests.builders.spoken.words import UNITS, Words, draw_words
 
 LOAD_THEN_COUNT = (
     "{load}x{n}{each}", "{load} x {count}", "{load} × {n}{each}", "{load} * {n}{each}", "{load} for {count}", "{load}, {count}",
@@ -42,6 +43,15 @@ LISTED_ALONE = (
     "{list}", "got {list}", "did {list}", "{name} {list}", "{name}: {list}", "{list} {name}", "{list} done", "{label} {list}", "i got {list}",
 )  # fmt: skip
 EACH_SET = ("{load}x{n}{each}", "{n}{each} @ {load}", "{load} x {n}{each}", "{load} for {n}{each}")
+NUMBERED = (
+    "set {number}: {one}", "set {number} {one}", "{number}) {one}", "{number}. {one}", "s{number} {one}", "{number}: {one}", "{nth} set {one}",
+)  # fmt: skip
+ONE_NUMBERED = (
+    "set {number}: {load} x {n}{each}", "set {number} {load} x {n}{each}", "{nth} set {load} x {n}{each}", "{nth} set: {count} @ {load}",
+    "{label} set {number}: {load} x {n}{each}", "{name} set {number}: {count} with {load}", "set {number} was {load} x {n}{each}",
+    "set {number} done, {load} x {n}{each}",
+)  # fmt: skip
+NTH = {1: ("1st", "first"), 2: ("2nd", "second"), 3: ("3rd", "third"), 4: ("4th", "fourth"), 5: ("5th", "fifth")}
 WITH_BAND = (
     "{count} {load}", "{count} with {load}", "{load} x {n}{each}", "{load} {n}{each}", "{load}, {count}", "{load}: {count}", "{count} on {load}",
     "{count} ({load})", "{load} x{n}{each}", "{load} for {count}", "used {load}, {count}", "{count} w/ {load}", "{count} @ {load}",
@@ -100,6 +110,42 @@ def later_sets(draw: Random) -> Spoken:
     done = _later(draw, begun, sets=draw.choice((1, 1, 2)))
     forms = LISTED if len(done.counts) > 1 else draw.choice((LOAD_THEN_COUNT, COUNT_THEN_LOAD))
     return dressed(draw, draw_words(draw, done), forms)
+
+
+def numbered_set(draw: Random) -> Spoken:
+    """The set that is due, with its number."""
+    begun = draw_done(draw, lambda one: is_loaded(one) and len(one.slot.sets) > 2, alone=True)
+    words = draw_words(draw, _later(draw, begun, sets=1))
+    first = words.done.first
+    text = words.fill(draw.choice(ONE_NUMBERED), number=first, nth=draw.choice(NTH[first]))
+    return Spoken(words.done.person, words.done.moment(), text, (words.done.gold(),))
+
+
+def numbered_sets(draw: Random) -> Spoken:
+    """A line for every set, numbered."""
+    done = draw_done(draw, is_loaded, sets=draw.choice((2, None)))
+    words = draw_words(draw, done)
+    form = draw.choice(NUMBERED)
+    ones = [words.fill("{load} x {n}{each}", n=count) for count in done.counts]
+    lines = [form.format(number=number, nth=NTH[number][0], one=one) for number, one in enumerate(ones, start=1)]
+    return Spoken(
+        done.person, done.moment(), draw.choice(("\n", ", ", "\n")).join(lines), (done.gold(),), is_doubtful(lines[0], words)
+    )
+
+
+def other_unit(draw: Random) -> Spoken:
+    """Somebody who counts in kilograms lifts a thing that is marked in pounds, or the other way round.
+
+    Nobody whose loads are known: a load that is not among them is rightly asked about.
+    """
+    done = draw_done(draw, lambda one: is_loaded(one) and not one.person.situation.kit.ladders)
+    other = LB if done.person.unit is KG else KG
+    amount = draw.choice(AMOUNTS[other][done.exercise.load_style].split())
+    unit = draw.choice([unit for unit in UNITS[other] if len(unit) > 1])
+    words = replace(draw_words(draw, done), load=f"{amount}{unit}", is_bare=False)
+    text = words.fill(draw.choice((*LOAD_THEN_COUNT, *COUNT_THEN_LOAD)))
+    pair = "*2" if done.is_pair else ""
+    return Spoken(done.person, done.moment(), text, (done.said(str(done.counts[0]), load=f"{amount}{other.value}{pair}"),))
 
 
 def body_weight(draw: Random) -> Spoken:

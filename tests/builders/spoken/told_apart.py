@@ -49,6 +49,17 @@ PLAIN = (
     "{load}x{n}{each}", "{load} x {n}{each}", "{count} @ {load}", "{load} for {n}{each}", "{count} with {load}",
     "{load} {n} reps{each}",
 )  # fmt: skip
+# g: what was aimed at and missed.
+AIMED = (
+    "{load} x {n}{each}, was going for {g}", "wanted {g}, got {count} @ {load}", "went for {g} but got {count} with {load}",
+    "{load} x {n}{each} (target {g})", "{load} x {n}{each} instead of {g}", "{count} with {load}, plan was {g}", "aimed for {g}, did {count} at {load}",
+    "{load} for {n}{each}, not the {g} i wanted", "tried for {g}, only {count} @ {load}", "{load} x {n}{each}, supposed to be {g}",
+)  # fmt: skip
+YESTERDAY = (
+    "yesterday: {name} {load} x {n}{each}", "yesterday {name} {load} x {n}{each}", "{name} {load} x {n}{each} yesterday",
+    "from yesterday: {name} {count} @ {load}", "forgot to log yesterday, {name} {load} x {n}{each}", "yesterday i did {name} {count} with {load}",
+    "did {name} yesterday, {load} x {n}{each}", "last night: {name} {load} x {n}{each}",
+)  # fmt: skip
 TOLD_BEFORE = (
     "after 5h sleep: ", "baby was up at 3 so only ", "late start, 20 min behind. ", "back from work at 7. ", "day 4 of no sugar. ",
     "2nd coffee kicking in. ", "finally home. ", "was aiming for more. ", "gym was packed with 15 people. ", "ok week 3 lets go. ",
@@ -89,6 +100,22 @@ def efforts(draw: Random) -> Spoken:
     body = words.fill(draw.choice(PLAIN))
     text = body + draw.choice(EFFORTS[effort])
     return Spoken(done.person, done.moment(), text, (done.gold(effort),), is_doubtful(body, words))
+
+
+def aims(draw: Random) -> Spoken:
+    """What was aimed at stands beside what was done."""
+    done = draw_done(draw, is_loaded)
+    words = draw_words(draw, done)
+    text = words.fill(draw.choice(AIMED), g=done.counts[0] + draw.randint(1, 3))
+    return Spoken(done.person, done.moment(), text, (done.gold(),), is_doubtful(text, words))
+
+
+def yesterday(draw: Random) -> Spoken:
+    """A set of the session before, with nothing on record today."""
+    done = draw_done(draw, is_loaded, alone=True)
+    words = draw_words(draw, done)
+    text = words.fill(draw.choice(YESTERDAY))
+    return Spoken(done.person, "", text, (done.gold("on-1"),), is_doubtful(text, words))
 
 
 def stories(draw: Random) -> Spoken:
