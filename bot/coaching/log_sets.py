@@ -6,6 +6,7 @@ those they had replaced on again; redo does the reverse.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
@@ -61,12 +62,14 @@ def carry_out(
     scene: Scene, course: Course, message: people.Message, heard: tuple[Heard, ...], *, unread: tuple[str, ...] = ()
 ) -> None:
     """Do all that one text said, in its order, and answer it."""
+    corrected = [part for part in heard if isinstance(part, CorrectionHeard)]
     for part in heard:
         match part:
             case SetsHeard():
                 _record(scene, course, message, part, unread)
             case CorrectionHeard():
-                _correct(scene, course, message, part)
+                if part is corrected[-1]:
+                    _correct(scene, course, message, corrected)
             case SkipHeard():
                 _skip(scene, course, part)
             case UndoHeard():
@@ -194,14 +197,26 @@ def _rest_call(scene: Scene, course: Course, last: people.KeptRecord, coming: re
     )
 
 
-def _correct(scene: Scene, course: Course, message: people.Message, heard: CorrectionHeard) -> None:
-    old = scene.uow.records.get(heard.old.record_id or 0)
-    if old is None or old.member_id != course.member.id:
+def _correct(scene: Scene, course: Course, message: people.Message, heard: Sequence[CorrectionHeard]) -> None:
+    """Sets of one text that supersede what is on record, answered together."""
+    lines: list[replies.SetLine] = []
+    was: list[SetRecord] = []
+    for one in heard:
+        old = scene.uow.records.get(one.old.record_id or 0)
+        if old is None or old.member_id != course.member.id:
+            continue
+        new = _keep(scene, course, message, one.new, replaces=old)
+        lines.append(_line(course, new))
+        was.append(old.record)
+    if not lines:
         scene.say(replies.NothingToTakeBack())
         return
-    new = _keep(scene, course, message, heard.new, replaces=old)
     after = course_of(scene, course.member) or course
-    scene.say(replies.SetCorrected(old.record, _line(course, new), next_up(after, after.situation())))
+    situation = after.situation()
+    on = lines[-1].record.on
+    backdated = on if on != situation.on else None
+    coming = None if backdated else next_up(after, situation)
+    scene.say(replies.SetsCorrected(tuple(was), tuple(lines), coming, backdated))
 
 
 def _skip(scene: Scene, course: Course, heard: SkipHeard) -> None:

@@ -302,10 +302,13 @@ class SetsRecorded:
 
 
 @dataclass(frozen=True, slots=True)
-class SetCorrected:
-    was: SetRecord
-    line: SetLine
+class SetsCorrected:
+    """was, lines: each set as it stood and as it stands now. on: the session's date, where it is not today's."""
+
+    was: tuple[SetRecord, ...]
+    lines: tuple[SetLine, ...]
     next: NextUp | None = None
+    on: date | None = None
 
 
 @dataclass(frozen=True, slots=True)

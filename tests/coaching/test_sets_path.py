@@ -192,3 +192,16 @@ def test_nonsense_gets_an_answer_and_breaks_nothing(text: str) -> None:
             assert uow.inbox.count("parked") == 0
 
     play()
+
+
+@staged()
+async def test_yesterdays_sets_are_corrected_by_words_and_today_stays_as_it_is(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("A1 16x12, 12, 11")
+    await stage.play.pass_time(days=1)
+
+    await mira.says("yesterday's goblet squats were 18 not 16")
+
+    assert stage.records(mira) == ["A1.1 18 kg x 12", "A1.2 18 kg x 12", "A1.3 18 kg x 11"]
+    assert "Corrected for" in mira.last.text
+    assert {row.on for row in stage.kept(mira)} == {row.on for row in stage.kept(mira, active=False)}

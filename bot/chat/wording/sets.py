@@ -113,9 +113,12 @@ def sets_recorded(reply: replies.SetsRecorded) -> str:
     return lines(body, unread, say_next(reply.next))
 
 
-@says(replies.SetCorrected)
-def set_corrected(reply: replies.SetCorrected) -> str:
-    return lines(f"Corrected: {_one(reply.line)} <i>(was {esc(say_set(reply.was.done))})</i>", say_next(reply.next))
+@says(replies.SetsCorrected)
+def sets_corrected(reply: replies.SetsCorrected) -> str:
+    when = f" for {say_date(reply.on)}" if reply.on else ""
+    were = esc(say_sets([record.done for record in reply.was]))
+    body = _one(reply.lines[0]) if len(reply.lines) == 1 else _many(reply.lines)
+    return lines(f"Corrected{when}: {body} <i>({'was' if len(reply.was) == 1 else 'were'} {were})</i>", say_next(reply.next))
 
 
 @says(replies.SetsSkipped)

@@ -43,7 +43,7 @@ _OTHERS = re.compile(
     r"colleague|coworker|neighbou?r|cousin|grandson|granddaughter|niece|in-?law|teammate|coworker|uncle|aunt|aunty|nephew|niece|flatmate|roommate|housemate|boss|twin|grandad|granddad|grandpa|grandma|gran|nan|fiance|missus|lad|teenager|trainer|physio)"
     r"|(?:bro|dad|mum|mom|sis|wifey|hubby|grandad|grandpa)(?= (?:benches|lifts|does|squats|presses|rows|curls|deadlifts|pulls|gets|can)\b)|he|she|they|(?:this|that|some|the) (?:guy|bloke|dude|girl|lad|woman|man|kid))(?:'s)?\s+"
     r"(?:just |always |still |only |even |can |could |has |had |then )*(?:did|does|do|done|got|gets|get|hit|hits|lifts?|lifted|bench(?:es|ed)?|squats?|squatted|deadlifts?|deadlifted|curls?|curled|rows?|rowed|"
-    r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed)\b"
+    r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed|pushed|pushes|moved|moves|handles?|handled)\b"
 )
 _OTHERS_SEEN = re.compile(
     r"\b(?:saw|watched|seen|heard|know|spotted)\s+(?:of\s+)?(?:a|an|this|that|some|one|my|the|our|two)\s+(?:\w+\s+){0,3}?(?:do|doing|did|lift|lifting|bench|benching|squat|squatting|deadlift|pull|press|pressing|curl|curling|who|with)\b"

@@ -7,6 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 from math import log
 
+from bot.language.reading.days import date_of
 from bot.language.reading.drafts import load_of
 from bot.language.reading.explain import say_record
 from bot.language.reading.placing import is_surprising, same_numbers
@@ -92,6 +93,7 @@ _ONES = frozenset(
 )
 _COUNTISH = frozenset(("reps", "the reps"))
 
+_LONGEST = 120
 Found = tuple[tuple[Heard, ...], float, Question | None]
 
 
@@ -121,6 +123,46 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
         if rest and _DENIES.search(lead) and (_IT_WAS.match(rest) or _NOT.search(rest)):
             return correction(rest, situation, catalogue)  # "nah i capped, it was 19"; "error: 85, not 82.5"
     return None
+
+
+_DAY_TOLD = re.compile(
+    r"\b(?:on |from |for |in |of )?(?:the )?(?P<when>yesterday|yday|last (?:night|nite)|(?:last )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|weds?|thurs?|fri|sat|sun)|"
+    r"day before yesterday|(?:two|2|three|3) days ago)(?:'?s)?\b(?:\s+(?:session|workout|training))?"
+)
+
+
+def told_of_earlier(folded: str, situation: Situation) -> tuple[str, Situation] | None:
+    """The text without the earlier day that it names, and that day's situation; None where nothing of it is on record."""
+    if len(folded) > _LONGEST or not _HINT.search(folded):
+        return None
+    found = _DAY_TOLD.search(folded)
+    if found is None:
+        return None
+    on = date_of(found["when"], situation.now.date())
+    records = {r.place: r for r in (*situation.earlier, *situation.last_time) if r.on == on and r.place is not None}
+    day = next((r.day for r in records.values() if r.day is not None), None)
+    there = situation.block.day(day) if situation.block is not None and day is not None else situation.day
+    if not records or there is None:
+        return None
+    rest = " ".join((folded[: found.start()] + folded[found.end() :]).split()).strip(" ,:-")
+    then = replace(
+        situation, day=there, today=tuple(records.values()), last_time=(), due_override=None, swaps=(), skipped=(), session_on=on
+    )
+    return rest, then
+
+
+def with_its_like(found: Found | None, rest: str, there: Situation) -> Found | None:
+    """Where one load of an exercise is corrected and no set is named, the other sets with that load are meant as well."""
+    if found is None or len(found[0]) != 1 or not isinstance(found[0][0], CorrectionHeard) or re.search(r"\bset\b|\bone\b", rest):
+        return found
+    old, new = found[0][0].old, found[0][0].new
+    if old.done.load == new.done.load or old.place is None:
+        return found
+    alike = [
+        r for r in there.today if r is not old and r.place and r.place.label == old.place.label and r.done.load == old.done.load
+    ]
+    more = [CorrectionHeard(r, replace(r, done=replace(r.done, load=new.done.load, load_source=Source.SAID))) for r in alike]
+    return ((*more, found[0][0]), found[1], found[2])
 
 
 def _with_digits(folded: str) -> str:

@@ -36,13 +36,14 @@ def told_day(when: str, names_there: NamesThere, situation: Situation) -> ToldDa
             return ToldDay(situation.on, situation.day)
         latest = max((r.on for r in situation.earlier if day and r.day == day.number), default=None)
         return ToldDay(latest or situation.on, day)
-    on = _date(when, situation.now.date())
+    on = date_of(when, situation.now.date())
     if on == situation.on:
         return ToldDay(on, situation.day)
     return ToldDay(on, _day_on(on, names_there, situation))
 
 
-def _date(when: str, today: date) -> date:
+def date_of(when: str, today: date) -> date:
+    """The date that the words name, on or before today."""
     if when.startswith(("day before", "two", "2")):
         return today - timedelta(days=2)
     if when.startswith(("three", "3")):

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
 from bot.language.reading.clauses import FULL_SET, Parts, pained, parts_of
-from bot.language.reading.corrections import correction
+from bot.language.reading.corrections import Found, correction, told_of_earlier, with_its_like
 from bot.language.reading.days import ToldDay, told_day
 from bot.language.reading.grammar import Entry, entries_of, share_load
 from bot.language.reading.heard import joined, label_of, same_as_last
@@ -59,7 +59,7 @@ from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
-_NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|1st|2nd|3rd|4th)\s+$")
+_NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|last|final|1st|2nd|3rd|4th)\s+$")
 _LONGEST_STORY = 400  # characters in which strange numbers are looked for
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
@@ -122,6 +122,9 @@ class _Text:
     forced: ToldDay | None = None  # the day that a question about days tries out
 
     def read(self) -> Reading:
+        of_earlier = self._correction_of_earlier()
+        if of_earlier is not None:
+            return self._corrected(of_earlier)
         parts = parts_of(self.folded)
         if self.situation.day is not None and not parts.when:
             whole = correction(self._with_labels(), self.situation, self.catalogue)
@@ -146,11 +149,24 @@ class _Text:
             before, after = self.folded[: names[0][0]], self.folded[names[0][1] :]
             which = _NTH_OF.search(before)
             if which and re.match(r"\s+set\b", after):  # "my second row set was 10"
-                return f"{before[: which.start()]}{names[0][2].lower()} set {which['nth']}{after.replace(' set', '', 1)}"
+                nth = self._number_of_last(names[0][2]) if which["nth"] in ("last", "final") else which["nth"]
+                return f"{before[: which.start()]}{names[0][2].lower()} set {nth}{after.replace(' set', '', 1)}"
         if len(names) != 1 or not _WAS.match(self.folded[names[0][1] :]):
             return self.folded
         start, end, label = names[0]
         return f"{self.folded[:start]}{label.lower()}{self.folded[end:]}"
+
+    def _number_of_last(self, label: str) -> int:
+        return max((r.place.number for r in self.situation.today if r.place and r.place.label == label), default=1)
+
+    def _correction_of_earlier(self) -> Found | None:
+        """ "yesterday's bench was 82.5 not 80": a correction of what another day has on record."""
+        told = told_of_earlier(self.folded, self.situation)
+        if told is None:
+            return None
+        rest, there = told
+        inner = _Text(self.text, rest, there, self.catalogue)
+        return with_its_like(correction(inner._with_labels(), there, self.catalogue), rest, there)
 
     def _corrected(self, found: tuple[tuple[Heard, ...], float, Question | None]) -> Reading:
         heard, certainty, question = found

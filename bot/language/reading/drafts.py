@@ -483,6 +483,7 @@ class Builder:
             if (
                 "straight" in item.drop_word
                 or item.drop_word.startswith(("drop set", "drop - set", "dropset", "drop to", "then drop to"))
+                or (self.drafts and "dropped" in item.drop_word)  # behind a set of the same text
                 or item.drop_word
                 in (
                     "drop",

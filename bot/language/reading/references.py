@@ -143,7 +143,10 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         step = NUMBER_WORDS.get(fewer["n"], 0) or int(fewer["n"])
         base.count = before.done.count + (step if fewer["way"] == "plus" else -step)
         return [base], "" if base.count > 0 else "which_one", Source.CARRIED  # "same, minus one"
-    if "A" in kinds or (compared and not numbers):
+    of_load = (
+        compared and bool(re.search(r"\b(?:weight|load|kilos|kg)\b", folded)) and not any(t.unit or t.plural for t in numbers)
+    )
+    if "A" in kinds or (compared and not numbers) or of_load:  # "last week's weight, 5 reps"
         return _same(entry, numbers, before, setting, unit, number, folded)
     return None
 

@@ -331,12 +331,15 @@ def _of_sets(word: str) -> bool:
     return any(LEXICON.get(each, "?") in _SAID_OF_SETS for each in (word, word.removesuffix("x")))
 
 
+_AN_ADJECTIVE = re.compile(r"\ban?\s+[a-z]+\s*$")  # "then a sad 8"
+
+
 def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
     """ "30 x 8, falhei na 9": does something unheard of stand between the counts of two sets?"""
     for one, other in itertools.pairwise(drafts):
         if not one.count_words or not other.count_words or one.count_words[-1] is other.count_words[0]:
             continue
-        between = folded[one.count_words[-1].end : other.count_words[0].start]
+        between = _AN_ADJECTIVE.sub(" ", folded[one.count_words[-1].end : other.count_words[0].start])
         if any(
             word not in _BETWEEN_SETS
             and word.removesuffix("x") not in _BETWEEN_SETS
@@ -346,7 +349,11 @@ def _strange_words_between(drafts: list[Draft], folded: str) -> bool:
             for word in _WORDS.findall(between)
         ):
             return True
-        if re.search(r"[.!?]\s", between) and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between):
+        if (
+            re.search(r"[.!?]\s", between)
+            and re.search(r"[a-z]", between)
+            and not re.search(r"set|then|warm|top|\n|\d\s*[x×*]", between)
+        ):
             return True
     return False
 

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import timedelta
+
 import pytest
 
 from bot.language import Verdict, read
-from bot.language.readings import AsideKind, FinishHeard, Reading, SetsHeard, SkipHeard
-from bot.training.blocks import SetPlace
-from tests.builders.situations import situation
+from bot.language.readings import AsideKind, CorrectionHeard, FinishHeard, Reading, SetsHeard, SkipHeard
+from bot.training.blocks import Measure, SetPlace
+from bot.training.loads import weight
+from bot.training.records import SetDone, SetRecord
+from tests.builders.situations import NOW, situation
 
 
 def told(reading: Reading) -> list[tuple[str, int, str, int | None]]:
@@ -175,3 +180,21 @@ def test_two_counts_with_a_stroke_on_a_one_sided_exercise_are_sides_or_sets() ->
 def test_a_finish_with_a_monstrous_number_ends(text: str) -> None:
     """Digits that could be cut anywhere once took for ever; the test ends, or hangs the suite."""
     assert isinstance(read(text, situation("new")), Reading)
+
+
+def test_what_another_day_has_on_record_is_corrected_by_words() -> None:
+    """Without a set's number the load of the whole exercise is meant; with one, that set alone."""
+    there = situation("home")
+    yesterday = tuple(
+        SetRecord(SetDone(Measure.REPS, count=12, load=weight("20")), SetPlace("A1", n), NOW.date() - timedelta(days=1), day=1)
+        for n in (1, 2, 3)
+    )
+    there = replace(there, earlier=yesterday)
+
+    whole = read("yesterday's goblet squats were 22 not 20", there).heard
+    assert [(h.old.place, h.new.done.load) for h in whole if isinstance(h, CorrectionHeard)] == [
+        (SetPlace("A1", n), weight("22")) for n in (1, 2, 3)
+    ]
+    (one,) = read("yesterday squat set 2 was 10", there).heard
+    assert isinstance(one, CorrectionHeard)
+    assert (one.old.place, one.new.done.count, one.new.on) == (SetPlace("A1", 2), 10, yesterday[0].on)
