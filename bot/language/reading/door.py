@@ -410,12 +410,13 @@ class _Text:
             if setting is None:
                 continue
             setting.load_first, setting.session = load_first, len(entries) > 1
+            as_told = entry.twin() if len(entries) == 1 else entry
             settled = settle_entry(entry, setting, spoken, self.text, self.situation, sure=SURE, alone=len(entries) == 1)
             load_first = load_first or settled.load_first
             if not entry.label and not entry.exercise and due_slot is not None and setting.slot is due_slot:
                 settled = group.elsewhere(entry, settled, due_slot)
                 if len(entries) == 1:
-                    settled = group.or_partner(entry, settled, due_slot)
+                    settled = group.or_partner(as_told, settled, due_slot)
             results[place] = settled
         for entry, result in zip(entries, results, strict=True):
             if result is None:

@@ -32,6 +32,9 @@ _OUT_OF_ORDER = 1.5  # how much rarer a set out of order is than one in order
 _GOES_ON = 0.7  # less rare with the very load of the set before
 _CLEARLY = 2.5
 _NEVER_LOADED = 4.0  # body weight is due, and the load is that of the set before, which was of its partner
+_IN_TURNS = 1.0  # while a superset is done in turns, the next two counts are rather one of each
+_NEARLY = 0.5
+_JOINS = frozenset("x@wfo:")
 _THEN = 0.7  # "12 green, then 13 on the chest one": then begins the exercise that is named
 _BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
 _ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
@@ -41,6 +44,54 @@ def _fits(record: SetRecord, setting: Setting) -> bool:
     """Does the count lie within what is prescribed there?"""
     count, number = record.done.worst_count, record.place.number if record.place else 1
     return count is not None and fit_count(Decimal(count), setting.target(number), setting) >= 0.0
+
+
+def cells_of(entry: Entry) -> list[Item]:
+    """The entry's numbers as cells, each a count alone or with its load: "95x5 18" has two, "15/8 15/7" four."""
+    cells: list[Item] = []
+    for item in entry.items:
+        if not item.numbers:
+            if cells and item.marks:
+                cells[-1].marks += item.marks
+            continue
+        first = item.numbers[0]
+        if cells and first.side and {t.side for t in cells[-1].numbers if t.side} == {"L" if first.side == "R" else "R"}:
+            cell = cells[-1]  # "left 7, right 9": the two sides of one set
+            cell.numbers.append(first)
+            cell.ops.append(item.before or " ")
+        else:
+            cell = Item([first], [], [], before=item.before)
+            cells.append(cell)
+        for op, term in zip(item.ops, item.numbers[1:], strict=True):
+            whole = any(t.role == "count" or op_ in _JOINS for t, op_ in zip(cell.numbers[1:], cell.ops, strict=True))
+            other_side = term.side and {t.side for t in cell.numbers if t.side} == {"L" if term.side == "R" else "R"}
+            if (op in _JOINS and not whole) or other_side:
+                cell.numbers.append(term)
+                cell.ops.append(op)
+            elif term.role in ("rpe", "rir") or (op == " " and cell.numbers[-1].role == "load" and len(cell.numbers) == 1):
+                cell.numbers.append(term)
+                cell.ops.append(op)
+            else:
+                cell = Item([term], [], [], before="+" if term.sign == "+" else op)
+                cells.append(cell)
+        for mark in item.marks:
+            owner = next((c for c in reversed(cells) if c.numbers[0].start <= mark.start), cells[-1])
+            owner.marks.append(mark)
+    return cells
+
+
+def _sets_in(heard: tuple[Heard, ...]) -> list[SetRecord]:
+    return [record for part in heard if isinstance(part, SetsHeard) for record in part.sets]
+
+
+def _only_sets(heard: tuple[Heard, ...]) -> bool:
+    return bool(heard) and all(isinstance(part, SetsHeard) for part in heard)
+
+
+def _alternating(first: list[SetRecord], second: list[SetRecord]) -> list[SetRecord]:
+    """Rounds of a superset in the order in which they are done."""
+    turns = [record for pair in zip(first, second, strict=False) for record in pair]
+    return turns + first[len(second) :] + second[len(first) :]
 
 
 @dataclass
@@ -57,43 +108,70 @@ class Group:
         return setting_for(self.situation, self.catalogue, slot, on=self.told.on, day=self.told.day)
 
     def or_partner(self, entry: Entry, settled: Settled, due_slot: Slot) -> Settled:
-        """ "12/15" while a superset is done in turns: two sets of this exercise, or one of each?"""
-        items = [item for item in entry.items if item.numbers]
-        numbers = [term for item in items for term in item.numbers]
-        if len(numbers) != 2 or not all(term.bare for term in numbers) or "sets" in self.text.lower():
+        """ "12/15", "95x5 18", "15/8 15/7" while a superset is done in turns: sets of this exercise, or one of each?"""
+        cells = cells_of(entry)
+        if len(cells) < 2 or len(cells) % 2 or "sets" in self.text.lower():
+            return settled
+        if any(item.set_number for item in entry.items) and not _ROUND.search(self.folded):
+            return settled
+        if any(mark.kind in "Ol+vUDdWZ" for item in entry.items for mark in item.marks):
+            return settled  # told by what is known, or as one set with drops and rests
+        partner = self._pair_of(due_slot)
+        if partner is None:
             return settled
         turns, fresh = self._in_turns(due_slot), self._not_begun(due_slot)
-        parted = items[0].ops[0] if len(items) == 1 else items[1].before
-        if not turns and not (fresh and parted in "/&+|"):
+        parted = cells[1].before
+        told = turns or (fresh and (parted in "/&+|" or any(mark.kind in "cb" for cell in cells for mark in cell.marks)))
+        if not told:
             return settled
-        partner = next((slot for slot in self._nearby(due_slot) if slot.group == due_slot.group), None)
-        if partner is None or parted not in "/,&+|-h ":
+        halves = [self._cells_in(slot, cells[n::2]) for n, slot in enumerate((due_slot, partner))]
+        if any(half.question is not None or not _only_sets(half.heard) for half in halves):
             return settled
-        halves = [
-            settle_entry(
-                Entry(label=slot.label, items=[Item([term.twin()])], start=term.start, end=term.end), self._setting(slot),
-                self.folded, self.text, self.situation, sure=SURE, alone=True,
-            )
-            for slot, term in zip((due_slot, partner), numbers, strict=True)
-        ]  # fmt: skip
-        if any(half.question is not None or not half.heard for half in halves):
+        apart = sum(half.score or 0.0 for half in halves) + (_IN_TURNS if turns else 0.0) + (_THEN if _ROUND.search(self.folded) else 0.0)
+        together = settled.score if settled.score is not None and settled.question is None else None
+        heard = (SetsHeard(tuple(_alternating(*(_sets_in(half.heard) for half in halves)))),)
+        if self._may_be_sides(cells, due_slot):
+            if not turns or parted == "/":
+                return settled
+            return self._which(heard, settled, 0.5)
+        if apart < HARDLY:
             return settled
-        fits = [half.score or 0.0 for half in halves]
-        own = self._setting(due_slot)
-        second_here = fit_count(numbers[1].number, own.target(min(own.free_numbers[1:2] or (1,))), own)
-        if parted in ", " and second_here > HARDLY and not _ROUND.search(self.folded):
-            return settled
-        if sum(fits) < HARDLY:
-            return settled
-        heard = joined([*halves[0].heard, *halves[1].heard])
-        alike = 0.6 <= float(numbers[1].number) / max(float(numbers[0].number), 1.0) <= 1.6
-        if own.sided and alike and parted not in "h":
-            return settled  # the two sides of a set, perhaps
-        if (turns and parted in "/&+|") or _ROUND.search(self.folded):
-            return Settled(heard, 0.9, said=settled.said, score=sum(fits))
-        each = Option(label_of(heard), heard, 0.55)
-        mine = settled.question.options if settled.question else (Option(label_of(settled.heard), settled.heard, 0.45),)
+        if turns and self._level(due_slot, partner) and (together is None or apart > together - _NEARLY):
+            return Settled(heard, 0.9, said=settled.said, score=apart)
+        if together is None or apart > together + _CLEARLY or _ROUND.search(self.folded):
+            return Settled(heard, 0.85, said=settled.said, score=apart)
+        return self._which(heard, settled, 0.55) if apart > together - _NEARLY else settled
+
+    def _which(self, heard: tuple[Heard, ...], settled: Settled, certainty: float) -> Settled:
+        """Ask: one set of each exercise, or what the text says of one alone?"""
+        each = Option(label_of(heard), heard, certainty)
+        mine = settled.question.options if settled.question else (Option(label_of(settled.heard), settled.heard, 1 - certainty),)
         return Settled(question=Question("which_slot", settled.said[:80], (each, *mine)[:4]), certainty=0.5, said=settled.said)
+
+    def _pair_of(self, due_slot: Slot) -> Slot | None:
+        """The other exercise of the superset, where it has just two and this one is its first."""
+        day = self.told.day
+        slots = [slot for slot in day.slots if slot.group == due_slot.group] if day else []
+        if len(slots) != 2 or slots[0].label != due_slot.label or not self._setting(slots[1]).free_numbers:
+            return None
+        return slots[1]
+
+    def _cells_in(self, slot: Slot, cells: list[Item]) -> Settled:
+        """The cells of one exercise, read as its sets."""
+        items = [replace(cell, before="," if n else "") for n, cell in enumerate(cells)]
+        entry = Entry(label=slot.label, items=items, start=cells[0].start, end=cells[-1].end).twin()
+        return settle_entry(entry, self._setting(slot), self.folded, self.text, self.situation, sure=SURE, alone=True)
+
+    def _may_be_sides(self, cells: list[Item], due_slot: Slot) -> bool:
+        """ "9/8" of a one-sided exercise: two bare counts that are alike may be its two sides."""
+        numbers = [term for cell in cells for term in cell.numbers]
+        if not self._setting(due_slot).sided or len(numbers) != 2 or any(t.each or t.side or t.role == "load" for t in numbers):
+            return False
+        return 0.6 <= float(numbers[1].number) / max(float(numbers[0].number), 1.0) <= 1.6 and cells[1].before not in "h"
+
+    def _level(self, due_slot: Slot, partner: Slot) -> bool:
+        """Have both exercises as many sets on record, so that a new round begins?"""
+        return len(self._setting(due_slot).records) == len(self._setting(partner).records) > 0
 
     def _in_turns(self, due_slot: Slot) -> bool:
         """Is the group done in turns? Whoever does all sets of one exercise first has none of its partner while some are left."""

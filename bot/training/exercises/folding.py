@@ -37,7 +37,7 @@ _SAME: dict[str, str] = {
     "ghr": "glute ham raise", "bor": "bentover row", "tgu": "turkish getup", "rkc": "rkc", "dbbp": "dumbbell bench press",
     "sa": "one arm", "sl": "one leg", "single": "one", "1": "one", "unilateral": "one", "armed": "arm", "legged": "leg",
     "handed": "arm", "hand": "arm", "hands": "arm", "straightleg": "stiff leg", "alt": "alternating",
-    "alternate": "alternating", "abs": "ab", "dips": "dip", "flye": "fly", "flyes": "fly", "flies": "fly", "flys": "fly",
+    "alternate": "alternating", "abs": "ab", "dips": "dip", "flye": "fly", "flyes": "fly", "flies": "fly", "flys": "fly", "carries": "carry", "carrys": "carry",
     "calves": "calf", "lat": "lat", "lats": "lat", "oh": "overhead", "ext": "extension", "exts": "extension", "incl": "incline",
     "inc": "incline", "decl": "decline", "biceps": "bicep", "bi": "bicep", "bis": "bicep", "triceps": "tricep", "tri": "tricep",
     "tris": "tricep", "delts": "delt", "deltoid": "delt", "deltoids": "delt", "shoulders": "shoulder", "quads": "quad",
