@@ -41,7 +41,7 @@ _OTHERS = re.compile(
     r"^(?:(?:and|but|so|meanwhile|lol|haha|ha|also|even|though|well|hey|ok|oh|while|whereas|because|cos)[\s,]+)*"
     r"(?:(?:my|his|her|our|the)\s+(?:\w+\s+){0,2}?(?:sister|brother|bro|wife|hubby|husband|mum|mom|mother|dad|father|son|daughter|kid|kids|girlfriend|gf|boyfriend|bf|partner|mate|friend|buddy|"
     r"colleague|coworker|neighbou?r|cousin|grandson|granddaughter|niece|in-?law|teammate|coworker|uncle|aunt|aunty|nephew|niece|flatmate|roommate|housemate|boss|twin|grandad|granddad|grandpa|grandma|gran|nan|fiance|missus|lad|teenager|trainer|physio)"
-    r"|(?:bro|dad|mum|mom|sis|wifey|hubby|grandad|grandpa)(?= (?:benches|lifts|does|squats|presses|rows|curls|deadlifts|pulls|gets|can)\b)|he|she|they|(?:this|that|some|the) (?:guy|bloke|dude|girl|lad|woman|man|kid))(?:'s)?\s+"
+    r"|(?:flatmate|roommate|housemate|hubby|the missus)(?= )|(?:bro|dad|mum|mom|sis|wifey|hubby|grandad|grandpa)(?= (?:benches|lifts|does|squats|presses|rows|curls|deadlifts|pulls|gets|can)\b)|he|she|they|(?:this|that|some|the) (?:guy|bloke|dude|girl|lad|woman|man|kid))(?:'s)?\s+"
     r"(?:just |always |still |only |even |can |could |has |had |then )*(?:did|does|do|done|got|gets|get|hit|hits|lifts?|lifted|bench(?:es|ed)?|squats?|squatted|deadlifts?|deadlifted|curls?|curled|rows?|rowed|"
     r"press(?:es|ed)?|managed?s?|pulled|pulls|beat|made|went|uses?|used|holds?|held|repped|reps|knocked|cranked|smashed|pushed|pushes|moved|moves|handles?|handled)\b"
 )
@@ -75,7 +75,7 @@ _SWAP = re.compile(
 _DATE = re.compile(
     r"\b(?:see you|see u|cu at|remind(?:er)?s?|reschedul\w+|move (?:it|this|that|today|tomorrow|tmrw|my|the|monday|tuesday|wednesday|thursday|friday|saturday|sunday|session|training|leg|push|pull|it's)|"
     r"tomorrow|tmrw|tmw|next (?:week|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|train(?:ing)? (?:at|on|later|tonight)|(?:away|travell?ing|holiday|vacation) (?:from|till|until|for|next|on)|"
-    r"be (?:there|back|home) (?:at|by|on|in)|(?:meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
+    r"be (?:there|back|home) (?:at|by|on|in)|(?:spin|class|yoga|pilates|swim|dentist|doctor|interview|lesson|match|practice|choir|pick ?up|lunch|breakfast|meet|call|gym|start|starting|appointment|session|dinner|work|shift|bus|train|flight) (?:at|is at|from|starts at|till|until) \d|wake|"
     r"(?:pause|resume) (?:me|my|the|training|reminders)|push (?:it|today|this) to|i'?ll (?:do|train|be)|ill (?:do|train|be)|will train|can'?t train|cant train|not training|running late|\d+ ?(?:min|mins|minutes|m) (?:now|later|late|away|early|to go)|quiet hours|time ?zone)\b|\b(?:until|till|til|about \w+ at) (?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|noon)\b(?! (?:reps?|failure|kg|lb))|\bat (?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) (?:fifteen|thirty|forty|o'?clock)\b|\b\d{1,2}(?:st|nd|rd|th)? (?:january|february|march|april|june|july|august|september|october|november|december)\b|\bon the \d{1,2}(?:st|nd|rd|th)?\b(?=[,.]|$)|\b\d{1,2}(?::\d\d)?\s?(?:am|pm|o'?clock)\b|\b(?:at|till?|until|by|around|since|before) (?:\d{1,2}:\d\d|(?:[01]?\d|2[0-3])\.(?:[0-5]\d)(?<!25)(?<!50))\b(?!\s*(?:kg|kilo|lb|pound))|\bat (?:\d{1,2}|six|seven|eight|nine|ten|eleven|twelve) (?:tonight|tomorrow|this (?:morning|evening|afternoon)|in the (?:morning|evening|afternoon)|sharp)\b"
 )
 _WHEN = re.compile(
@@ -96,6 +96,9 @@ _WHEN_LATE = re.compile(
 )
 _THEN_AND_NOW = re.compile(
     rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+"
+)
+_LAST_WEEK_FIRST = re.compile(
+    r"^\s*(?:so )?last (?:week|wk|time|session) (?:was |i did |i got |it was )?[^.;\n]*\d[^.;\n]*[.;]\s+(?=[^\n]*\d)"
 )
 _TODAY_AFTER_ALL = re.compile(r"[^\d\n]*\b(?:today|now|tonight|this morning)\b")
 _COMPARED = re.compile(
@@ -129,7 +132,7 @@ class Parts:
 def parts_of(folded: str) -> Parts:
     """Cut a folded text into parts, and take off a day that it begins or ends with."""
     start, end, when = 0, len(folded), ""
-    then = _THEN_AND_NOW.match(folded)
+    then = _THEN_AND_NOW.match(folded) or _LAST_WEEK_FIRST.match(folded)
     if then and _SET_LIKE.search(folded[then.end() :]):
         start = then.end()
     head: list[tuple[int, int, bool]] = []

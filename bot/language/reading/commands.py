@@ -28,7 +28,7 @@ _TWICE = re.compile(
 )
 _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
-    rf"(?:that'?s )?all i (?:can|could|'?ve) (?:do|manage|managed|get done|got)|finishing (?:here|up|now|there|early)|that'?ll do(?: me)?|that will do(?: me)?|ready(?= for today)|finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|roll|bounce|scoot|jet|head(?: out| off)?|cut it short)|out of time|ran out of time|that'?s (?:all i (?:got|have|had|can (?:do|manage)|could (?:do|manage))(?: (?:time|the time|energy))?(?: (?:for|in me))?|my lot|enough|plenty|about it)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
+    rf"(?:that'?s )?all i (?:can|could|'?ve) (?:do|manage|managed|get done|got)|that concludes (?:today|it|the session|my session)|tutto fatto|fatto tutto|koniec|fini|terminé|terminado|listo|klaar|ferdig|färdig|gotowe|finishing (?:here|up|now|there|early)|that'?ll do(?: me)?|that will do(?: me)?|ready(?= for today)|finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|roll|bounce|scoot|jet|head(?: out| off)?|cut it short)|out of time|ran out of time|that'?s (?:all i (?:got|have|had|can (?:do|manage)|could (?:do|manage))(?: (?:time|the time|energy))?(?: (?:for|in me))?|my lot|enough|plenty|about it)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|(?:for )?this (?:morning|evening|afternoon)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
@@ -49,7 +49,7 @@ _NO_NAMED = re.compile(
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok|heute|vandaag|hoy|i dag|idag))\s*(?:no (?:more )?|keine? |geen |pas de |nada de |ingen |screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
     r"(?=\s*(?:[,.;!\n]|$|\b(?:today|tonight|this time|for me|because|cos|cuz|as|since|though)\b))|"
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
-    r"(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
+    r"(?:was |were |got )?skipped|ain'?t gonna happen|aint happening|(?:say )?no$|(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
 )
 _GOING_ON = re.compile(
     r"\b(?:and|then|,)?\s*(?:straight|go|going|moving|move|on|onto|jump\w*|head\w*)\s+(?:to|on|onto|with|into)\b"
@@ -62,6 +62,10 @@ _REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything (?:els
 _LAST_GROUP = re.compile(r"\blast (?:superset|pair|group|block|two exercises|circuit|giant set|round of exercises|one's)\b")
 _LAST_EXERCISE = re.compile(r"\b(?:last|final) (?:exercise|movement|slot|move)\b|\bfinisher\b")
 _LAST_SETS = re.compile(r"\blast (?P<n>\d+|one|two|three|couple(?: of)?|few)?\s*(?:[a-z-]+ ){0,2}?(?P<what>sets?|rounds?|one)\b")
+_NTH_SET = re.compile(
+    r"(?:and |the |my )*(?P<nth>first|second|third|fourth|fifth|2nd|3rd|4th)(?: (?:one|set|go|round))?(?: of (?:them|those|these))?"
+)
+_NTHS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "2nd": 2, "3rd": 3, "4th": 4}
 _THIS = re.compile(
     r"\b(?:this(?: one| set| exercise)?|that(?: one| set)?|it|next(?: one| set| exercise)?|these|current(?: one| exercise)?)\b"
 )
@@ -176,7 +180,9 @@ def skip_words(folded: str, names: Sequence[tuple[int, int, str]], slots: Sequen
         group = "what" if said["what"] else "what2"
         start, end = said.span(group)
         named = any(start <= name[0] and name[1] <= end and not name[2].startswith("ex:") for name in names)
-        if (named or _by_one_word(said[group], slots)) and not re.search(r"\d", said[group]):
+        if (named or _by_one_word(said[group], slots) or _NTH_SET.fullmatch(said[group].strip())) and not re.search(
+            r"\d", said[group]
+        ):
             return said
     return None
 
@@ -284,6 +290,9 @@ def _skipped_places(what: str, offset: int, names: Sequence[tuple[int, int, str]
         if sets and sets["what"] != "one":
             return places[-_how_many(sets["n"]) :]
         return places
+    nth = _NTH_SET.match(what.strip(" ,.!"))
+    if nth and due and re.match(r"(?:and |the |my )*\w+(?: (?:one|set|go|round)\b|\s*$)", what.strip(" ,.!")):
+        return [place for place in remaining if place.label == due.label and place.number == _NTHS[nth["nth"]]]
     if number and due:
         return [place for place in remaining if place.label == due.label and place.number == int(number[1])]
     if _LAST_GROUP.search(what):
@@ -292,7 +301,9 @@ def _skipped_places(what: str, offset: int, names: Sequence[tuple[int, int, str]
     if _LAST_EXERCISE.search(what):
         return [place for place in remaining if place.label == day.slots[-1].label]
     if sets and due:
-        return [place for place in remaining if place.label == due.label][-_how_many(sets["n"]) :]
+        group = _group_of(due, day.slots)
+        whose = {slot.label for slot in day.slots if slot.group == group} if sets["what"].startswith("round") else {due.label}
+        return [p for label in sorted(whose) for p in [q for q in remaining if q.label == label][-_how_many(sets["n"]) :]]
     if _REST_OF.search(what):
         return remaining
     bare = what.strip(" ,.!")

@@ -21,14 +21,14 @@ from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
 _SOFT = r"(?:(?:now|scusa|scusate|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
-_WAS = r"(?:was(?:n'?t)?|were|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
-_ACTUALLY = r"(?:\s*(?:actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
+_WAS = r"(?:was(?:n'?t)?|were|war|waren|était|etait|era|foi|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
+_ACTUALLY = r"(?:\s*(?:nur|seulement|solo|só|actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _SHADES = r"(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown|tan|light|medium|heavy)"
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
-    re.compile(rf"{_SOFT}(?:(?:the|that|this|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
+    re.compile(rf"(?:[a-z]{{2,7}} )?{_SOFT}(?:(?:the|that|this|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:the |my )?(?P<value>(?:left|right)(?: side| leg| arm| hand| one)?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*\d.*)"),
     re.compile(rf"{_SOFT}(?P<every>all|both|every one|each)(?: of)?(?: (?:them|those|the|my|my last|three|four|five|two|[2-5]|(?P<label3>[a-z]\d)))*(?: [a-z]{{4,12}})?(?: (?:sets?|ones?|of them))?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
@@ -43,7 +43,7 @@ _PATTERNS = (
     re.compile(r"(?:(?:scusa|errado|falsch|fout|feil|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix|wrong (?:weight|load|number|reps|one))[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
     re.compile(rf"{_SOFT}(?:(?:the|my) )?(?:last|latest)(?: one| set)?[\s:,]+(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of)\s+\d.*)"),
-    re.compile(rf"{_SOFT}(?:it was |that was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?{_SHADES}(?: band| one)?"),
+    re.compile(rf"{_SOFT}(?:it was |that was |(?:that|the|my) band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?{_SHADES}(?: band| one)?(?P<both>[\s,]+(?:both|all|each|every) (?:times|sets|time|set))?"),
     re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|non|não|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
@@ -58,7 +58,7 @@ _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\
 _OF_A_SET = re.compile(r"\b(?:set|first|second|third|fourth)\b")
 _NOW = re.compile(r"^(?:now|and now|but|right now)[\s,]+(?=hold|that|wait|no\b|the|it)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
-_IT_WAS = re.compile(r"(?:it|that|this|those|the \w+|i meant|should|was|set \d)\b")
+_IT_WAS = re.compile(r"(?:[a-z]\d\b|it|that|this|those|the \w+|i meant|should|was|set \d)\b")
 _DENIES = re.compile(
     r"\b(?:miscounted|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
 )
@@ -206,7 +206,8 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
     if len(news) > 1 or surprising:
         options = tuple(Option(f"change {say_record(new)}"[:60], (CorrectionHeard(old, new),), share) for new, share in news)
         return (), news[0][1], Question("surprise" if surprising else "correct_what", found.group()[:80], options)
-    return (CorrectionHeard(old, news[0][0]),), 0.95, None
+    found_one: Found = ((CorrectionHeard(old, news[0][0]),), 0.95, None)
+    return with_its_like(found_one, "", situation) if groups.get("both") else found_one
 
 
 _SOME_SET = re.compile(

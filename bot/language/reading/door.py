@@ -59,7 +59,15 @@ from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
-_NTH_OF = re.compile(r"(?:the |my )*(?P<nth>first|second|third|fourth|last|final|1st|2nd|3rd|4th)\s+$")
+_NTH_OF = re.compile(
+    r"(?:the |my )*(?P<nth>first|second|third|fourth|last|final|1st|2nd|3rd|4th)(?: (?:set|lot|go|one|round))?(?: (?:of|on|for|in))?(?: (?:the|my))*\s+$"
+)
+_NTH_BEHIND = re.compile(
+    r"\s*,?\s*\b(?:on |in |for )?(?:the |my )?(?P<nth>first|second|third|fourth|last|final) (?:set|one|go|round)\b"
+)
+_ON_IT = re.compile(r"\s+(?:on|for|in|with) (?:the |my )?$")
+_IT_WAS = re.compile(r"^.*?\b(?:it|that|this|they|those)\s+(?=was|were|should)")
+_LONGEST_CORRECTION = 120
 _LONGEST_STORY = 400  # characters in which strange numbers are looked for
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
@@ -127,7 +135,10 @@ class _Text:
             return self._corrected(of_earlier)
         parts = parts_of(self.folded)
         if self.situation.day is not None and not parts.when:
-            whole = correction(self._with_labels(), self.situation, self.catalogue)
+            labelled = self._with_labels()
+            whole = correction(labelled, self.situation, self.catalogue)
+            if whole is not None and labelled != self.folded:
+                whole = with_its_like(whole, labelled, self.situation)
             if whole is not None:
                 return self._corrected(whole)
         tokens = self._set_tokens(parts)
@@ -141,20 +152,30 @@ class _Text:
         return self._reading()
 
     def _with_labels(self) -> str:
-        """The text, with "the push ups were" written as "a2 were": a correction may name its exercise."""
-        if len(self.folded) > 90 or not _WAS.search(self.folded):
+        """The text, with "the push ups were" written as "a2 were": a correction may name its exercise, and a set of it."""
+        if len(self.folded) > _LONGEST_CORRECTION or not _WAS.search(self.folded):
             return self.folded
         names = [name for name in self._names(tokens_of(self.folded)) if self.situation.slot(name[2])]
-        if len(names) == 1:
-            before, after = self.folded[: names[0][0]], self.folded[names[0][1] :]
-            which = _NTH_OF.search(before)
-            if which and re.match(r"\s+set\b", after):  # "my second row set was 10"
-                nth = self._number_of_last(names[0][2]) if which["nth"] in ("last", "final") else which["nth"]
-                return f"{before[: which.start()]}{names[0][2].lower()} set {nth}{after.replace(' set', '', 1)}"
-        if len(names) != 1 or not _WAS.match(self.folded[names[0][1] :]):
+        if len(names) != 1:
             return self.folded
         start, end, label = names[0]
-        return f"{self.folded[:start]}{label.lower()}{self.folded[end:]}"
+        before, after = self.folded[:start], self.folded[end:]
+        behind = _ON_IT.search(before)
+        if behind and not after.strip(" .!") and _WAS.search(before):  # "it was the 25s on the curls"
+            was = _IT_WAS.sub("", before[: behind.start()]).strip()
+            return f"{label.lower()} {was}" if was.startswith(("was", "were", "should")) else self.folded
+        which = _NTH_OF.search(before)
+        which_behind = _NTH_BEHIND.search(after)
+        nth = which["nth"] if which else which_behind["nth"] if which_behind else ""
+        if nth and re.match(r"\s+(?:sets?\s+)?(?:was|were|is|should)\b", after):
+            number = self._number_of_last(label) if nth in ("last", "final") else nth
+            if which_behind and not which:
+                after = after[: which_behind.start()] + after[which_behind.end() :]
+            after = re.sub(r"^\s+sets?\b", "", after)
+            return f"{before[: which.start()] if which else before}{label.lower()} set {number}{after}"
+        if not _WAS.match(after):
+            return self.folded
+        return f"{before}{label.lower()}{after}"
 
     def _number_of_last(self, label: str) -> int:
         return max((r.place.number for r in self.situation.today if r.place and r.place.label == label), default=1)
@@ -290,6 +311,7 @@ class _Text:
         skipped = commands.skip(sets_text, names, situation) if not parts.when else None
         if skipped is not None:
             tokens, names = self._without_skip(tokens, names, sets_text, skipped)
+            self.situation = situation = replace(situation, skipped=(*situation.skipped, *skipped.places), due_override=None)
         only = commands.only_sets(sets_text) if situation.day is not None else None
         if only is not None:
             tokens = self._without_only(tokens, sets_text)

@@ -5,6 +5,7 @@ A draft is a set before it has a place: what was said of it, and nothing that wa
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -19,10 +20,12 @@ from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit
 from bot.training.records import DropDone
 
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
+_WARM_UPS = frozenset(("warmups", "wus"))
 _LONGEST_LIST = 12
 _WORK_BEGINS = Decimal("1.8")  # times the warm-up before it
 _A_MINUTE = 60
-_MOST_IN_TURNS = 30  # reps of a set that is told as a load and a count without a sign between them
+_FAR_ABOVE = 2.0  # a number so many times the most reps prescribed is a load
+_HEAVIEST_STEP = 2  # within one exercise of one text
 # "two plates each side" means the largest ones on a full-size bar (common practice); it is asked about all the same.
 _MOST_PLATES = 6
 _LARGEST_PLATE = {Unit.KG: Decimal(20), Unit.LB: Decimal(45)}
@@ -199,27 +202,32 @@ def _counts_before_load(entry: Entry, setting: Setting) -> None:
 
 
 def _pairs_in_a_row(entry: Entry, setting: Setting) -> None:
-    """ "100 5 105 5 110 4": a load and a count in turns, where the numbers can hardly be anything else."""
+    """ "100 5 105 5 110 4", "80 12 12 90 10": loads with their counts behind them, where the numbers can hardly be anything else."""
     for place, item in enumerate(entry.items):
         numbers = item.numbers
+        if len(numbers) < 4 or set(item.ops) - set(" ,/") or not setting.needs_load or any(t.side or t.unit for t in numbers):
+            continue
+        target = setting.target(1)
+        most = max(float(target.high or target.low or 0) if target else 0.0, 6.0)
+        heavy = [float(term.number) >= _FAR_ABOVE * most for term in numbers]
+        loads = [term.number for term, is_load in zip(numbers, heavy, strict=True) if is_load]
+        alone = any(one and two for one, two in itertools.pairwise([*heavy, True]))
         if (
-            len(numbers) < 4
-            or len(numbers) % 2
-            or set(item.ops[::2]) - set(" ,")
-            or set(item.ops[1::2]) - set(" ,/")
-            or not setting.needs_load
+            not heavy[0]
+            or len(set(loads)) < 2
+            or alone
+            or any(t.role == "count" for t, is_load in zip(numbers, heavy, strict=True) if is_load)
         ):
             continue
-        loads, counts = numbers[::2], numbers[1::2]
-        most = max(term.number for term in counts)
-        if any(t.role not in ("", "load") for t in loads) or any(t.role not in ("", "count") or t.plural for t in counts):
+        if max(loads) > _HEAVIEST_STEP * min(loads):
             continue
-        if len({t.number for t in loads}) < 2 or min(t.number for t in loads) < 2 * most or most > _MOST_IN_TURNS:
-            continue
-        pairs = [
-            Item([one, two], ["x"], before=item.before if not n else ",")
-            for n, (one, two) in enumerate(zip(loads, counts, strict=True))
-        ]
+        pairs: list[Item] = []
+        for term, is_load in zip(numbers, heavy, strict=True):
+            if is_load:
+                pairs.append(Item([term], [], before="," if pairs else item.before))
+            else:
+                pairs[-1].ops.append("x" if len(pairs[-1].numbers) == 1 else ",")
+                pairs[-1].numbers.append(term)
         pairs[-1].marks = item.marks
         entry.items[place : place + 1] = pairs
         return
@@ -744,6 +752,9 @@ class Builder:
             if mark.kind == "d":
                 continue
             if mark.kind == "Z":
+                continue
+            if mark.kind == "W" and mark.text in _WARM_UPS and fresh and mark.start > fresh[-1].end - 1:
+                apply_mark(mark, self.drafts)  # "bar x10, 60x5, 80x3 warm-ups": all of them
                 continue
             if fresh:
                 apply_mark(mark, fresh)

@@ -230,6 +230,11 @@ def cut_last(entry: Entry) -> tuple[Entry, Entry] | None:
         mine = Entry(items=ahead[:-1], start=entry.start, end=max(item.end for item in ahead[:-1]))
         others = [ahead[-1], *items[len(ahead) :]]
         return mine, Entry(entry.label, entry.exercise, others, others[0].start, entry.end)
+    if len(items) > 1 and len(last.numbers) == 2 and last.before in (",", "h", "&", "|") and last.ops[0] in "xfw@":
+        mine = Entry(items=items[:-1], start=entry.start, end=max(item.end for item in items[:-1]))
+        return mine, Entry(
+            entry.label, entry.exercise, [last], last.start, entry.end, named_last=True
+        )  # "10s for 10, 8s for 9 press"
     if len(items) > 1 and len(last.numbers) == 1:
         before, after = items[:-1], Item(last.numbers, [], last.marks)
     elif (

@@ -131,7 +131,7 @@ def names_in(folded: str, tokens: list[Token], situation: Situation, catalogue: 
         found += _by_its_word(folded, first, last, found, day, situation)
     if "\n" in folded:
         found += _headings(folded, first, last, found, here, catalogue, day, situation)
-    if day is not None and found:
+    if day is not None and (found or _NO_VOWELS.search(folded)):
         found += _garbled_heads(folded, first, last, found, day)
     return sorted(found)
 
@@ -149,15 +149,15 @@ def _in_other_tongues(
     """ "sentadillas 40 10": the slot whose exercise is of that kind, where the day has one such."""
     more: list[tuple[int, int, str]] = []
     for token in tokens:
-        meant = tongues.NAMES.get(token.text)
-        if meant is None or any(start < token.end and token.start < stop for start, stop, _ in found):
+        meanings = tongues.NAMES.get(token.text, ())
+        if not meanings or any(start < token.end and token.start < stop for start, stop, _ in found):
             continue
-        label = _slot_with(meant.split(), day, situation) if day is not None else None
-        if label is None and day is not None and situation.due is not None:
-            due = situation.slot(situation.due.label)
-            label = due.label if due is not None and _all_of(meant.split(), due.exercise_name) else None
+        due = situation.slot(situation.due.label) if situation.due is not None else None
+        label = due.label if due is not None and any(_all_of(m.split(), due.exercise_name) for m in meanings) else None
+        for meant in meanings if label is None and day is not None else ():
+            label = label or _slot_with(meant.split(), day, situation)
         if label is None:
-            best = catalogue.names.find(meant, limit=1)
+            best = catalogue.names.find(meanings[0], limit=1)
             label = f"ex:{best[0].exercise}" if best else None
         if label is not None:
             more.append((token.start, token.end, label))
@@ -241,6 +241,9 @@ def _headings(
     return more
 
 
+_NO_VOWELS = re.compile(
+    r"(?<![^\W\d_])(?!reps?|kgs?|lbs?|rpe|rdl|wth|smth|thx|pls|plz|hmm|pfft|grr|brb|tbh|nvm|wrm|btw|mth|sth|rst)[bcdfghjklmnpqrstvwxz]{3,6}(?![^\W\d_])"
+)
 _HEAD = re.compile(
     r"(?:^|\n|[,;.]\s|\band )\s*(?P<word>(?:[^\W\d_]{4,}(?: [^\W\d_]{2,}){0,2}|[^\W\d_]{3} [^\W\d_]{2,}))(?=\s*[:=|-]?\s*\d)"
 )
@@ -249,7 +252,14 @@ _HEAD = re.compile(
 def _begins_words_of(said: str, name: str) -> bool:
     """ "split sq", "band lats": each word said begins one of the name's."""
     words = fold(name).replace("-", " ").split()
-    return all(any(word.startswith(each.removesuffix("s")) for word in words) for each in said.split())
+    bare = ["".join(letter for letter in word if letter not in "aeiou") for word in words]
+
+    def begins(each: str) -> bool:
+        if not set(each) & set("aeiouy"):  # "flr prss", "sqt"
+            return any(word.startswith(each) for word in bare)
+        return any(word.startswith(each.removesuffix("s")) for word in words)
+
+    return all(begins(each) for each in said.split())
 
 
 def _garbled_heads(folded: str, first: int, last: int, found: list[tuple[int, int, str]], day: Day) -> list[tuple[int, int, str]]:

@@ -205,6 +205,13 @@ _TIME_OF_DAY = re.compile(
 )
 _SETS_OF = re.compile(r"\b(?P<n>[2-6])\s+(?P<count>\d+)s(?=\s+(?:at|@|with|w)\b)")
 _ALL_SETS_ALL = re.compile(r"\ball (?P<n>[2-6]) sets?[\s,]+(?:all|each|every one|every set)(?: of)?\s+(?P<count>\d+)(?:'?s)?\b")
+_BODY_SIDE = re.compile(
+    r"\b(?:knee|shoulder|hip|back|elbow|wrist|ankle|hamstring|hammy|calf|quad|glute|neck|groin)\b[^,.;\d]{0,12}\b(?:talk\w*|complain\w*|grumbl\w*|niggl\w*|twing\w*|tight|sore|click\w*|moan\w*|achy?|feels?|felt|bit|funny)\b[^,.;\d]{0,16}?\b(?:on|in) (?:the|my) (?:left|right)\b(?: side)?"
+)
+_DATE_LINE = re.compile(r"^\s*\(?\d{1,2}[/.-]\d{1,2}(?:[/.-]\d{2,4})?\)?\s*:?[ ]*(?=\n)")
+_BAND_GONE = re.compile(
+    r"\(?(?:the |my )?(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white) (?:band |one )?(?:just )?(?:snapped|broke|is broken|ripped|died|is gone|went missing|is lost)[^,.;\d]*\)?"
+)
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {
     "extra": "up",
@@ -234,8 +241,10 @@ def with_digits(text: str) -> str:
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = with_digits(text)
-    text = _LINE_NUMBER.sub(_blank, text)
+    if len(numbered := _LINE_NUMBER.findall(text)) > 1 or (numbered and numbered[0].strip().startswith("1")):
+        text = _LINE_NUMBER.sub(_blank, text)
     if "\n" in text:
+        text = _DATE_LINE.sub(_blank, text)
         text = _ROUND_HEAD.sub(_blank, text)
     text = _LIKE_LAST.sub(lambda m: m["lead"] + "same", text)
     text = _AS_LAST.sub(lambda m: "same".ljust(len(m.group())), text)
@@ -279,6 +288,10 @@ def without_noise(text: str) -> str:
     text = _NOW_THIS.sub(lambda m: m["new"].rjust(len(m.group())), text)
     text = _ALL_SETS_ALL.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
     text = _SETS_OF.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
+    text = _BODY_SIDE.sub(_blank, text)
+    gone = _BAND_GONE.search(text)
+    if gone and re.search(r"\d", text[: gone.start()] + text[gone.end() :]):
+        text = _BAND_GONE.sub(_blank, text)
     text = _WENT_FOR.sub(_got_instead, text)
     compared = _LAST_WEEK.search(text)
     if compared and re.search(r"\d", text[: compared.start() + 1]):

@@ -236,6 +236,8 @@ def _planned_with(
 def _same(
     entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, number: int, folded: str
 ) -> tuple[list[Draft], str, Source] | None:
+    if before is None and re.search(r"\bsame (?:weight|load|kilos|dumbbells?|bell|bar)\b", folded):
+        before = next((r for r in reversed(setting.situation.today) if r.done.load is not None), None)
     if before is None:
         return None
     base = _as_draft(before.done)

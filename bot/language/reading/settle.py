@@ -386,7 +386,7 @@ def _counts_follow(entry: Entry, item: Item) -> bool:
 
 def _measured_after(entry: Entry, item: Item) -> bool:
     """Does a length or a time follow, told with its unit?"""
-    after = entry.items[next(n for n, other in enumerate(entry.items) if other is item) + 1 :]
+    after = [other for other in entry.items if other is not item]
     return any(
         t.measure not in (None, Measure.REPS) or t.role == "minutes_or_metres"
         for other in after

@@ -14,7 +14,7 @@ from decimal import Decimal
 
 from bot.language.reading.days import ToldDay
 from bot.language.reading.grammar import Entry, Item, cut_last
-from bot.language.reading.heard import joined, label_of, same_as_last
+from bot.language.reading.heard import label_of, same_as_last
 from bot.language.reading.ranking import fit_count
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import SURE, Settled, settle_entry
@@ -65,10 +65,12 @@ def cells_of(entry: Entry) -> list[Item]:
         for op, term in zip(item.ops, item.numbers[1:], strict=True):
             whole = any(t.role == "count" or op_ in _JOINS for t, op_ in zip(cell.numbers[1:], cell.ops, strict=True))
             other_side = term.side and {t.side for t in cell.numbers if t.side} == {"L" if term.side == "R" else "R"}
-            if (op in _JOINS and not whole) or other_side:
-                cell.numbers.append(term)
-                cell.ops.append(op)
-            elif term.role in ("rpe", "rir") or (op == " " and cell.numbers[-1].role == "load" and len(cell.numbers) == 1):
+            if (
+                (op in _JOINS and not whole)
+                or other_side
+                or term.role in ("rpe", "rir")
+                or (op == " " and cell.numbers[-1].role == "load" and len(cell.numbers) == 1)
+            ):
                 cell.numbers.append(term)
                 cell.ops.append(op)
             else:
@@ -127,7 +129,11 @@ class Group:
         halves = [self._cells_in(slot, cells[n::2]) for n, slot in enumerate((due_slot, partner))]
         if any(half.question is not None or not _only_sets(half.heard) for half in halves):
             return settled
-        apart = sum(half.score or 0.0 for half in halves) + (_IN_TURNS if turns else 0.0) + (_THEN if _ROUND.search(self.folded) else 0.0)
+        apart = (
+            sum(half.score or 0.0 for half in halves)
+            + (_IN_TURNS if turns else 0.0)
+            + (_THEN if _ROUND.search(self.folded) else 0.0)
+        )
         together = settled.score if settled.score is not None and settled.question is None else None
         heard = (SetsHeard(tuple(_alternating(*(_sets_in(half.heard) for half in halves)))),)
         if self._may_be_sides(cells, due_slot):
@@ -210,7 +216,7 @@ class Group:
         sames = sum(mark.kind == "A" for mark in marks)
         wanted = sames and not numbers and not any(entry.label or entry.exercise for entry in entries)
         day = self.told.day
-        if not wanted or day is None or not _ROUND.search(self.folded):
+        if not wanted or day is None or not (_ROUND.search(self.folded) or sames > 1):
             return ()
         if not self._in_turns(due_slot) or len(clause.unknown) > 1 or "side" in self.folded:
             return ()

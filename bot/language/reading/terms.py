@@ -177,7 +177,9 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
         ):
             out.append(Term("#", token.text, token.start, following.end, following.value))
             return 2
-    if following.text in ("set", "round") and (token.text in ORDINALS or (token.kind == "n" and token.ordinal)):
+    if following.text in ("set", "round", "attempt", "try", "go") and (
+        token.text in ORDINALS or (token.kind == "n" and token.ordinal)
+    ):
         number = Decimal(ORDINALS[token.text]) if token.text in ORDINALS else token.value
         out.append(Term("#", token.text, token.start, following.end, number))
         return 2

@@ -14,7 +14,7 @@ _NAMES = {
     "row": "rudern remo remos remada remadas rowing tirage roeien wiosłowanie rodd roing rematore",
     "pull up": "klimmzug klimmzüge dominada dominadas traction tractions optrekken optrekking podciąganie chins räckhäv trazioni barra-fixa",
     "push up": "liegestütz liegestütze liegestützen flexiones flexión lagartijas pompe pompes pompki armhävningar opdrukken piegamenti flexão flexões",
-    "pulldown": "latzug latziehen jalón jalones puxada puxadas",
+    "pulldown": "tirage latzug latziehen jalón jalones puxada puxadas",
     "lunge": "ausfallschritt ausfallschritte zancada zancadas fente fentes wykroki utfall afundo afundos affondo affondi uitvalspas",
     "curl": "bizeps bizepscurl bíceps bicipiti rosca roscas uginanie",
     "extension": "trizeps tríceps tricipiti triceps-extension",
@@ -32,7 +32,10 @@ _NAMES = {
     "step up": "aufsteiger subidas",
     "shrug": "schulterheben encogimientos",
 }
-NAMES: dict[str, str] = {word: meant for meant, words in _NAMES.items() for word in words.split()}
+NAMES: dict[str, tuple[str, ...]] = {}  # word -> what it may mean, for "tirage" is a row as well as a pull-down
+for _meant, _words in _NAMES.items():
+    for _word in _words.split():
+        NAMES[_word] = (*NAMES.get(_word, ()), _meant)
 
 _COLOURS = {
     "yellow": "jaune gelb gelbe amarillo amarilla amarelo amarela geel gele giallo gialla żółta",

@@ -44,7 +44,7 @@ _WORDS = {
     "h": "then den thn > followed",
     "d": "↓ drop dropped drops dropping dropset dropsets",
     "&": "and & n und plus",
-    ",": "comma coma virgule komma",
+    ",": "period fullstop comma coma virgule komma",
     "E": "es jeweils cada chaque jede jedes elke każda each ea per-side e/s ps",
     "L": "izquierda izquierdo izq gauche linke linker lewa lewy lewo sinistra vänster venstre esquerda esquerdo l lt lft lhs lefty lefts leftie links",
     "R": "derecha derecho der droite rechte rechter prawa prawy prawo destra höger højre høyre direita direito rt right rigth rght rhs righty rechts rite",
@@ -95,7 +95,7 @@ _WORDS = {
     "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
     "ez buggered knackered moved chair table sofa bench-top ready above otra otro mas más negatives negs eccentrics negative eccentric xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
-    "squeeze tempo number two's followed straight away round go" ,
+    "stopped squeeze tempo number two's followed straight away round go" ,
 }  # fmt: skip
 
 LEXICON: dict[str, str] = {}
@@ -149,7 +149,7 @@ _PHRASES = {
     "Z": "rest pause|rest - pause|rest paused|mini sets|with rest pause",
     "K": "half reps|half rep|partial reps|quarter reps|partial rep|bottom halves|top halves|short reps|half ones|short ones|bottom half reps|top half reps|lengthened partials|"
     "bottom partials|top partials|little ones|half range|part reps|half - reps|bouncy halves|pulses",
-    "A": "jeszcze raz to samo|to samo|jeszcze raz|lo mismo|el mismo|la misma|le même|la même|la même chose|pareil encore|das gleiche|das selbe|dasselbe nochmal|noch mal|lo stesso|la stessa|samma igen|samma som sist|det samme|samme igjen|o mesmo|a mesma|la fel|de nouveau|like before|as before|otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same same|same thing again|same one|same numbers|exactly the same|same as that|"
+    "A": "jeszcze raz to samo|to samo|jeszcze raz|lo mismo|el mismo|la misma|le même|la même|la même chose|pareil encore|das gleiche|das selbe|dasselbe nochmal|noch mal|lo stesso|la stessa|samma igen|samma som sist|det samme|samme igjen|o mesmo|a mesma|la fel|de nouveau|like before|as before|otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same thing again|same one|same numbers|exactly the same|same as that|"
     "same as the last|same as last set|same as first|same as set one|repeat of that|another one of those|another of the same|same deal|just the same|identical",
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
