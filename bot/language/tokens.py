@@ -33,7 +33,7 @@ _SCAN = re.compile(
     (?P<clock>(?<![\d:])\d{1,2}:[0-5]\d(?![\d:]))
   | (?P<num>(?:\d{1,6}(?:\.\d{1,3}(?!\.?\d)|(?<!\d,\d)(?<!\d,\d\d),(?:5|25|75|50|125|0)(?![\d]|,\d)|(?<!x\d)(?<!x\d\d)(?<!x\ \d)(?<!x\ \d\d),\d{1,2}(?=\s?(?:kg|kilo|lb|pound)))?
             (?:\ ?[½¼¾]|\ [1-3]/[248](?!\d))?)|[½¼¾]|(?<![^\W_])\.\d{1,3})(?P<plural>(?:'?s|'?ers?)(?:(?![^\W\d_])|(?=x\d)))?(?P<ordinal>(?:st|nd|rd|th)\b)?
-  | (?P<word>(?:kgs?|lbs?|reps?|kilos?)(?=(?:for|at|with|w|by|x)\d)|(?:kgs?|lbs?|reps?|sets?|kilos?|pounds?|each|hand|side|arm|leg|band|bar|steps?|dbs?|bodyweight)(?=x\d)|x(?=\s?\d)|(?:kg|lbs?|reps?)(?=\d)|(?:[^\W\d_]|[\u0300-\u036f])+(?:'(?:[^\W\d_])+)*'?)
+  | (?P<word>(?:kgs?|k|lbs?|reps?|kilos?)(?=(?:for|at|with|w|by|x)\s?\d)|(?:kgs?|k|lbs?|reps?|sets?|kilos?|pounds?|each|hand|side|arm|leg|band|bar|steps?|dbs?|bodyweight)(?=x\s?\d)|x(?=\s?\d)|(?:kg|lbs?|reps?)(?=\d)|(?:[^\W\d_]|[\u0300-\u036f])+(?:'(?:[^\W\d_])+)*'?)
   | (?P<break>\n)
   | (?P<sign>[^\s])
     """,

@@ -49,7 +49,7 @@ _OTHERS_SEEN = re.compile(
     r"\b(?:saw|watched|seen|heard|know|spotted)\s+(?:of\s+)?(?:a|an|this|that|some|one|my|the|our|two)\s+(?:\w+\s+){0,3}?(?:do|doing|did|lift|lifting|bench|benching|squat|squatting|deadlift|pull|press|pressing|curl|curling|who|with)\b"
 )
 _CHAT = re.compile(
-    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b(?:10|\d)\s*/\s*10\b(?!\s*(?:with|w|@|at|x|kg|each))|\b(?:weigh|weighed|weighing|wiege|peso|pèse|weeg|väger|veier)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d|"
+    r"\b(?:only have|have only|i have|i own|i'?ve got|bought|ordered|ordering|buying|borrowed|selling|sold)\s+(?:myself )?(?:about |like |a |an |the |some |a pair of |a set of |new |two |those )*\d+|\bback in \d+|\b(?:week|day) \d+ (?:was|is|of)|\d+ days? to go|\b(?:feel|feeling|felt|mood|energy|sleep|motivation|stress|tired)\s*(?:is|was|at|:|like|about)*\s*\d{1,2}\s*/\s*10\b|\bi'?m (?:at|down to|up to|about|now|back to|back at) \d+(?:[.,]\d+)?\s*(?:kg|kilos?|lbs?|pounds?|stone)\s*(?:now|today|already|again|this (?:week|morning))?\s*(?:,|$|\bdown\b|\bup\b|\bfrom\b)|\b\d{1,2}\s*/\s*10\s+(?:energy|mood|sleep|motivation|today|stress)\b|\b(?:session|workout|coach|class|week)\b[^\d]{0,16}\b(?:10|\d)\s*/\s*10\b(?!\s*(?:with|w|@|at|x|kg|each))|\b(?:weigh|weighed|weighing|wiege|peso|pèse|weeg|väger|veier)\b|\b(?:slept|ran|walked|cycled|drank|ate) \d(?!\d*\s*(?:m|metres|meters|steps|yards|paces)?\s*(?:with|w|@|at|x|each)\b)|"
     r"^(?:my |the )?plans? for\b|\bmy max\b|\byears? old\b|\border\b|\broom \d|\bturned \d|\bcall me\b"
 )
 _MONEY_AND_MILES = r"[$€£]\s*\d+|\b\d+(?:[.,]\d+)?\s*(?:%|percent|€|£|euros?|dollars?|bucks|quid|km|km/h|kph|mph|m/s|mm|cm|oz|kilomet\w+|miles?|°c?|degrees)(?!\w)"
@@ -63,6 +63,7 @@ NO_LIFT = re.compile(
 FULL_SET = re.compile(
     r"\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))?\s*[x×*@]\s*(?:the\s+)?\d|\d+\s*(?:reps?|each(?: side| leg| arm)?|per side|e/s)?\s*(?:[a-z][a-z-]{1,12}\s+){0,2}(?:with|w/?|at|@)\s*(?:the\s+|a\s+|my\s+|two\s+)*\d"
     r"|\d(?:'?s|\s*(?:kgs?|lbs?|kilos?|pounds?))\s*(?:,|:|for|got|did|-)?\s*\d|\d\s+for\s+\d|\d+\s*reps?\b"
+    r"|\d\s*(?:in\s+)?(?:each(?: hand| side| arm| leg)?|per hand|apiece)\s*[x×@]\s*\d|\dk?\s*[x×]\s*\d"
     r"|\d\s*(?:kgs?|lbs?|kilos?)\s+(?:[a-z][a-z-]+\s+){1,2}\d"
 )
 _NO_PAIN = re.compile(
@@ -105,7 +106,7 @@ _COMPARED = re.compile(
     r"\b(?:than|as|like|since|vs|versus|after|before|beat|beats|over|until|till|by|see you|next)\s+(?:i did |it was |the )*(?:on |from |last )*$"
 )
 _BREAKS = re.compile(
-    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|\b(?:and|while|whereas) (?=(?:me|i|i'm|im|mine|my)\b[^,.]{0,20}\d)|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b|\bso\b(?=\s+(?:i\s+)?(?:only|just|did|got|managed|had to|ended)\b)"
+    r"[.!?…]+(?=\s|$)|;|\n|(?<!\d)(?<!ish)\?|\s[-–]\s(?=[a-z]{3,})|(?<=[a-z\d)])\s*[(](?=[a-z]{3})|,(?=\s*[a-z'’ ]{3,})|,(?=\s*\d+\s+(?:years?|months?|weeks?|days?|hours?|kids?|people|degrees|pages?|emails?|coffees?)\b)|\b(?:and|while|whereas) (?=(?:me|i|i'm|im|mine|my)\b[^,.]{0,20}\d)|\b(?:but|though|although|however|because|due to|on account of|cos|cuz|btw|ps)\b|\bso\b(?=\s+(?:i\s+)?(?:only|just|did|got|managed|had to|ended)\b)"
 )
 _SET_LIKE = re.compile(r"\d")
 _HARD_SETS = re.compile(
@@ -310,7 +311,7 @@ def _kind(piece: str, asked: bool) -> str:
         and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d|\d\s*(?:kg|lbs?|kilos|pounds|reps)", piece)
     ):
         return "chat"
-    if _CHAT.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d", piece):
+    if _CHAT.search(piece) and not FULL_SET.search(piece):
         return "chat"
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"

@@ -40,8 +40,9 @@ _PATTERNS = (
     re.compile(r"s/(?P<wrong>\d[\d.,]*)/(?P<value>\d[\d.,]*)/?"),
     re.compile(r"\s*\*\s*(?P<value>\d.*)"),
     re.compile(r"(?P<value>\d[^*]*)\s*\*\s*"),
-    re.compile(r"(?:(?:scusa|errado|falsch|fout|feil|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix|wrong (?:weight|load|number|reps|one))[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
+    re.compile(r"(?:(?:scusa|errado|falsch|fout|feil|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|oops|whoops|sorry|nah|naw|no|nope|wait|actually|correction|typo|wrong|my bad|edit|sry|hang on|hold on|argh|mistake|ah|oh|fix|scratch that|strike that|my mistake|my error|wrong (?:weight|load|number|reps|one))[\s,.:!-]+)+(?:it'?s |its |that'?s |thats |it was |i got |i did |got |did |was |meant |i meant |should be |make it |make that )?(?P<value>(?:\d|left|right|l\d|r\d).*)"),
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
+    re.compile(rf"{_SOFT}(?:i )?(?:used|had|did|got|took|was on|was using|had on)\s+(?:the )?(?P<value>\d[^,]*?)(?: on)?[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<wrong>\d+(?:[.,]\d+)?)\s*[a-z']*"),
     re.compile(rf"{_SOFT}(?:(?:the|my) )?(?:last|latest)(?: one| set)?[\s:,]+(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of)\s+\d.*)"),
     re.compile(rf"{_SOFT}(?:it was |that was |(?:that|the|my) band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?{_SHADES}(?: band| one)?(?P<both>[\s,]+(?:both|all|each|every) (?:times|sets|time|set))?"),
     re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|non|não|instead of|rather than)\s+\d.*)"),
@@ -65,7 +66,7 @@ _DENIES = re.compile(
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
     r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"
-    r"apologies|autocorrect|phone|fingers|thumbs|error|miscounted|misread|scusa|errado|falsch|fout|non|não|meant|mean|ment|said|read|not|pas|nie|nicht|niet|non|não|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
+    r"used|had|scratch|strike|mistake|apologies|autocorrect|phone|fingers|thumbs|error|miscounted|misread|scusa|errado|falsch|fout|non|não|meant|mean|ment|said|read|not|pas|nie|nicht|niet|non|não|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
     r"nah|naw|no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
 )
 _NUMBERS = {
@@ -197,6 +198,11 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
         return None  # "that was brutal, got 9": how it was, and then the next set
     if len(clause.unknown) > 1 or (first is not None and any(token.start < first.start for token in clause.unknown)):
         return None
+    points = which in _POINTS or (
+        (groups.get("number") or groups.get("ordinal")) in _FIRST and not (groups.get("label") or groups.get("label2"))
+    )
+    if points and not denied and wrong is None and _whole_set(clause.terms) and _begins_another(old, situation):
+        return None  # "that was 18 pounds for 10", "first set was 60 for 9", told of the first set of the next exercise
     news = _changed(old, clause.terms, setting, situation, Decimal(wrong.replace(",", ".")) if wrong else None, which)
     if not news:
         return None
@@ -244,6 +250,21 @@ def _every_one(value: str, label: str, situation: Situation, catalogue: Catalogu
         if not same_numbers(news[0][0].done, old.done):
             heard.append(CorrectionHeard(old, news[0][0]))
     return (tuple(heard), 0.93, None) if heard else None
+
+
+_POINTS = frozenset(("that", "it", "this"))
+_FIRST = frozenset(("first", "1st", "1", "one"))
+
+
+def _whole_set(terms: list[Term]) -> bool:
+    numbers = [term for term in terms if term.kind == "n" and term.role not in ("rpe", "rir")]
+    return len(numbers) > 1 and any(term.role == "load" or term.plural for term in numbers)
+
+
+def _begins_another(old: SetRecord, situation: Situation) -> bool:
+    """Is the first set of another exercise due?"""
+    due = situation.due
+    return due is not None and old.place is not None and due.label != old.place.label and due.number == 1
 
 
 def _same_marks(one: SetDone, other: SetDone) -> bool:

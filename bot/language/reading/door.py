@@ -65,6 +65,7 @@ _NTH_OF = re.compile(
 _NTH_BEHIND = re.compile(
     r"\s*,?\s*\b(?:on |in |for )?(?:the |my )?(?P<nth>first|second|third|fourth|last|final) (?:set|one|go|round)\b"
 )
+_SET_WAS = re.compile(r"\s+set \d\s+(?:was|were|should)\b")
 _ON_IT = re.compile(r"\s+(?:on|for|in|with) (?:the |my )?$")
 _IT_WAS = re.compile(r"^.*?\b(?:it|that|this|they|those)\s+(?=was|were|should)")
 _LONGEST_CORRECTION = 120
@@ -173,7 +174,7 @@ class _Text:
                 after = after[: which_behind.start()] + after[which_behind.end() :]
             after = re.sub(r"^\s+sets?\b", "", after)
             return f"{before[: which.start()] if which else before}{label.lower()} set {number}{after}"
-        if not _WAS.match(after):
+        if not _WAS.match(after) and not _SET_WAS.match(after):
             return self.folded
         return f"{before}{label.lower()}{after}"
 
@@ -304,7 +305,7 @@ class _Text:
             pointed = commands.point(sets_text, names, situation)
             if pointed is not None and commands.skip_words(sets_text, names, situation.day.slots):
                 pointed = None
-            if pointed is not None and not any(t.kind == "n" and not t.glued for t in tokens):
+            if pointed is not None and not any((t.kind == "n" and not t.glued) or t.text == "minute" for t in tokens):
                 self.heard.append(pointed)
                 self.certainty = 0.95
                 return

@@ -109,6 +109,8 @@ def _strip(item: Item, *, partials: bool) -> None:
     keep = [n for n, t in enumerate(item.numbers) if t.role not in ("rpe", "rir") and not (partials and t.partial)]
     if len(keep) < len(item.numbers):
         item.marks += [term for n, term in enumerate(item.numbers) if n not in keep]
+        if keep and keep[0] > 0 and item.ops[keep[0] - 1] in "w@" and item.numbers[keep[0]].bare:
+            item.numbers[keep[0]].role = "load"  # "and 4 partials with 30"
         item.ops = [item.ops[place - 1] for place in keep[1:]]
         item.numbers = [item.numbers[place] for place in keep]
 
@@ -471,6 +473,8 @@ class Builder:
             if len(self.drafts) == 1 and load is None and 1 < sets[0] <= 10:
                 self.drafts = [self.drafts[0].twin() for _ in range(sets[0])]  # "9 each, three times"
                 self._sets = 0
+                for mark in item.marks:
+                    apply_mark(mark, self.drafts)
         for term in efforts:
             self._mark_last(term)
         if item.set_number and not counts:
@@ -518,6 +522,7 @@ class Builder:
         if loadless and len(loadless) == len(self.drafts) and not self._dropping:
             for draft in loadless:
                 draft.load, draft.load_words = load, words
+            self.trouble = "" if self.trouble == "missing_help" else self.trouble  # "assisted 4, yellow band"
         self._load, self._load_words = load, words
         self._marks(item, [])
 
@@ -528,7 +533,7 @@ class Builder:
         if load is None:
             load, words = self._load, self._load_words
         elif (
-            item.ops
+            (item.ops or load.bands)
             and self.drafts
             and not self._dropping
             and all(draft.load is None for draft in self.drafts)
@@ -651,9 +656,10 @@ class Builder:
     def _rather_sets(self, terms: list[Term]) -> bool:
         """ "60 kg: 10 + 10 + 9": each of them is a whole set of what is prescribed, and so many are left."""
         target = self.setting.target(1)
-        if target is None or target.low is None or len(terms) > len(self.setting.free_numbers) or len(terms) < 3:
+        if target is None or target.low is None or len(terms) > len(self.setting.free_numbers):
             return False
-        return min(term.number for term in terms) >= target.low
+        whole = sum(term.number for term in terms) <= (target.high or target.low) * Decimal("1.5")
+        return min(term.number for term in terms) >= target.low and not (len(terms) == 2 and whole)
 
     def _both_alike(self, item: Item, counts: list[tuple[int, Term]]) -> bool:
         """ "10 and 10", "8/8" on a one-sided exercise: one set, the same on both sides."""

@@ -346,7 +346,8 @@ def _items(body: list[Term]) -> list[Item]:
 
 def _pair_follows(body: list[Term], place: int) -> bool:
     """Does a whole "22x10" stand after this sign?"""
-    return place + 2 < len(body) and body[place + 1].kind == "n" and body[place + 2].kind in "x@f"
+    after = [term for term in body[place + 1 : place + 5] if term.kind not in "IbEH"]
+    return len(after) > 1 and after[0].kind == "n" and after[1].kind in "x@f"
 
 
 def _between_bands(body: list[Term], place: int) -> bool:

@@ -154,8 +154,8 @@ def _in_other_tongues(
             continue
         due = situation.slot(situation.due.label) if situation.due is not None else None
         label = due.label if due is not None and any(_all_of(m.split(), due.exercise_name) for m in meanings) else None
-        for meant in meanings if label is None and day is not None else ():
-            label = label or _slot_with(meant.split(), day, situation)
+        if label is None and day is not None:
+            label = next(filter(None, (_slot_with(meant.split(), day, situation) for meant in meanings)), None)
         if label is None:
             best = catalogue.names.find(meanings[0], limit=1)
             label = f"ex:{best[0].exercise}" if best else None

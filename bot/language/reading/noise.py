@@ -25,7 +25,7 @@ _BLANK = re.compile(
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
     rf"|(?<=\d)\s+(?:reps?\s+)?in\s+(?:the|a|one|1|under a)\s+(?:minute|min)\b|(?<=\d) in \d+\s?(?:s|secs?|seconds)\b"
-    rf"|\b{_N}\s*-?(?:l|litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
+    rf"|\b{_N}\s*-?(?:litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|\b{_N}l\b(?=.*\d\s*(?:kg|lb|kilo|pound))(?!.*\d\s?r\b)|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
     rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go|more)\b(?=\D*\d)|(?<=\w)[\s,.]+(?:only\s+)?(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go)\b|\bout of \d+ (?:sets|planned)\b|\(?\b(?:up|down) from (?:the\s+)?{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?|s\b|reps?)?(?:\s+last (?:week|time))?\)?|\bweek \d+\b|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
 )
 _LESS = re.compile(
@@ -45,7 +45,7 @@ _RANGE_LEFT = re.compile(
 _RANGE_RIR = re.compile(r"(?<=rir)(\s*:?\s*)(\d)\s*[-/–]\s*(\d)\b")
 _RANGE_RPE = re.compile(rf"(?<=rpe)(\s*(?:of|:|was|about|around|~)?\s*)({_TEN})\s*(?:-|/|or|to|–)\s*({_TEN})\b")
 _OF_TEN = re.compile(
-    rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10(?=\s*(?:effort|difficulty|hard|for effort|rpe))"
+    rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10\s*(?:effort|difficulty|hard|for effort|rpe)"
 )
 _AN_EIGHT = re.compile(
     r"(?:\b(?:was|felt like|feels like|like|rated|call(?:ed)? it|i'?d say|rate it|probably|solid|easy|hard|about)\s+)+(?:about\s+|a solid\s+|a hard\s+|maybe\s+)?an?\s+([5-9](?:[.,]5)?|10)\b(?!\s*(?:kg|lb|reps?|x|sec|min|s\b|/|rir|more|:|left))"
@@ -126,7 +126,7 @@ _LONE_TIMES = re.compile(r"\s*x\d+(?:[\s,]+x\d+)+\s*(?:@|at\b|with\b|w\b|$)")
 _FIRST_TWO = re.compile(
     r"\bfirst\s+(?P<n>two|three|four|[2-4])\s+(?:sets\s+(?:were\s+|was\s+|at\s+|[:=]\s*)?|were\s+|was\s+|at\s+|[:=]\s*)(?P<count>\d+)\b(?!\s*(?:kg|lbs?|kilos?|pounds?))"
 )
-_BOTH_SETS = re.compile(r"\bboth sets\b")
+_BOTH_SETS = re.compile(r"\bboth sets\b(?!\s+(?:was|were|with|should))")
 _FIRST_SETS = re.compile(
     r"(?<=[\ds])(?P<gap>\s+)(?:on|for|in)\s+(?:the\s+|my\s+|all\s+)?(?:first|last|next)\s+(?P<n>two|three|four|[2-5])\s+sets?\b"
 )
@@ -181,7 +181,7 @@ _PREFACE = re.compile(
 )
 _OTHER_NUMBER = re.compile(
     r"(?<=\bat )\d+(?=\s+[a-z])|(?<=\bin )\d+(?=\s+[a-z])|(?<=\btill )\d+|(?<=\buntil )\d+|(?<=\bby )\d+|(?<=\broom )\d+|(?<=\bbus )\d+|(?<=\bline )\d+"
-    r"|\b\d+(?=\s+(?!reps|sets|kgs|kilos|lbs|pounds|steps|rounds|plates|bands|seconds|secs|metres)[a-z]{4,}s\b)|\b\d+(?=\s*(?:am|pm|mins?|minutes?|hours?|h|hrs?|days?|weeks?|months?|years?|kids?|people|emails?|meetings?|calls?|patients?|km|miles|o'?clock)\b)"
+    r"|(?<![\d.,])\d+(?=\s+(?!ki+l|reps|sets|kgs|kilos|lbs|pounds|steps|rounds|plates|bands|seconds|secs|metres)[a-z]{4,}s\b)|\b\d+(?=\s*(?:am|pm|mins?|minutes?|hours?|h|hrs?|days?|weeks?|months?|years?|kids?|people|emails?|meetings?|calls?|patients?|km|miles|o'?clock)\b)"
 )
 _ACROSS = re.compile(r"\b(?P<n>threes|fours|fives|sixes|eights|tens|\d+)'?s?\s+across(?: the board| all sets| the sets)?\b")
 _BOTH_TIMES = re.compile(r"\b(?P<n>both|two|three|four|all three|all four) times\b")
@@ -211,6 +211,25 @@ _BODY_SIDE = re.compile(
 _DATE_LINE = re.compile(r"^\s*\(?\d{1,2}[/.-]\d{1,2}(?:[/.-]\d{2,4})?\)?\s*:?[ ]*(?=\n)")
 _BAND_GONE = re.compile(
     r"\(?(?:the |my )?(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white) (?:band |one )?(?:just )?(?:snapped|broke|is broken|ripped|died|is gone|went missing|is lost)[^,.;\d]*\)?"
+)
+_K_SETS = re.compile(
+    rf"\b(?P<k>[2-6])\s*sets?[\s,]+(?P<n>\d+)(?P<reps>\s*reps?)?(?P<gap>[\s,]+)(?P<load>(?:the\s+|two\s+|2\s+|a\s+pair\s+of\s+|pair\s+of\s+)?(?P<m>{_N})\s*(?P<unit>'?s\b|k\b|{_UNIT}\b)?)(?![\s,/]*\d)"
+)
+_ALL_WITH = re.compile(r"\ball (?=(?:with|at|@|on|w)\b)")
+_ALL_SETS_LIST = re.compile(r"\ball (?:the )?sets\b\s*:?(?=\s*\d+[\s,/]+\d)")
+_ALL_K_SETS = re.compile(r"\ball (?P<k>[2-6]) sets?[:\s,]+(?P<n>\d+)(?=\s*(?:reps?\s*)?(?:@|at|with|w|x)\b)")
+_DOUBLE = re.compile(r"\bdouble (?=\d+(?:\.\d+)?'?s\b)")
+_ARROW = re.compile(
+    rf"(?P<load>(?:{_N}\s*(?:k|{_UNIT})|\d+[.,]\d+))\s*(?:->|=>|>)\s*(?=\d)|^(?P<head>\s*[a-z]\d\s*:?\s*{_N}\s*(?:k|{_UNIT})?)\s*(?:->|=>|>)\s*(?=\d)"
+)
+_ON_LOAD = re.compile(
+    rf"^(?P<count>\s*(?:(?:did|got|just|managed|hit|ok)\s+)*\d+(?:\s*reps?)?)\s+on\s+(?:the\s+)?(?={_N}(?!\s*(?:left|right)))"
+)
+_DONE_BY = re.compile(
+    r"\b(?:done|finished|out|home|back|over|through|leaving|off) (?:by|at|before) (?:about )?\d{1,2}\b(?!\s*(?:kg|reps?|lb|x))"
+)
+_COUPLE_LEFT = re.compile(
+    r"(?<=\w)[\s,.]+(?:maybe |about |probably |had |a )*(?P<n>couple|few|one|two|three|[1-5])(?: of)?(?: more)?(?: reps?)? (?:left )?(?:in me|in the tank|in reserve|to spare)\b"
 )
 _B_FOUR = re.compile(r"(?<=\bas )b4\b")
 _WAYS = {
@@ -287,6 +306,20 @@ def without_noise(text: str) -> str:
     text = _COUNT_AGAIN.sub(lambda m: _padded(f"{m['joint']}{m['gap']}{m['new']}", m), text)
     text = _NOW_THIS.sub(lambda m: m["new"].rjust(len(m.group())), text)
     text = _ALL_SETS_ALL.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
+    text = _K_SETS.sub(_sets_of, text)
+    text = _ALL_K_SETS.sub(lambda m: _padded(f"{m['k']}x{m['n']}", m), text)
+    text = _ALL_SETS_LIST.sub(lambda m: ":".ljust(len(m.group())), text)
+    text = _ALL_WITH.sub(_blank, text)
+    text = _DOUBLE.sub(lambda m: "2".ljust(len(m.group())), text)
+    text = _ARROW.sub(lambda m: _padded(f"{m['load'] or m['head']}: ", m), text)
+    text = _ON_LOAD.sub(lambda m: _padded(f"{m['count']} @ ", m), text)
+    text = _DONE_BY.sub(_blank, text)
+    spare = _COUPLE_LEFT.search(text)
+    if spare:
+        few = {"couple": 2, "few": 3, "one": 1, "two": 2, "three": 3}.get(spare["n"]) or spare["n"]
+        text = text[: spare.start()] + f", rir {few}".ljust(spare.end() - spare.start()) + text[spare.end() :]
+    if "right" in text:
+        text = text.replace("reps left", "left     ")  # "7 reps left, 6 reps right"
     text = _SETS_OF.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
     text = _BODY_SIDE.sub(_blank, text)
     gone = _BAND_GONE.search(text)
@@ -436,6 +469,12 @@ def _without_preface(found: re.Match[str]) -> str:
 def _newer(found: re.Match[str]) -> str:
     """ "18 kg 9 reps, i mean 16 kg": the load said last, in the place of the first."""
     return _padded(f"{found['new']}{found['mid']}", found)
+
+
+def _sets_of(found: re.Match[str]) -> str:
+    """ "3 sets 7 155 lbs": three sets of seven, where the last number is plainly a load and no second count."""
+    plainly = found["unit"] or found["load"] != found["m"] or float(found["m"].replace(",", ".")) >= 2 * int(found["n"])
+    return _padded(f"{found['k']}x{found['n']} @ {found['load']}", found) if plainly else found.group()
 
 
 def _blank(found: re.Match[str]) -> str:

@@ -172,10 +172,20 @@ def _weighed(
             score += 1.5
         if way == "L" and item.numbers[0].bare and builder.load_had_unit and item.before in (",", "&"):
             score -= 2.5  # "16 kg: 40, 40": the load is said already
+        if (
+            way == "LR"
+            and item.ops == ["x"]
+            and builder.load_had_unit
+            and item.before in (",", "&", ":")
+            and item.numbers[0].number <= 6
+        ):
+            score -= 2.5  # "12 kg, 3 x 11"
         if set(way) == {"S", "L"}:
             score -= 2.0  # "4 with 85": four sets of which nobody says how many reps
         if way == "RR" and setting.needs_load and item.ops == [" "] and item.numbers[0].bare and item.numbers[1].role:
             score -= 2.0  # "16 18 reps": the unit is said of what is counted
+        if way == "L" and item.numbers[0].bare and _load_follows(entry, item):
+            score -= 4.0  # "40, 40, 40 m (14 kg)"
         if setting.load_first and way.startswith("LR") and not builder.drafts:
             score += _AS_THE_OTHERS
         for term, role in zip(item.numbers, way, strict=True):
@@ -198,7 +208,7 @@ def _weighed(
         elif (
             "L" in way
             and item.ops
-            and all(term.bare for term in item.numbers)
+            and item.numbers[way.index("L")].bare
             and set(item.ops) <= {" ", ",", "&"}
             and _load_follows(entry, item)
         ):
@@ -321,6 +331,9 @@ _BETWEEN_SETS = frozenset(
         "hand",
         "hands",
         "dbs",
+        "k",
+        "both",
+        "stack",
     ]
 )
 _WORDS = re.compile(r"[^\W\d_]+")
@@ -445,6 +458,7 @@ def _fit(drafts: list[Draft], setting: Setting, unit: Unit) -> float:
             continue
         values = list(draft.count_words) or []
         value = draft.count if draft.count is not None else draft.left if draft.left is not None else draft.right
+        value = draft.bouts[0] if draft.bouts else value  # of rest-pause the first stretch is what was prescribed
         if value is None or not values:
             continue
         counts += fit_count(Decimal(value), setting.target(number), setting)

@@ -202,6 +202,9 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
     """One word, sign or phrase; returns how many tokens it took."""
     token = tokens[at]
     text = token.text.strip("'")
+    if text == "k" and token.glued and clause.terms and clause.terms[-1].kind == "n":
+        clause.terms.append(Term("u", "kg", token.start, token.end))  # "24k"
+        return 1
     for rest, kind in PHRASES.get(text, ()):
         if at + len(rest) < len(tokens) and all(tokens[at + 1 + n].text == word for n, word in enumerate(rest)):
             if kind == "k":
@@ -523,6 +526,8 @@ def _on_the_bar(terms: list[Term]) -> list[Term]:
 
 def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
     """Hand each side word to its number; decide whether "left" is a side or what was left over."""
+    if not sided and terms and terms[0].kind == "R" and not any(term.kind in "Lj" for term in terms):
+        terms = terms[1:]  # "right, 9 with 100": a way to begin, where both sides work together
     kinds = [term.kind for term in terms]
     if "j" in kinds:
         has_right = "R" in kinds

@@ -145,7 +145,7 @@ _PHRASES = {
     "T": "tempo lost|lost the tempo|lost tempo|tempo off|tempo was off|tempo not kept|no tempo|without tempo|tempo went|tempo slipped|too fast|tempo broke|tempo gone|"
     "didn't keep tempo|didnt keep tempo|didn't keep the tempo|didnt keep the tempo|tempo too fast|tempo got fast|faster than tempo|couldn't keep the tempo|couldnt keep the tempo|"
     "couldn't keep tempo|couldnt keep tempo|tempo was gone|tempo fell apart|tempo got faster|rushed the tempo|tempo bit fast|tempo was rushed|ignored the tempo|ignored tempo|forgot the tempo|forgot tempo",
-    "W": "warm up|warm ups|warm up set|warmup set|warm - up|warm - ups|as a warm up|as warm up|warming up|aufwärmsatz|ramp up|feeler set",
+    "W": "warmed up with|warmed up at|warmed up on|warmed up|warm up|warm ups|warm up set|warmup set|warm - up|warm - ups|as a warm up|as warm up|warming up|aufwärmsatz|ramp up|feeler set",
     "Z": "rest pause|rest - pause|rest paused|mini sets|with rest pause",
     "K": "half reps|half rep|partial reps|quarter reps|partial rep|bottom halves|top halves|short reps|half ones|short ones|bottom half reps|top half reps|lengthened partials|"
     "bottom partials|top partials|little ones|half range|part reps|half - reps|bouncy halves|pulses",

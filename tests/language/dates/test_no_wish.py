@@ -34,6 +34,12 @@ WISHES = (
     "i will miss one week, what happens then",
     "can i move my session because of holiday",
     "can I swap monday and tuesday?",
+    "on call till 10, back at it after",
+    "26 kids, 3 fights, 1 nosebleed. cannot lift today",
+    "Remind me at five thirty please",
+    "Can we move the 12th to the 14th?",
+    "skipping the arm stuff today",  # one of those lives has a day called arms
+    "Forgot Tuesday's: box squat 90 6,6,6 and DB bench 24s 9,8,8",  # asked; sets are read before wishes
 )
 
 
