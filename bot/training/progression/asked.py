@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from bot.training.blocks import Measure, SetTarget
+from bot.training.effort import rir_of_rpe
 from bot.training.loads import Load
 from bot.training.progression.history import Did
 from bot.training.progression.scene import Scene
@@ -128,7 +129,8 @@ def wished(target: SetTarget) -> Decimal:
     """The reserve that the coach asked for; 1 where nothing was said."""
     if target.rir is not None:
         return target.rir
-    return 10 - target.rpe if target.rpe is not None and target.rpe >= 6 else Decimal(1)
+    asked = rir_of_rpe(target.rpe) if target.rpe is not None else None
+    return Decimal(1) if asked is None else asked
 
 
 def too_hard(group: Group) -> bool:
