@@ -86,6 +86,14 @@ def say_amount(amount: Decimal) -> str:
     return "0" if text == "-0" else text
 
 
+def say_load_within(load: Load) -> str:
+    """As it stands in a sentence: "20 kg", "a pair of 12 kg", "20 kg of help", "the red band"."""
+    if load.kind is LoadKind.ASSISTED and load.amount is not None:
+        return f"{say_load(load).removeprefix('-')} of help"
+    article = "a " if load.pair else "the " if load.bands else ""
+    return f"{article}{say_load(load)}"
+
+
 def say_load(load: Load) -> str:
     """Write a load shortly in its own unit: "20 kg", "pair of 12 kg", "+10 kg", "red band", "body weight"."""
     if load.kind is LoadKind.BODY:

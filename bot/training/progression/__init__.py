@@ -1,6 +1,6 @@
 """What should a member do next week in one slot, and why? The public door: `suggest(SlotCase(...)) -> Suggestion`."""
 
-from bot.training.progression.engine import suggest
+from bot.training.progression.engine import AWAY_DAYS, suggest
 from bot.training.progression.reasons import reason_sentence
 from bot.training.progression.sentences import question_sentence, target_words
 from bot.training.progression.values import (
@@ -19,6 +19,7 @@ from bot.training.progression.values import (
 )
 
 __all__ = [
+    "AWAY_DAYS",
     "CoachNote",
     "CoachTarget",
     "Kind",

@@ -25,12 +25,19 @@ def carried_on(scene: Scene, aims: tuple[SetAim, ...]) -> tuple[SetAim, ...]:
         if aim is None and (full or aims):
             near = full[-1] if full else aims[0]
             load = target.load or near.load
+            low = target.low
+            if (
+                low is not None
+                and near.aim is not None
+                and near.aim < low
+                and near.measure is target.measure
+                and load == near.load
+            ):
+                low = near.low  # the sets beside it are built up from below the range, and so is this one
             seen = scene.outlook.expect(number, load, week=scene.week)
-            likely = target.low if seen is None or target.low is None else max(target.low, floor(seen[0]))
+            likely = low if seen is None or low is None else max(low, floor(seen[0]))
             goal = likely if near.aim is None or likely is None or near.measure is not target.measure else min(likely, near.aim)
-            aim = aim_for(
-                scene, number, target.low, target.high, goal if goal is None else clamp(goal, target.low, target.high), load
-            )
+            aim = aim_for(scene, number, low, target.high, goal if goal is None else clamp(goal, low, target.high), load)
         if aim is not None:
             full.append(aim)
     return tuple(full)
@@ -49,7 +56,11 @@ def _drops(scene: Scene, aim: SetAim) -> tuple[Drop, ...]:
             found.append(drop)
             continue
         share = 1 - Decimal(drop.cut_percent) / 100 if drop.cut_percent is not None else USUAL_DROP
-        load = _cut(scene, load, float(share))
+        lower = _cut(scene, load, float(share))
+        if lower == load:  # the kit has nothing lighter: the drop stays as the coach wrote it, with no load to it
+            found.append(drop)
+            continue
+        load = lower
         found.append(replace(drop, load=load))
     return tuple(found)
 

@@ -119,8 +119,11 @@ def two_for_two(scene: Scene, group: Group) -> bool:
     """Two or more above the goal, in the last set, in the last two sessions, at the same load (NSCA Essentials, read second hand)."""
     if len(scene.sessions) < 2:
         return False
-    before, last, goal = scene.sessions[-2].sets[-1], group[-1], group[-1].high
-    return goal is not None and same_load(before.load, last.load) and min(before.count, last.count) >= goal + 2
+    last = group[-1]
+    before, goal = scene.sessions[-2].set(last.number), last.high
+    if before is None or goal is None:
+        return False
+    return same_load(before.load, last.load) and min(before.count, last.count) >= goal + 2
 
 
 def topped_before(scene: Scene, group: Group) -> bool:

@@ -14,8 +14,9 @@ from decimal import Decimal
 from math import log
 from statistics import fmean as mean
 
-from bot.training.blocks import Measure, PolicyKind, slot_in_week
-from bot.training.loads import Load, LoadKind, say_load
+from bot.training.blocks import Measure, PolicyKind, SetTarget, slot_in_week
+from bot.training.exercises.entry import LoadStyle
+from bot.training.loads import BODY_WEIGHT, Load, LoadKind, say_load_within
 from bot.training.outliers import Slip, find_slips, slip_question, standing_slips
 from bot.training.progression.aims import carried_on, forecasts, with_drops
 from bot.training.progression.asked import Decision, aim_for, target_at
@@ -35,6 +36,8 @@ _BACK_SHARES = (
     (21, 0.85),
     (14, 0.90),
 )  # days away -> share of the load (ours; strength itself falls less)
+_EASY_RIR = Decimal(3)  # reps left over in a week that is easy on purpose (common practice)
+_PAIN_SHARE = 0.8  # of the load that hurt, once the slot may be done again (ours)
 _FAR_UNDER = 0.12  # a setting that lies so much further down than was meant is no lighter week, but a different exercise (ours)
 _FALL = 0.02  # ln capacity a week on the average of the sets: about one rep
 # The order in which one word stands for a slot whose sets got different advice.
@@ -138,20 +141,27 @@ def _note(scene: Scene, decision: Decision) -> CoachNote | None:
     why, reason = decision.reason.why, decision.reason
     if why is Why.FORM_AGAIN:
         return CoachNote(NoteCode.BELOW, f"{label} {name}: form gave way with {_load(reason.load)}; eased.")
-    if why in (Why.BELOW, Why.NOTHING_LIGHTER):
+    if why is Why.NOTHING_LIGHTER:
+        return CoachNote(
+            NoteCode.BELOW, f"{label} {name}: below the range with {_load(reason.load)}, and nothing lighter to hand."
+        )
+    if why is Why.BELOW:
         return CoachNote(NoteCode.BELOW, f"{label} {name}: below the range with {_load(reason.load)}; eased.")
-    if decision.kind in (Kind.SLOWER, Kind.LONGER_PAUSE, Kind.PARTIALS, Kind.HARDER_VARIATION) and why is not Why.POLICY_TEMPO:
+    if decision.kind is Kind.HARDER_VARIATION:
+        return CoachNote(NoteCode.TOO_COARSE, f"{label} {name}: outgrown with {_load(reason.load)}; {reason.words} was offered.")
+    if decision.kind in (Kind.SLOWER, Kind.LONGER_PAUSE, Kind.PARTIALS) and why is not Why.POLICY_TEMPO:
         return CoachNote(NoteCode.TOO_COARSE, f"{label} {name}: the kit has no fitting next step after {_load(reason.load)}.")
     if reason.left and reason.right and abs(reason.left - reason.right) >= 0.2 * max(reason.left, reason.right):
         return CoachNote(NoteCode.UNEVEN, f"{label} {name}: sides apart, left {reason.left}, right {reason.right}.")
     if why is Why.STANDING_STILL:
-        text = f"{label} {name}: {reason.weeks} sessions without a rep more at {_load(reason.load)}."
+        more = {Measure.REPS: "a rep", Measure.SECONDS: "a second"}.get(scene.measure, "a step")
+        text = f"{label} {name}: {reason.weeks} sessions without {more} more at {_load(reason.load)}."
         return CoachNote(NoteCode.STALLED, text)
     return None
 
 
 def _load(load: Load | None) -> str:
-    return say_load(load) if load is not None else "no load said"
+    return say_load_within(load) if load is not None else "no load said"
 
 
 def _coach(scene: Scene, hurts: bool) -> tuple[Decision, CoachNote | None]:
@@ -193,19 +203,27 @@ def _same_again(scene: Scene, kind: Kind, reason: Reason) -> Decision:
 
 def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Reason, *, at_any_price: bool = False) -> Decision:
     """Loads at a share of last time's, counts at the low end and never above last time's."""
+    cut = [(did, _lighter_load(scene, did.load, share, at_any_price=at_any_price)) for did in scene.last.sets]
+    tops = {did.number: did.count if load != did.load else max(1, int(did.count * count_share)) for did, load in cut}
     aims = []
-    for did in scene.last.sets:
+    for did, load in cut:
         target = target_at(scene, did.number)
-        load = _lighter_load(scene, did.load, share, at_any_price=at_any_price)
-        top = did.count if load != did.load else max(1, int(did.count * count_share))
+        # Sets with one range keep one range: the weakest of them says where it ends.
+        alike = [top for number, top in tops.items() if _same_range(target, target_at(scene, number))]
+        top = min(alike)
         low = min(target.low or top, top)
-        aims.append(replace(aim_for(scene, did.number, low, max(low, min(target.high or top, top)), low, load), rir=Decimal(3)))
+        aim = aim_for(scene, did.number, low, max(low, min(target.high or top, top)), low, load)
+        aims.append(replace(aim, rir=_EASY_RIR if scene.measure is Measure.REPS else None))
     first = scene.last.sets[0]
     return Decision(
         kind,
         tuple(aims),
         replace(reason, counts=scene.last.said, load=first.load, next_load=aims[0].load, measure=scene.measure),
     )
+
+
+def _same_range(a: SetTarget, b: SetTarget) -> bool:
+    return (a.low, a.high, a.amrap) == (b.low, b.high, b.amrap)
 
 
 def _lighter_load(scene: Scene, load: Load | None, share: float, *, at_any_price: bool) -> Load | None:
@@ -226,19 +244,46 @@ def _lighter_load(scene: Scene, load: Load | None, share: float, *, at_any_price
 def _after_pain(scene: Scene, *, is_open: bool) -> tuple[Decision, CoachNote]:
     label = scene.case.slot.label
     note = CoachNote(NoteCode.PAIN, f"{label} {scene.case.slot.exercise_name}: pain reported; nothing is raised.")
-    reason = Reason(Why.PAIN_OPEN if is_open else Why.PAIN_LATELY)
-    painful = {
-        record.done.load.kg
+    reason = Reason(Why.PAIN_OPEN if is_open else Why.PAIN_LATELY, measure=scene.measure)
+    hurt = [
+        record.done.load
         for week in scene.case.history[-2:]
         for record in week.records
-        if record.painful and record.place and record.place.label == label and record.done.load and record.done.load.kg
-    }
+        if record.painful and record.place and record.place.label == label and record.done.load
+    ]
     if not scene.sessions:
-        aims = tuple(replace(aim_for(scene, n, None, t.low, None, None), rir=Decimal(4)) for n, t in enumerate(scene.targets, 1))
-        return Decision(Kind.AFTER_PAIN, aims, reason), note
-    decision = _cut(scene, 0.8 if is_open else 1.0, 0.6 if is_open else 1.0, Kind.AFTER_PAIN, reason, at_any_price=is_open)
+        return _from_painful_sets(scene, hurt, reason), note
+    # What was eased for this pain already and went well is not eased once more, week after week.
+    eases = is_open and not _is_eased_for_pain(scene)
+    share, count_share = (_PAIN_SHARE, 0.6) if eases else (1.0, 1.0)
+    decision = _cut(scene, share, count_share, Kind.AFTER_PAIN, reason, at_any_price=eases)
+    painful = {load.kg for load in hurt if load.kg}
     capped = tuple(_no_heavier(scene, aim, painful) for aim in decision.aims)
     return replace(decision, aims=capped, reason=replace(decision.reason, next_load=capped[0].load)), note
+
+
+def _is_eased_for_pain(scene: Scene) -> bool:
+    """Did the last advice ease this slot for pain, and was no more than that done since, without pain?"""
+    before = scene.case.before
+    if before is None or before.kind is not Kind.AFTER_PAIN or hurts_in(scene.case.history[-1:], scene.case.slot.label):
+        return False
+    aims = {aim.number: aim for aim in before.sets}
+    pairs = [(did, aims.get(did.number)) for did in scene.last.sets]
+    return all(
+        aim is not None and (did.kg is None or aim.load is None or aim.load.kg is None or did.kg <= aim.load.kg)
+        for did, aim in pairs
+    )
+
+
+def _from_painful_sets(scene: Scene, hurt: Sequence[Load], reason: Reason) -> Decision:
+    """Only painful sets are known: the low end, four reps left over, with clearly less than what hurt."""
+    lightest = min(hurt, key=lambda load: load.kg or Decimal(0), default=None)
+    load = None if lightest is None else _lighter_load(scene, lightest, _PAIN_SHARE, at_any_price=True)
+    aims = tuple(
+        replace(aim_for(scene, n, target.low, target.high, target.low, load), rir=Decimal(4))
+        for n, target in enumerate(scene.targets, 1)
+    )
+    return Decision(Kind.AFTER_PAIN, aims, replace(reason, next_load=load))
 
 
 def _no_heavier(scene: Scene, aim: SetAim, painful: set[Decimal]) -> SetAim:
@@ -268,11 +313,14 @@ def _first(scene: Scene) -> Decision:
                 seen = scene.outlook.expect(number, step, week=scene.week)
                 if seen is not None and seen[0] >= target.low + 2:
                     break
-        rir = target.rir if target.rir is not None else Decimal(3)
+        rir = target.rir if target.rir is not None else _EASY_RIR
         aims.append(replace(aim_for(scene, number, target.low, target.high, target.low, load), rir=rir))
-    return Decision(
-        Kind.FIRST_WEEK, tuple(aims), Reason(why, next_load=aims[0].load if aims else None, rir=Decimal(3), measure=scene.measure)
-    )
+    body = scene.case.exercise is not None and scene.case.exercise.load_style in (LoadStyle.BODY, LoadStyle.NONE)
+    reason = Reason(
+        why, load=BODY_WEIGHT if body else None, next_load=aims[0].load if aims else None, rir=aims[0].rir if aims else None,
+        measure=scene.measure,
+    )  # fmt: skip
+    return Decision(Kind.FIRST_WEEK, tuple(aims), reason)
 
 
 def _days_away(scene: Scene) -> int | None:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import floor
 
-from bot.training.blocks import Measure, Partials
+from bot.training.blocks import LoadRule, Measure, Partials
 from bot.training.exercises.entry import Exercise
 from bot.training.kit import KitItem
 from bot.training.loads import Load, LoadKind
@@ -31,6 +31,8 @@ def instead_of_load(scene: Scene, group: Group, reason: Reason, *, cap: int, ste
     limit = max(one.most for one in group) if is_slowed else cap  # at a slower tempo the range is not left once more
     if min(one.count for one in group) < limit:
         return beyond(scene, group, reason, wanted=limit)
+    if scene.case.slot.load_rule in (LoadRule.RISES, LoadRule.FALLS) and len(group) < len(scene.last.sets):
+        return _kept(scene, group, reason)  # one set of a pyramid is not slowed beside the others
     body = group[0].load is not None and group[0].load.kind is LoadKind.BODY
     variation = harder(scene, group, reason)
     if body and variation:

@@ -6,9 +6,11 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal
 
 from bot.training.blocks import Measure
-from bot.training.loads import Load, say_amount, say_load
+from bot.training.loads import Load, LoadKind, say_amount, say_load_within
 from bot.training.prescriptions import UNIT_WORDS, say_range
 from bot.training.progression.values import Kind, Reason, Suggestion, Why
+
+_NUMBER_WORDS = {Decimal(0): "no", Decimal(1): "one", Decimal(2): "two", Decimal(3): "three", Decimal(4): "four"}
 
 
 def reason_sentence(suggestion: Suggestion) -> str:
@@ -17,10 +19,18 @@ def reason_sentence(suggestion: Suggestion) -> str:
 
 
 def _did(r: Reason) -> str:
-    """ "You did 12, 12, 12 with 20 kg", "You did 45, 40 s with body weight"."""
+    """ "You did 12, 12, 12 with 20 kg", "You did 45, 40 s with body weight", "You did 12 on set 3 with a pair of 10 kg"."""
     counts = ", ".join(str(count) for count in r.counts) + ("" if r.measure is Measure.REPS else f" {UNIT_WORDS[r.measure]}")
     side = f" on the weaker {_weaker_side(r)} side" if r.left is not None and r.right is not None else ""
-    return f"You did {counts}{side}" + (f" with {_with(r.load)}" if r.load is not None else "")
+    return f"You did {counts}{side}{_on(r)}" + (f" with {_with(r.load)}" if r.load is not None else "")
+
+
+def _on(r: Reason) -> str:
+    """Which sets, where the others get another answer."""
+    if not r.numbers:
+        return ""
+    listed = ", ".join(map(str, r.numbers[:-1])) + (" and " if len(r.numbers) > 1 else "") + str(r.numbers[-1])
+    return f" on set{'s' if len(r.numbers) > 1 else ''} {listed}"
 
 
 def _weaker_side(r: Reason) -> str:
@@ -28,7 +38,7 @@ def _weaker_side(r: Reason) -> str:
 
 
 def _with(load: Load | None) -> str:
-    return say_load(load) if load is not None else "the same load"
+    return say_load_within(load) if load is not None else "the same load"
 
 
 def _asked(r: Reason) -> str:
@@ -41,7 +51,10 @@ def _top(r: Reason) -> str:
 
 
 def _go(s: Suggestion) -> str:
-    return ", ".join(str(aim.aim) for aim in s.sets if aim.aim is not None)
+    """The counts to go for, of the sets spoken of, with their unit."""
+    meant = [aim for aim in s.sets if aim.aim is not None and (not s.reason.numbers or aim.number in s.reason.numbers)]
+    unit = "" if not meant or meant[0].measure is Measure.REPS else f" {UNIT_WORDS[meant[0].measure]}"
+    return ", ".join(str(aim.aim) for aim in meant) + unit
 
 
 def _to(r: Reason) -> str:
@@ -49,13 +62,14 @@ def _to(r: Reason) -> str:
 
 
 def _up(s: Suggestion, r: Reason) -> str:
-    start = f" and start near the low end, {_go(s)}" if r.low != r.high else f", {_go(s)}"
+    start = f" and start near the low end, {_go(s)}" if r.low != r.high else f" for {_go(s)}"
     return f"{_did(r)}, {_top(r)}: go to {_to(r)}{start}."
 
 
 def _too_light(s: Suggestion, r: Reason) -> str:
-    past = f"far past {_asked(r)}" if r.low is not None else "far more than the load is good for"
-    return f"{_did(r)}, {past}: go to {_to(r)}, about {_go(s)}."
+    if r.low is not None:
+        return f"{_did(r)}, far past {_asked(r)}: go to {_to(r)}, about {_go(s)}."
+    return f"{_did(r)}, so many that more weight does more now: go to {_to(r)}, about {_go(s)}."
 
 
 def _coarse(s: Suggestion, r: Reason) -> str:
@@ -64,6 +78,8 @@ def _coarse(s: Suggestion, r: Reason) -> str:
 
 
 def _hindrance(r: Reason) -> str:
+    if r.why is Why.NOTHING_HEAVIER and r.high is None:
+        return "so many that this is too easy now, and your kit has nothing heavier for it"
     if r.why is Why.NOTHING_HEAVIER:
         return f"{_top(r)}, and your kit has nothing heavier for it"
     if r.why is Why.BAND_ORDER_UNKNOWN:
@@ -72,6 +88,8 @@ def _hindrance(r: Reason) -> str:
         return f"{_top(r)}, but bands step up a lot and {_with(r.next_load)} would likely cut you below it"
     if r.expected is None:
         return f"{_top(r)}, but {_to(r)} is too big a step yet"
+    if r.low is not None and r.expected >= r.low:
+        return f"but {_to(r)} would likely put you at the very bottom of {_asked(r)}"
     return f"but {_to(r)} would likely give you " + (f"only about {r.expected}" if r.expected > 1 else "hardly any")
 
 
@@ -85,9 +103,13 @@ def _instead(s: Suggestion, r: Reason) -> str:
     if s.kind is Kind.HARDER_VARIATION:
         return f"try {r.words}, or stay with this"
     if s.kind is Kind.HOLD:
-        return "keep it, your coach is told"
-    wanted = f", and {r.wanted} bring the step into reach" if r.wanted else ""
-    return f"stay and go for {_go(s)}{wanted}"
+        return "keep it as it is, your coach is told"
+    wanted = f"; at {r.wanted} on every set the step is within reach" if r.wanted and r.wanted > _most(s) else ""
+    return f"stay with it and go for {_go(s)}{wanted}"
+
+
+def _most(s: Suggestion) -> int:
+    return max((aim.aim or 0 for aim in s.sets), default=0)
 
 
 def _more(s: Suggestion, r: Reason) -> str:
@@ -104,32 +126,52 @@ def _rest_longer(s: Suggestion, r: Reason) -> str:
 
 def _nothing_lighter(s: Suggestion, r: Reason) -> str:
     offer = f"{r.words}, or " if r.words else ""
-    return f"{_did(r)}, under {_asked(r)}, and there is nothing lighter: {offer}build up from there, {_go(s)}."
+    return f"{_did(r)}, under {_asked(r)}, and there is nothing lighter: {offer}build up from here, {_go(s)}."
 
 
 def _away(s: Suggestion, r: Reason) -> str:
     start = f"start lighter with {_with(r.next_load)}" if r.next_load != r.load else "start with less"
-    return f"{r.days} days away: {start}, about {_go(s)}, three reps in reserve; it comes back fast."
+    return f"{r.days} days away: {start}, about {_go(s)}, and {_easy(r)}; it comes back fast."
+
+
+def _easy(r: Reason) -> str:
+    """How an easy set is told from a hard one: reps in reserve where reps are counted."""
+    if r.measure is not Measure.REPS:
+        return "stop well before you have to"
+    return f"leave {_reserve(r)} in reserve"
+
+
+def _reserve(r: Reason) -> str:
+    """ "three reps", "1.5 reps"; three where no number was given."""
+    if r.rir is None:
+        return "three reps"
+    return f"{_NUMBER_WORDS.get(r.rir) or say_amount(r.rir)} rep{'' if r.rir == 1 else 's'}"
 
 
 def _pain_open(s: Suggestion, r: Reason) -> str:
-    light = f", {_with(r.next_load)}" if r.next_load else ""
+    light = f" with {_with(r.next_load)}" if r.next_load and r.next_load.kind is not LoadKind.BODY else ""
     return (
-        "You reported pain here: leave it out or swap it; if it is free of pain, only light and easy"
-        f"{light}, and see a professional if it stays."
+        f"You reported pain here. Leave it out or swap it until your coach lets it go on; after that, start light{light}. "
+        "See a professional if the pain stays."
     )
 
 
 def _pain_lately(s: Suggestion, r: Reason) -> str:
-    at_most = f", {_with(r.next_load)} at most" if r.next_load else ""
-    return f"There was pain lately: nothing goes up{at_most}; stop if it hurts."
+    at_most = f", {_with(r.next_load)} at most" if r.next_load and r.next_load.kind is not LoadKind.BODY else ""
+    return f"There was pain here lately: nothing goes up yet{at_most}. Stop if it hurts, and say so."
 
 
 def _week_one(s: Suggestion, r: Reason) -> str:
-    reserve = f"{say_amount(r.rir)} reps in reserve" if r.rir is not None and r.rir != 3 else "three reps in reserve"
     if r.next_load is None:
-        return f"Week 1 is for getting used to it: take a load that leaves {reserve}."
-    return f"Week 1 is for getting used to it: {_with(r.next_load)}, leave {reserve}."
+        return f"Week 1 is for getting used to it: {_choose(r)}."
+    return f"Week 1 is for getting used to it: {_with(r.next_load)}, and {_easy(r)}."
+
+
+def _choose(r: Reason) -> str:
+    """How to find a first load; with the body alone there is none to choose."""
+    if r.load is not None and r.load.kind is LoadKind.BODY:
+        return _easy(r)
+    return f"take a load that leaves {_reserve(r)} in reserve" if r.measure is Measure.REPS else f"start light, and {_easy(r)}"
 
 
 def _percent(s: Suggestion, r: Reason) -> str:
@@ -145,7 +187,19 @@ def _percent_unknown(s: Suggestion, r: Reason) -> str:
 
 def _two_falling(s: Suggestion, r: Reason) -> str:
     week = f"a lighter week with {_with(r.next_load)}" if r.next_load != r.load else "an easier week"
-    return f"It went down two weeks running, last {_bare(r)}: {week}, then up again."
+    return f"It went down two weeks running, last time {_bare(r)}: {week}, then up again."
+
+
+def _left(r: Reason) -> str:
+    return f"{say_amount(r.rir)} rep{'' if r.rir == 1 else 's'}" if r.rir else "nothing"
+
+
+def _of(r: Reason) -> str:
+    return "" if r.measure is Measure.REPS else f" {UNIT_WORDS[r.measure]}"
+
+
+def _last_set(r: Reason) -> str:
+    return f"set {r.numbers[-1]}" if r.numbers else "your last set"
 
 
 def _bare(r: Reason) -> str:
@@ -154,9 +208,9 @@ def _bare(r: Reason) -> str:
 
 _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.TOPPED: _up,
-    Why.RESERVE: lambda s, r: f"{_did(r)} with reps to spare, as good as {_top(r)}: go to {_to(r)}, about {_go(s)}.",
+    Why.RESERVE: lambda s, r: f"{_did(r)} with reps to spare, which is as good as {_top(r)}: go to {_to(r)}, about {_go(s)}.",
     Why.FAR_TOO_LIGHT: _too_light,
-    Why.TWO_FOR_TWO: lambda s, r: f"Two weeks running your last set was two or more above {r.high} with {_with(r.load)}: go to {_to(r)}, {_go(s)}.",
+    Why.TWO_FOR_TWO: lambda s, r: f"Two weeks running {_last_set(r)} was two or more above {r.high}{_of(r)} with {_with(r.load)}: go to {_to(r)} for {_go(s)}.",
     Why.LOW_IN_RANGE: _more,
     Why.IN_BETWEEN: _more,
     Why.SOME_SETS_TOPPED: lambda s, r: f"{_did(r)}, some sets at the top of {_asked(r)}: same load until all are, go for {_go(s)}.",
@@ -181,22 +235,22 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.BELOW: lambda s, r: f"{_did(r)}, under {_asked(r)}: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
     Why.NOTHING_LIGHTER: _nothing_lighter,
     Why.TWO_FALLING: _two_falling,
-    Why.EFFORT_HIGH: lambda s, r: f"{_did(r)} with {say_amount(r.rir or Decimal(0))} left, harder than planned: same again until it is easier.",
+    Why.EFFORT_HIGH: lambda s, r: f"{_did(r)} with {_left(r)} left, harder than planned: same again until it is easier.",
     Why.FORM: lambda s, r: f"{_did(r)}, not quite as clean as planned: same again, form first.",
     Why.FORM_AGAIN: lambda s, r: f"{_did(r)}, and form gave way: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
-    Why.MISSED_WEEK: lambda s, r: f"Last week did not happen here, so take up where you were: {_bare(r)}.",
+    Why.MISSED_WEEK: lambda s, r: f"Not done last week, so take it up where you were: {_bare(r)}.",
     Why.AWAY: _away,
     Why.POOR_SLEEP: lambda s, r: f"You slept badly: same as last time ({_bare(r)}), the next step waits.",
     Why.PAIN_OPEN: _pain_open,
     Why.PAIN_LATELY: _pain_lately,
     Why.WEEK_ONE: _week_one,
-    Why.NO_RECORDS: lambda s, r: "There is nothing on record here yet: take a load that leaves three reps in reserve.",
+    Why.NO_RECORDS: lambda s, r: f"Nothing is on record here yet: {_choose(r)}.",
     Why.LOAD_UNKNOWN: lambda s, r: f"{_did(r)}, {_top(r)}; send the weight as well next time, then the next step can be worked out.",
     Why.NEW_RANGE: lambda s, r: f"{_did(r)}; this week asks for {_asked(r)}, so {_with(r.next_load)}, about {_go(s)}.",
     Why.POLICY_HOLD: lambda s, r: f"Your coach wants this kept as it is: {_bare(r)}.",
     Why.POLICY_REPS: lambda s, r: f"{_did(r)}: your coach wants more reps here, not more load, so go for {_go(s)}.",
-    Why.POLICY_LOAD: lambda s, r: f"{_did(r)}: your coach wants load before reps here, so {_to(r)}, about {_go(s)}.",
-    Why.POLICY_TEMPO: lambda s, r: f"{_did(r)}: your coach wants slower before heavier, so tempo {r.tempo} now.",
+    Why.POLICY_LOAD: lambda s, r: f"{_did(r)}: your coach wants load before reps here, so go to {_to(r)}, about {_go(s)}.",
+    Why.POLICY_TEMPO: lambda s, r: f"{_did(r)}: your coach wants slower before heavier, so take tempo {r.tempo} now.",
     Why.WAIT_FOR_LOAD: lambda s, r: f"{_did(r)}: keep it until {_with(r.next_load) if r.next_load else 'more load'} is in reach.",
     Why.COACH: lambda s, r: "Your coach set this for you" + (f": {r.words.rstrip('.')}." if r.words else "."),
     Why.SLIP: lambda s, r: f"One entry looks like a slip, so nothing is built on it: {r.words}",

@@ -61,7 +61,10 @@ def decide(scene: Scene, sets: Sequence[Did]) -> Decision:
     counts = tuple(one.did.said for one in group)
     left, right = sides_of(group)
     low, high = _one_range(group)
-    reason = Reason(Why.LOW_IN_RANGE, counts, group[0].load, low=low, high=high, measure=scene.measure, left=left, right=right)
+    numbers = tuple(one.number for one in group) if len(group) < len(scene.last.sets) else ()
+    reason = Reason(
+        Why.LOW_IN_RANGE, counts, group[0].load, low=low, high=high, measure=scene.measure, left=left, right=right, numbers=numbers
+    )  # fmt: skip
     open_sets = any(one.high is None for one in group)
     if any(one.did.loose for one in group):
         return _loose(scene, group, reason)
@@ -110,7 +113,7 @@ def _inside(scene: Scene, group: Group, reason: Reason) -> Decision:
     if again is not None:
         return again
     kind = more_kind(scene.measure)
-    if _stands_still(scene, group):
+    if any(one.count < one.most for one in group) and _stands_still(scene, group):
         return Decision(kind, _a_little_more(scene, group), replace(reason, why=Why.STANDING_STILL, weeks=STAND_STILL))
     at_top = any(one.count >= one.most for one in group)
     low_half = fmean(one.count for one in group) < fmean((one.least + one.most) / 2 for one in group)

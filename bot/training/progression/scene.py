@@ -9,7 +9,7 @@ from bot.training.blocks import LoadRule, Measure, PolicyKind, SetTarget
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind
 from bot.training.progression.history import Did, SessionDone, exercise_id, measure_of, sessions_of, targets
 from bot.training.progression.outlook import Outlook, outlook_of, weeks_between
-from bot.training.progression.steps import first_added, heavier, ladder_for, lighter, next_band
+from bot.training.progression.steps import added_loads, heavier, ladder_for, lighter, next_band
 from bot.training.progression.values import Kind, SlotCase
 from bot.training.tempo import Tempo
 
@@ -71,8 +71,7 @@ class Scene:
             pattern = case.exercise.pattern.value if case.exercise is not None else ""
             fits = case.exercise is None or pattern in _CAN_HOLD_ADDED or self.measure is Measure.SECONDS
             in_hand = self.measure is Measure.SECONDS or pattern not in _NOTHING_IN_HAND
-            added = first_added(case.kit, case.unit, in_hand=in_hand) if fits else None
-            return [added] if added else []
+            return added_loads(case.kit, case.unit, in_hand=in_hand) if fits else []
         return list(heavier(load, self._ladder(load), case.exercise))
 
     def down(self, load: Load | None) -> list[Load]:

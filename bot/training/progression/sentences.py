@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import groupby
+
 from bot.training.blocks import Drop, Measure, Sides
 from bot.training.loads import say_load
 from bot.training.prescriptions import say_range
-from bot.training.progression.values import SetAim, Suggestion
+from bot.training.progression.values import SetAim, Suggestion, Why
+
+RESTS = "rests until cleared"
 
 
 def target_words(suggestion: Suggestion, *, short: bool = False) -> str:
-    """ "22.5 kg: 8, 8, 8 (range 8-12)"; sets with other loads or tempos one after the other. short: without the range."""
+    """ "22.5 kg: 8, 8, 8 (range 8-12)"; sets with other loads or tempos one after the other. short: without the range.
+
+    A slot that hurts gets no target: it rests, and what it starts with again is said in the reason.
+    """
+    if suggestion.reason.why is Why.PAIN_OPEN:
+        return RESTS
     runs: list[list[SetAim]] = []
     for aim in suggestion.sets:
         if runs and not runs[-1][-1].drops and _alike(runs[-1][0], aim):
@@ -20,28 +30,58 @@ def target_words(suggestion: Suggestion, *, short: bool = False) -> str:
 
 
 def _alike(a: SetAim, b: SetAim) -> bool:
-    return (a.load, a.tempo, a.low, a.high, a.amrap) == (b.load, b.tempo, b.low, b.high, b.amrap)
+    return (a.load, a.tempo, a.measure) == (b.load, b.tempo, b.measure)
 
 
 def _run(run: list[SetAim], *, short: bool) -> str:
-    first = run[0]
+    first, last = run[0], run[-1]
     unit = {Measure.REPS: "", Measure.SECONDS: " s", Measure.STEPS: " steps", Measure.METRES: " m"}[first.measure]
-    aims = ", ".join("max" if aim.aim is None else f"{aim.aim}{'+' if aim.amrap else ''}" for aim in run)
-    span = say_range(first.low, first.high)
     words = f"{say_load(first.load)}: " if first.load is not None else ""
-    ranged = first.low is not None and first.high is not None and first.low != first.high and not first.amrap
-    words += aims + unit + (f" (range {span})" if ranged and not short else "")
+    words += _counts(run, unit, short=short)
     words += " each side" if first.sides is not Sides.BOTH else ""
     words += f", tempo {first.tempo}" if first.tempo is not None else ""
-    words += f", then {run[-1].partials.count} partials" if run[-1].partials is not None and run[-1].partials.count else ""
-    words += "".join(_drop(drop) for drop in run[-1].drops)
+    words += f", then {last.partials.count} partials" if last.partials is not None and last.partials.count else ""
+    words += "".join(_drop(drop) for drop in last.drops)
     return words
 
 
+def _counts(run: Sequence[SetAim], unit: str, *, short: bool) -> str:
+    """ "8, 8, 8 (range 8-12)"; where the sets have ranges of their own, each behind its sets: "13 (range 12-14), 10, 8"."""
+    ends = [(_range_of(aim), aim) for aim in run]
+    parts = []
+    for span, alike in groupby(ends, key=lambda one: one[0]):
+        counts = _listed([_count(aim) for _, aim in alike])
+        parts.append(counts if not span or short else f"{counts} (range {span})")
+    if len(parts) == 1 and "(" in parts[0]:
+        return parts[0].replace(" (", f"{unit} (", 1)
+    return ", ".join(parts) + unit
+
+
+def _listed(counts: list[str]) -> str:
+    """ "8, 8, 8"; words, the same for every set, only once: "3 sets, as many as go cleanly"."""
+    if len(counts) > 1 and len(set(counts)) == 1 and not counts[0][0].isdigit():
+        return f"{len(counts)} sets, {counts[0]}"
+    return ", ".join(counts)
+
+
+def _range_of(aim: SetAim) -> str:
+    """The range worth saying: none around a single number or an open set."""
+    ranged = aim.low is not None and aim.high is not None and aim.low != aim.high and not aim.amrap
+    return say_range(aim.low, aim.high) if ranged else ""
+
+
+def _count(aim: SetAim) -> str:
+    if aim.aim is not None:
+        return f"{aim.aim}{'+' if aim.amrap else ''}"
+    if aim.amrap or (aim.low is None and aim.high is None):
+        return "as many as go cleanly" if aim.measure is Measure.REPS else "as long as it stays clean"
+    return f"up to {aim.high}"
+
+
 def _drop(drop: Drop) -> str:
-    count = say_range(drop.low, drop.high) or "max"
-    cut = say_load(drop.load) if drop.load is not None else f"{drop.cut_percent}% lighter" if drop.cut_percent else "lighter"
-    return f", then drop to {cut}: {count}" if drop.load is not None else f", then drop, {cut}: {count}"
+    count = say_range(drop.low, drop.high) or "as many as go"
+    cut = f"to {say_load(drop.load)}" if drop.load is not None else f"by {drop.cut_percent}%" if drop.cut_percent else "lighter"
+    return f", then drop {cut}: {count}"
 
 
 def question_sentence(suggestion: Suggestion) -> str:

@@ -140,18 +140,17 @@ def next_band(load: Load, kit: Kit, *, up: bool) -> Load | None:
     return replace(load, bands=(kit.bands[at],)) if 0 <= at < len(order) else None
 
 
-def first_added(kit: Kit, unit: Unit, *, in_hand: bool = True) -> Load | None:
-    """The smallest weight worth wearing or hanging on the body with this kit; None without one that has settings.
+def added_loads(kit: Kit, unit: Unit, *, in_hand: bool = True) -> list[Load]:
+    """The weights worth wearing or hanging on the body with this kit, lightest first; none without one that has settings.
 
     in_hand: whether a dumbbell or a kettlebell will do, held between the feet or at the chest.
     """
     for item in _ON_BODY if in_hand else _WORN:
         ladder = kit.ladder(item)
-        if ladder is not None and ladder.amounts:
-            amount = next((a for a in ladder.amounts if to_kg(a, ladder.unit) >= _LEAST_ADDED_KG), None)
-            if amount is not None:
-                return Load(LoadKind.ADDED, _said(amount, ladder.unit, unit), unit, implement=_word(item))
-    return None
+        found = [a for a in ladder.amounts if to_kg(a, ladder.unit) >= _LEAST_ADDED_KG] if ladder is not None else []
+        if ladder is not None and found:
+            return [Load(LoadKind.ADDED, _said(amount, ladder.unit, unit), unit, implement=_word(item)) for amount in found]
+    return []
 
 
 def _word(item: KitItem) -> str:

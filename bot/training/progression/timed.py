@@ -11,7 +11,7 @@ from statistics import fmean
 from bot.training.blocks import Measure, PolicyKind
 from bot.training.loads import Load, LoadKind
 from bot.training.progression.asked import Decision, Group, aim_for, more_kind, more_of
-from bot.training.progression.chances import STEP_CHANCE, chances, expected, rough_share, topped_before
+from bot.training.progression.chances import FURTHER_STEP, STEP_CHANCE, chances, expected, rough_share, topped_before
 from bot.training.progression.other_ways import beyond, harder
 from bot.training.progression.scene import Scene
 from bot.training.progression.values import Kind, Reason, Why
@@ -70,16 +70,13 @@ def open_ended(scene: Scene, group: Group, reason: Reason) -> Decision:
     few = min(counts) < MANY_REPS or scene.measure is not Measure.REPS
     if not few and scene.policy in (PolicyKind.USUAL, PolicyKind.LOAD_ONLY):
         wanted = group[0].low or 10
-        for step in scene.up(group[0].load)[:6]:
-            if min(chances(scene, group, step, low=wanted)) < STEP_CHANCE:
-                break
-            counts_there = expected(scene, group, step)
-            if fmean(counts_there) <= MANY_REPS - 5 or step == scene.up(group[0].load)[-1]:
-                aims = tuple(
-                    aim_for(scene, one.number, wanted, None, max(wanted, int(count)), step)
-                    for one, count in zip(group, counts_there, strict=True)
-                )
-                return Decision(Kind.ADD_LOAD, aims, replace(reason, why=Why.FAR_TOO_LIGHT, next_load=step))
+        step = _heavy_enough(scene, group, wanted)
+        if step is not None:
+            aims = tuple(
+                aim_for(scene, one.number, wanted, None, max(wanted, int(count)), step)
+                for one, count in zip(group, expected(scene, group, step), strict=True)
+            )
+            return Decision(Kind.ADD_LOAD, aims, replace(reason, why=Why.FAR_TOO_LIGHT, next_load=step))
         variation = harder(scene, group, replace(reason, why=Why.NOTHING_HEAVIER)) if _is_body(group) else None
         if variation:
             return variation
@@ -88,6 +85,20 @@ def open_ended(scene: Scene, group: Group, reason: Reason) -> Decision:
         for one in group
     )
     return Decision(more_kind(scene.measure), aims, replace(reason, why=Why.IN_BETWEEN))
+
+
+def _heavy_enough(scene: Scene, group: Group, wanted: int) -> Load | None:
+    """The load that brings an open set down to twenty reps and fewer, or the nearest to it that still lands and is no leap."""
+    found = None
+    for step in scene.up(group[0].load):
+        share = rough_share(scene, group[0].load, step)
+        leap = found is not None and share is not None and share > FURTHER_STEP
+        if leap or min(chances(scene, group, step, low=wanted)) < STEP_CHANCE:
+            break
+        found = step
+        if fmean(expected(scene, group, step)) <= MANY_REPS - 5:
+            break
+    return found
 
 
 def _is_body(group: Group) -> bool:

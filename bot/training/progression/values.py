@@ -227,7 +227,8 @@ class Reason:
 
     low, high: the range they were held against. measure: the unit of counts, low, high, expected, wanted. expected: the mean
     count forecast at next_load. wanted: the count at which the step is in reach. percent: size of the step spoken of. weeks, days: how
-    many. left, right: last count of each side, where they differ. words: free text of the coach or a name.
+    many. left, right: last count of each side, where they differ. words: free text of the coach or a name. numbers: the sets spoken of,
+    where they are not all of the slot's.
     """
 
     why: Why
@@ -247,6 +248,7 @@ class Reason:
     rir: Decimal | None = None
     tempo: Tempo | None = None
     words: str = ""
+    numbers: tuple[int, ...] = ()
 
 
 class NoteCode(StrEnum):

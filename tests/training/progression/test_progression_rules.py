@@ -14,7 +14,7 @@ import pytest
 
 from bot.training.blocks import Drop, LoadRule, Measure, PolicyKind, SetTarget, Sides, WeekSets
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit, band, weight
-from bot.training.progression import CoachTarget, Kind, Suggestion, Why, reason_sentence, target_words
+from bot.training.progression import CoachTarget, Kind, Suggestion, WeekOfRecords, Why, reason_sentence, target_words
 from bot.training.progression.values import NoteCode
 from bot.training.records import DropDone, SetDone
 from bot.training.tempo import Tempo
@@ -156,6 +156,14 @@ def test_not_one_rep_goes_down_further_than_one_rep() -> None:
     assert Decimal(amounts(none)[0]) < Decimal(amounts(one)[0]) < 20
 
 
+def test_a_set_left_out_is_built_up_like_the_ones_beside_it() -> None:
+    """Three reps of ten to fifteen with the lightest pair there is: the third set is not asked for ten."""
+    found = ask(straight(10, 15), week(0, weight(8), 3, 3), kit=dumbbells(8, 12))
+
+    assert max(aim or 0 for aim in aims(found)) <= 4
+    assert found.coach_note is not None and "nothing lighter" in found.coach_note.text
+
+
 def test_with_nothing_lighter_the_reps_are_built_up_and_an_easier_way_is_offered() -> None:
     pull_up, bands = exercise("pull_up"), replace(NOTHING, items=exercise("pull_up").kit[0], bands=BANDS)
     found = ask(straight(5, 8), week(0, BODY_WEIGHT, 3, 2, 2), kit=bands, exercise=pull_up)
@@ -270,6 +278,16 @@ def test_rising_loads_each_follow_their_own_set() -> None:
     assert aims(found)[1:] == [10, 7]
 
 
+def test_one_set_of_a_pyramid_is_spoken_of_by_its_number_and_never_slowed_beside_the_others() -> None:
+    rising = slot(SetTarget(12, 12), SetTarget(10, 10), SetTarget(8, 8), load_rule=LoadRule.RISES)
+    found = in_a_row(rising, [week(n, weight(10, pair=True), 12, 12, 12) for n in range(4)], kit=stepped(2))[-1]
+
+    assert reason_sentence(found).startswith(
+        "Two weeks running set 3 was two or more above 8 with a pair of 10 kg: go to a pair of 12 kg"
+    )
+    assert target_words(found) == "pair of 10 kg: 13 (range 12-14), 12 (range 10-12); pair of 12 kg: 6 (range 6-8)"
+
+
 def test_straight_sets_done_with_falling_loads_come_up_to_the_heaviest_before_it_rises() -> None:
     done = [SetDone(count=count, load=weight(load)) for count, load in ((12, "20"), (12, "17.5"), (12, "17.5"))]
     found = ask(RANGED, sets(0, *done))
@@ -300,7 +318,15 @@ def test_drops_follow_the_new_load_down_the_kit() -> None:
     found = ask(dropping, sets(0, SetDone(count=12, load=KG_20), done))
 
     assert found.sets[1].drops[0].load == weight("17.5")  # 80 % of 22.5 is 18; the kit has 17.5
-    assert "then drop to 17.5 kg: max" in target_words(found)
+    assert "then drop to 17.5 kg: as many as go" in target_words(found)
+
+
+def test_a_drop_below_the_lightest_load_stays_as_the_coach_wrote_it() -> None:
+    dropping = slot(SetTarget(8, 12), SetTarget(8, 12, drops=(Drop(30),)))
+    found = ask(dropping, week(0, weight(5), 9, 9))
+
+    assert found.sets[1].drops == (Drop(30),)
+    assert target_words(found).endswith("then drop by 30%: as many as go")
 
 
 def test_part_range_reps_beside_full_ones_do_not_count_as_full() -> None:
@@ -514,6 +540,16 @@ def test_open_sets_go_for_one_more_until_the_load_is_far_too_light() -> None:
     assert (light.kind, light.reason.why) == (Kind.ADD_LOAD, Why.FAR_TOO_LIGHT)
 
 
+def test_an_open_bridge_past_25_reps_takes_a_weight_that_brings_it_back_to_twenty() -> None:
+    """Two kilograms on the hips would change nothing."""
+    open_ = slot(SetTarget(amrap=True))
+    found = ask(open_, week(0, BODY_WEIGHT, 28), kit=stepped(2), exercise=exercise("glute_bridge"))
+
+    assert found.kind is Kind.ADD_LOAD
+    assert Decimal(amounts(found)[0]) >= 8
+    assert 15 <= (aims(found)[0] or 0) <= 20
+
+
 def test_an_open_push_up_past_25_reps_is_offered_harder_and_never_fails() -> None:
     open_ = slot(SetTarget(amrap=True), SetTarget(amrap=True))
     assert ask(open_, week(0, BODY_WEIGHT, 30, 26), kit=stepped(2), exercise=exercise("push_up")).kind is Kind.HARDER_VARIATION
@@ -628,6 +664,15 @@ def test_a_missed_week_takes_up_where_it_was_and_never_asks_for_more() -> None:
     assert (spoke(found), aims(found)) == ((Kind.HOLD, Why.MISSED_WEEK), [7, 6, 6])
 
 
+def test_a_return_leaves_reps_in_reserve_and_a_hold_some_time() -> None:
+    lifted = ask(RANGED, week(0, KG_20, 12, 11, 9), days_away=20)
+    held = ask(straight(20, 40, measure=Measure.SECONDS), week(0, BODY_WEIGHT, 50, 48, 40, measure=Measure.SECONDS), days_away=20)
+
+    assert target_words(lifted) == "17.5 kg: 8, 8, 8 (range 8-9)"
+    assert "three reps in reserve" in reason_sentence(lifted)
+    assert "stop well before you have to" in reason_sentence(held) and "rep" not in reason_sentence(held)
+
+
 @pytest.mark.parametrize(("days", "amount"), [(13, "22.5"), (14, "17.5"), (20, "17.5"), (21, "15"), (35, "15"), (56, "12.5")])
 def test_the_longer_away_the_lighter_the_return(days: int, amount: str) -> None:
     """Two weeks and more: less in the first weeks (Caterisano et al. 2019, Strength Cond J 41(3):1-23); the shares are ours."""
@@ -694,6 +739,42 @@ def test_after_a_bad_night_nothing_is_asked_for_that_was_not_done(counts: tuple[
 
 def test_a_good_night_is_no_bad_one() -> None:
     assert ask(RANGED, replace(week(0, KG_20, 12, 12, 12), notes=("8 hours sleep, felt great",))).kind is Kind.ADD_LOAD
+
+
+def hurting(n: int, load: Load, *counts: int) -> WeekOfRecords:
+    """A week whose every set was marked painful."""
+    done = week(n, load, *counts)
+    return replace(done, records=tuple(replace(record, painful=True) for record in done.records))
+
+
+def test_a_slot_that_hurts_rests_until_it_is_cleared_with_no_targets() -> None:
+    only_painful = ask(RANGED, hurting(0, KG_20, 8, 8), painful=True)
+    with_good_weeks = ask(RANGED, week(0, KG_20, 12, 12, 12), hurting(1, KG_20, 8), painful=True)
+    body = ask(RANGED, hurting(0, BODY_WEIGHT, 8), painful=True, exercise=exercise("push_up"))
+
+    for found in (only_painful, with_good_weeks, body):
+        assert target_words(found) == "rests until cleared"
+        assert "until your coach lets it go on" in reason_sentence(found)
+    assert "start light with 15 kg" in reason_sentence(only_painful)  # 80 % of 20 is 16; the kit has 15
+    assert "start light. See" in reason_sentence(body)
+
+
+def test_after_pain_that_was_cleared_the_start_is_under_what_hurt() -> None:
+    found = ask(RANGED, hurting(0, KG_20, 8, 8))
+
+    assert (found.kind, amounts(found), aims(found)) == (Kind.AFTER_PAIN, ["15"] * 3, [8, 8, 8])
+    assert target_words(found) == "15 kg: 8, 8, 8 (range 8-12)"
+    assert "15 kg at most" in reason_sentence(found)
+
+
+def test_what_was_eased_for_pain_and_went_well_is_not_eased_once_more() -> None:
+    hurt = ask(RANGED, week(0, KG_20, 12, 12, 12), hurting(1, KG_20, 8), painful=True)
+    well = ask(RANGED, week(0, KG_20, 12, 12, 12), hurting(1, KG_20, 8), week(2, weight(15), 8, 8, 8), painful=True, before=hurt)
+    worse = ask(
+        RANGED, week(0, KG_20, 12, 12, 12), week(1, weight(15), 8, 8, 8), hurting(2, weight(15), 8), painful=True, before=hurt
+    )
+
+    assert (amounts(hurt), amounts(well), amounts(worse)) == (["15"] * 3, ["15"] * 3, ["10"] * 3)
 
 
 def test_an_open_pain_report_cuts_the_load_even_where_the_next_one_is_far_down() -> None:
