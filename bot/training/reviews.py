@@ -9,24 +9,36 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
-from math import exp, log
+from itertools import groupby
+from math import exp, floor, log
 
 from bot.training.blocks import ExerciseId, Measure, SetKind
 from bot.training.effort import WeekEffort, session_effort_au, week_effort
 from bot.training.exercises.muscles import prime_groups
-from bot.training.loads import LoadKind, say_load
-from bot.training.progression.asked import target_at
+from bot.training.loads import LoadKind, say_load, say_load_within
 from bot.training.progression.chances import slowed_from
 from bot.training.progression.engine import look_at
-from bot.training.progression.history import SessionDone, exercise_id, measure_of, sessions_of, targets
-from bot.training.progression.outlook import Outlook, outlook_of
-from bot.training.progression.scene import Scene
+from bot.training.progression.history import SessionDone, exercise_id, hurts_in, measure_of, sessions_of, targets
+from bot.training.progression.outlook import HOLD_NOISE, Outlook, outlook_of
+from bot.training.progression.scene import Scene, same_load
 from bot.training.progression.sentences import target_words
-from bot.training.progression.values import Kind, SlotCase, Suggestion
+from bot.training.progression.values import Kind, SlotCase, Suggestion, Why
 from bot.training.records import SetRecord
-from bot.training.trend import Point, Trend, Verdict, has_dropped, has_stalled, smallest_real_change, trend_of
+from bot.training.trend import (
+    SESSION_ERROR,
+    TYPICAL_ERROR,
+    Point,
+    Trend,
+    Verdict,
+    has_dropped,
+    has_stalled,
+    smallest_real_change,
+    trend_of,
+)
 
 UNITS = {Measure.REPS: "reps", Measure.SECONDS: "s", Measure.STEPS: "steps", Measure.METRES: "m"}
+# How much more a hold's time moves by itself than strength does, so its trend needs as much more to be sure (ours, as in the outlook).
+_HOLD_ERROR = HOLD_NOISE / TYPICAL_ERROR
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +53,10 @@ class SeriesPoint:
 
 @dataclass(frozen=True, slots=True)
 class Series:
-    """One lift for the chart. low, high: the band the counts aim at; unit: "reps", "s"; next: next target in words; trend: a verdict."""
+    """One lift for the chart. low, high: the band the counts aim at; unit: "reps", "s"; next: next target in words; trend: a verdict.
+
+    rests: the slot waits for pain to be cleared, and next says so.
+    """
 
     name: str
     points: tuple[SeriesPoint, ...]
@@ -50,6 +65,12 @@ class Series:
     unit: str = "reps"
     next: str = ""
     trend: str = ""
+    rests: bool = False
+
+    @property
+    def weeks(self) -> int:
+        """In how many weeks there is something that counts."""
+        return len({point.week for point in self.points if not point.unsure})
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,17 +135,31 @@ def _review(case: SlotCase, suggestion: Suggestion, scene: Scene) -> SlotReview:
     points = _points(scene.outlook, sessions)
     # A slower tempo lowers what can be done; what lies before and after it makes no trend (Wilk et al. 2020, PMC7196738).
     comparable = not slowed_from(scene)
-    trend = trend_of(points) if len(points) > 1 and comparable else None
+    wider = _error_of(scene.measure)
+    trend = trend_of(points, typical_error=TYPICAL_ERROR * wider) if len(points) > 1 and comparable else None
     series = series_of(case, sessions, suggestion, trend)
-    stalled = comparable and not _stopped_at_top(scene) and has_stalled(points)
-    dropped = comparable and not _was_eased(case) and has_dropped(points)
+    stalled = comparable and not _stopped_at_top(scene) and has_stalled(points, typical_error=SESSION_ERROR * wider)
+    dropped = comparable and not _was_eased(case) and has_dropped(points, typical_error=TYPICAL_ERROR * wider)
     return SlotReview(suggestion, trend, series, stalled, dropped)
+
+
+def _error_of(measure: Measure) -> float:
+    return 1.0 if measure is Measure.REPS else _HOLD_ERROR
+
+
+def name_of(case: SlotCase) -> str:
+    return case.exercise.name if case.exercise else case.slot.exercise_name
 
 
 def _stopped_at_top(scene: Scene) -> bool:
     """Every set ended where the range ends: how much more was there is not known, so nothing stands still."""
-    tops = [target_at(scene, did.number).high for did in scene.last.sets] if scene.sessions and scene.targets else []
-    return bool(tops) and all(top is not None and did.count >= top for top, did in zip(tops, scene.last.sets, strict=True))
+    return bool(scene.sessions and scene.targets) and _at_top(scene.case, scene.last)
+
+
+def _at_top(case: SlotCase, session: SessionDone) -> bool:
+    asked = targets(case.slot)
+    tops = [asked[min(did.number, len(asked)) - 1].high for did in session.sets] if asked else []
+    return bool(tops) and all(top is not None and did.count >= top for top, did in zip(tops, session.sets, strict=True))
 
 
 def _was_eased(case: SlotCase) -> bool:
@@ -158,16 +193,17 @@ def _points(outlook: Outlook, sessions: Sequence[SessionDone]) -> list[Point]:
 
 def series_of(case: SlotCase, sessions: Sequence[SessionDone], suggestion: Suggestion, trend: Trend | None) -> Series:
     target = suggestion.sets[0] if suggestion.sets else None
-    prescribed = case.slot.sets[0] if case.slot.sets else None
+    prescribed = next(iter(targets(case.slot)), None)
     points = (*(_point(case, session) for session in sessions), *_unsure(case, {session.on for session in sessions}))
     return Series(
-        case.exercise.name if case.exercise else case.slot.exercise_name,
+        name_of(case),
         tuple(sorted(points, key=lambda point: point.week)),
         prescribed.low if prescribed else None,
         prescribed.high if prescribed else None,
         UNITS[target.measure if target else Measure.REPS],
         target_words(suggestion, short=True),
         trend.verdict.value if trend else "",
+        rests=suggestion.reason.why is Why.PAIN_OPEN,
     )
 
 
@@ -203,7 +239,7 @@ def _well(scenes: Sequence[Scene]) -> tuple[str, ...]:
         if len(sessions) < 2 or not case.history or sessions[-1].on < case.history[-1].week_start:
             continue
         before, last = sessions[-2], sessions[-1]
-        name = case.exercise.name if case.exercise else case.slot.exercise_name
+        name = name_of(case)
         a, b = before.sets[0], last.sets[0]
         gained = sum(last.counts) - sum(before.counts)
         if (
@@ -215,11 +251,17 @@ def _well(scenes: Sequence[Scene]) -> tuple[str, ...]:
             and b.load.kind is not LoadKind.ASSISTED
             and b.kg > a.kg
         ):
-            found.append((float(b.kg / a.kg), f"{name} went up to {say_load(b.load)}"))
+            found.append((float(b.kg / a.kg), f"{name} went up to {say_load_within(b.load)}"))
         elif gained > 0 and a.kg == b.kg and len(before.sets) == len(last.sets):
-            unit = UNITS[scene.measure]
-            found.append((gained / max(1, sum(before.counts)), f"{name}: {gained} {unit} more than the time before"))
+            found.append(
+                (gained / max(1, sum(before.counts)), f"{name}: {_so_many(gained, scene.measure)} more than the time before")
+            )
     return tuple(words for _, words in sorted(found, key=lambda one: -one[0])[:3])
+
+
+def _so_many(count: int, measure: Measure) -> str:
+    """ "1 rep", "3 reps", "5 s"."""
+    return f"{count} {UNITS[measure].removesuffix('s') if count == 1 and measure in (Measure.REPS, Measure.STEPS) else UNITS[measure]}"
 
 
 def _totals(cases: Sequence[SlotCase], rated: Sequence[SessionRated]) -> WeekTotals:
@@ -227,16 +269,14 @@ def _totals(cases: Sequence[SlotCase], rated: Sequence[SessionRated]) -> WeekTot
     sets = tension = 0
     volume = Decimal(0)
     for case in cases:
-        records = _work(case)
+        records, asked = _work(case), targets(case.slot)
         sets += len(records)
         if case.exercise is not None:
             for group in prime_groups(case.exercise):
                 groups[group.value] = groups.get(group.value, 0) + len(records)
         for record in records:
             count = record.done.worst_count or 0
-            target = (
-                case.slot.sets[min(record.place.number, len(case.slot.sets)) - 1] if record.place and case.slot.sets else None
-            )
+            target = asked[min(record.place.number, len(asked)) - 1] if record.place and asked else None
             if record.done.measure is Measure.SECONDS:
                 tension += count
             elif record.done.measure is Measure.REPS:
@@ -271,7 +311,8 @@ def _effort(rated: Sequence[SessionRated]) -> WeekEffort | None:
 class ExerciseReview:
     """First week against last. change: share; real: the smallest change that is no noise; verdict as a trend's.
 
-    first, last: load and counts in words.
+    first, last: load and counts in words. rough: no kilograms or several loads on a scale of ours, so that no share may be said.
+    moved: 1 where the load or, at the same load, the counts are higher at the end, -1 lower, 0 alike. hurt: pain was on record.
     """
 
     name: str
@@ -282,39 +323,90 @@ class ExerciseReview:
     real: float
     verdict: Verdict
     sessions: int
+    measure: Measure = Measure.REPS
+    rough: bool = False
+    moved: int = 0
+    hurt: bool = False
+
+    @property
+    def facts(self) -> str:
+        return f"{self.name}: {self.first}" + (f" → {self.last}" if self.last != self.first else " both times")
 
     @property
     def sentence(self) -> str:
-        sure = {
-            Verdict.BETTER: f"stronger by about {self.change:.0%} (anything over {self.real:.0%} is more than noise)",
-            Verdict.WORSE: f"down by about {abs(self.change):.0%} (anything over {self.real:.0%} is more than noise)",
-            Verdict.SAME: f"about the same ({self.change:+.0%}, and up to {self.real:.0%} is noise)",
-            Verdict.TOO_LITTLE: "too few sessions to say",
-        }[self.verdict]
-        return f"{self.name}: {self.first} -> {self.last}, {sure}."
+        return f"{self.facts}, {self._judged()}."
+
+    def _judged(self) -> str:
+        if self.verdict is Verdict.TOO_LITTLE:
+            return "too few sessions to be sure"
+        if self.verdict is Verdict.SAME:
+            return (
+                "about the same"
+                if self.rough
+                else f"about the same ({_percent(self.change):+}%; up to {floor(self.real * 100)}% can be chance)"
+            )
+        if self.rough:
+            return "clearly more than chance makes" if self.verdict is Verdict.BETTER else "clearly down"
+        up, down = {Measure.REPS: ("stronger", "down"), Measure.SECONDS: ("longer", "shorter")}.get(
+            self.measure, ("further", "shorter")
+        )
+        word = up if self.verdict is Verdict.BETTER else down
+        change, real = abs(self.change) * 100, floor(self.real * 100)
+        said = f"{change:.0f}" if round(change) > real else f"{change:.1f}"
+        return f"{word} by about {said}% (up to {real}% can be chance)"
+
+
+def _percent(share: float) -> int:
+    return round(share * 100)
 
 
 def review_block(cases: Sequence[SlotCase]) -> tuple[ExerciseReview, ...]:
-    """Review a whole block: each slot's first session against its last, the verdict from all between. Slots never done are left out."""
-    found = []
-    for case in cases:
-        sessions = sessions_of(case)
-        points = strength_points(case, sessions)
-        if len(points) < 2:
-            continue
-        trend = trend_of(points)
-        days = [float((point.on - points[0].on).days) for point in points]
-        real = trend.smallest_real if trend.days else smallest_real_change(days)
-        name = case.exercise.name if case.exercise else case.slot.exercise_name
-        found.append(
-            ExerciseReview(
-                name, exercise_id(case), _say(sessions[0]), _say(sessions[-1]), trend.change, real, trend.verdict, len(sessions)
-            )
-        )
-    return tuple(found)
+    """Review a whole block, each slot by itself. Slots done once or never are left out."""
+    return tuple(found for case in cases if (found := first_against_last(case)) is not None)
 
 
-def _say(session: SessionDone) -> str:
-    load = session.sets[0].load
-    counts = ", ".join(str(count) for count in session.counts)
-    return f"{say_load(load)} x {counts}" if load is not None else counts
+def first_against_last(case: SlotCase) -> ExerciseReview | None:
+    """One slot's first session against its last, the verdict from all between; None where there are not two."""
+    sessions = sessions_of(case)
+    measure = measure_of(case)
+    outlook = outlook_of(sessions, targets(case.slot), measure=measure, bands=case.kit.bands)
+    points = _points(outlook, sessions)
+    if len(points) < 2:
+        return None
+    error = TYPICAL_ERROR * _error_of(measure)
+    trend = trend_of(points, typical_error=error)
+    days = [float((point.on - points[0].on).days) for point in points]
+    real = trend.smallest_real if trend.days else smallest_real_change(days, typical_error=error)
+    several = any(not same_load(session.sets[0].load, sessions[0].sets[0].load) for session in sessions)
+    first, last = sessions[0], sessions[-1]
+    moved = _moved(first, last)
+    if moved < 0 and _at_top(case, last):
+        moved = 0  # the coach asks for less by now, and that was done
+    return ExerciseReview(
+        name_of(case), exercise_id(case), _say(first, measure), _say(last, measure), trend.change, real, trend.verdict,
+        len(sessions), measure, outlook.rough and several, moved, case.painful or hurts_in(case.history, case.slot.label),
+    )  # fmt: skip
+
+
+def _moved(first: SessionDone, last: SessionDone) -> int:
+    """Is there more at the end: load, or counts at the same load? Only the sets that both sessions have are held together."""
+    a, b = first.sets[0], last.sets[0]
+    if not same_load(a.load, b.load):
+        if a.kg is None or b.kg is None or a.load is None or b.load is None or a.load.kind is not b.load.kind:
+            return 0
+        up = b.kg > a.kg
+        return 1 if up is not (a.load.kind is LoadKind.ASSISTED) else -1
+    pairs = [(x.count, y.count) for x in first.sets if (y := last.set(x.number)) is not None]
+    gained = sum(y - x for x, y in pairs)
+    return (gained > 0) - (gained < 0)
+
+
+def _say(session: SessionDone, measure: Measure) -> str:
+    """ "20 kg × 12, 10, 10", "10 kg × 12; 12 kg × 10, 8", "45, 40 s"."""
+    parts = []
+    for load, alike in groupby(session.sets, key=lambda did: did.load):
+        counts = ", ".join(str(did.said) for did in alike)
+        bare = load is None or load.kind is LoadKind.BODY
+        unit = ("" if not bare else " reps") if measure is Measure.REPS else f" {UNITS[measure]}"
+        parts.append(f"{counts}{unit}" if load is None or bare else f"{say_load(load)} × {counts}{unit}")
+    return "; ".join(parts)
