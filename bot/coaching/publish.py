@@ -643,5 +643,5 @@ def stay_longer(scene: Scene, wish: StayLonger) -> None:
     if member is None or course is None:
         return
     weeks = min(course.assignment.weeks + wish.weeks, course.block.weeks_max)
-    scene.uow.assignments.save(replace(course.assignment, weeks=weeks))
+    scene.uow.assignments.save(replace(course.assignment, weeks=weeks, reviewed=False))
     scene.say(replies.StayedOn(course.block.name, course.assignment.started_on + timedelta(weeks=weeks)))

@@ -211,6 +211,7 @@ class SlotLine:
     """One slot of a session as the member sees it. name: the exercise to do; instead_of: the coach's, if swapped.
 
     last: what was done last time, in order; target: loads and reps to aim at today, in order; done: what is on record today.
+    stopped: for pain, today; rests: for pain reported before and not cleared yet.
     """
 
     slot: Slot
@@ -222,6 +223,7 @@ class SlotLine:
     done: tuple[SetDone, ...] = ()
     skipped: bool = False
     stopped: bool = False
+    rests: bool = False
     cue: str = ""
 
 
@@ -668,7 +670,10 @@ class AdviceLine:
 
 @dataclass(frozen=True, slots=True)
 class WeekReviewed:
-    """A member's week. lines: what is worth saying now; more: how many further slots the whole table has."""
+    """A member's week. lines: what is worth saying now; more: how many further slots the whole table has.
+
+    closing: the block's last week. days_away: since the last session, where nothing was done this week.
+    """
 
     week: int
     weeks: int
@@ -680,6 +685,8 @@ class WeekReviewed:
     totals: tuple[str, ...] = ()
     questions: tuple[str, ...] = ()
     chart: dict[str, Any] | None = None
+    closing: bool = False
+    days_away: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -690,14 +697,24 @@ class WholeAdvice:
 
 @dataclass(frozen=True, slots=True)
 class BlockReviewed:
+    """First week against last. lines: what is sure; up, down: what moved within a good or a bad day's reach; same, hurt: names."""
+
     name: str
     lines: tuple[str, ...]
     next_known: bool
+    up: tuple[str, ...] = ()
+    down: tuple[str, ...] = ()
+    same: tuple[str, ...] = ()
+    hurt: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class MemberWeek:
-    """One member in the coach's week. trend: "better", "same", "worse" or "" (too little to say)."""
+    """One member in the coach's week. trend: "better", "same", "worse" or "" (too little to say).
+
+    since: the day of joining, of somebody without a session yet; awaited_on: the day their first session is planned for;
+    joining: still at the first questions.
+    """
 
     name: str
     done: int
@@ -711,6 +728,9 @@ class MemberWeek:
     quiet_days: int | None = None
     notes: tuple[str, ...] = ()
     reachable: bool = True
+    since: date | None = None
+    awaited_on: date | None = None
+    joining: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,12 +18,22 @@ from bot.coaching.course import Course, course_of
 from bot.coaching.scene import Choice, Scene
 from bot.training import people
 from bot.training.blocks import Day, SetTarget, Slot, work_sets
+from bot.training.exercises.entry import Exercise
 from bot.training.forecast import pairs_of, score_pairs
+from bot.training.loads import Unit, from_kg
 from bot.training.plain import from_plain, to_plain
 from bot.training.progression import CoachTarget, Kind, SetAim, SlotCase, Suggestion, WeekOfRecords, reason_sentence, target_words
-from bot.training.progression.values import Reason, Why
+from bot.training.progression.values import NoteCode, Reason, Why
 from bot.training.reminders import TOO_LATE_S
-from bot.training.reviews import SessionRated, SlotReview, WeekReview, review_block, review_slot, review_week
+from bot.training.reviews import (
+    ExerciseReview,
+    SessionRated,
+    SlotReview,
+    WeekReview,
+    first_against_last,
+    review_slot,
+    review_week,
+)
 from bot.training.trend import Verdict
 
 # So many slots stand in the weekly message; the whole table is one word away (our choice for a phone).
@@ -45,9 +55,9 @@ def member_week_due(scene: Scene, member_id: int, last: date) -> None:
     scene = scene.in_chat(member.chat_id)
     course = course_of(scene, member)
     if course is not None and course.assignment.started_on <= last:
+        _member_week(scene, course, last)
         if course.week_of(last) >= course.assignment.weeks:
             _end_of_block(scene, course, last)
-        _member_week(scene, course, last)
     reminders.check_silence(scene, member)
     reminders.schedule_week_end(scene, member)
     reminders.schedule(scene, member)  # none is planned while an absence is longer than reminders look ahead
@@ -59,11 +69,13 @@ def _member_week(scene: Scene, course: Course, last: date) -> None:
     sessions = [session for session in course.sessions if first <= session.on <= last]
     planned = course.planned(first, last)
     places, review = suggest_week(scene, course, last)
-    if not sessions and not places:
-        return
+    if not sessions and not (planned and places):
+        return  # a pause, or nothing was ever done: there is nothing to review
     lines = [_advice_line(course, day, slot, one.suggestion) for (day, slot), one in zip(places, review.slots, strict=True)]
-    ordered = sorted(lines, key=lambda line: _TELLING.get(Kind(line.kind), 3))[:_SHOWN_SLOTS]
-    shown = [line for line in lines if line in ordered]
+    shown = _worth_saying(lines, idle=not sessions)
+    closing = week >= course.assignment.weeks and not course.assignment.reviewed
+    if closing and _next_block(course) is not None:
+        lines, shown = [], []  # the next block is here: these targets will hardly be trained for
     reply = replies.WeekReviewed(
         week=week,
         weeks=course.assignment.weeks,
@@ -72,11 +84,21 @@ def _member_week(scene: Scene, course: Course, last: date) -> None:
         well=review.well,
         lines=tuple(shown),
         more=len(lines) - len(shown),
-        totals=_totals(review),
+        totals=_totals(review, course.member.unit),
         questions=review.questions[:2],
-        chart=_chart(course, week, review.slots),
+        chart=_chart(course, week, review.slots) if sessions else None,
+        closing=closing,
+        days_away=_days_away(course, last) if not sessions else None,
     )
     scene.say(reply, lane="weekly", key=f"week:{course.member.id}:{last}")
+
+
+def _worth_saying(lines: list[replies.AdviceLine], *, idle: bool) -> list[replies.AdviceLine]:
+    """The lines for a phone, in the block's order. After a week with nothing done only what the coach or pain says."""
+    if idle:
+        return [line for line in lines if _TELLING.get(Kind(line.kind), 3) == 0]
+    first = sorted(lines, key=lambda line: _TELLING.get(Kind(line.kind), 3))[:_SHOWN_SLOTS]
+    return [line for line in lines if line in first]
 
 
 # What is worth the member's attention first; the rest stands in the whole table.
@@ -86,14 +108,15 @@ _TELLING = {
 }  # fmt: skip
 
 
-def _totals(review: WeekReview) -> tuple[str, ...]:
-    """One line of what the week came to."""
+def _totals(review: WeekReview, unit: Unit) -> tuple[str, ...]:
+    """One line of what the week came to, in the member's unit."""
     totals = review.totals
-    parts = [f"{totals.sets} sets"]
+    parts = [f"{totals.sets} set{'' if totals.sets == 1 else 's'}"]
     if totals.volume_load_kg:
-        parts.append(f"{totals.volume_load_kg:.0f} kg moved in all")
+        parts.append(f"{from_kg(totals.volume_load_kg, unit):,.0f} {unit.value} moved in all")
     if totals.effort is not None:
-        parts.append(f"session effort {totals.effort.total_au:.0f} (RPE x minutes)")
+        rated = f", {totals.effort.missing} not rated" if totals.effort.missing else ""
+        parts.append(f"session effort {totals.effort.total_au:,.0f} (RPE × minutes{rated})")
     return (", ".join(parts) + ".",) if totals.sets else ()
 
 
@@ -123,7 +146,7 @@ def _cases(scene: Scene, course: Course, last: date) -> list[tuple[Day, Slot, Sl
             override = _override(scene, course, day.number, slot.label)
             if not any(week.records for week in weeks) and override is None:
                 continue
-            exercise = course.catalogue.get(_exercise_done(course, day, slot))
+            exercise = _as_named(course, slot, course.catalogue.get(_exercise_done(course, day, slot)))
             case = SlotCase(
                 slot=slot,
                 kit=course.member.kit,
@@ -141,6 +164,13 @@ def _cases(scene: Scene, course: Course, last: date) -> list[tuple[Day, Slot, Sl
             )
             found.append((day, slot, case))
     return found
+
+
+def _as_named(course: Course, slot: Slot, exercise: Exercise | None) -> Exercise | None:
+    """The exercise under the coach's name for it, unless another is done in its place."""
+    if exercise is None or exercise.id not in (slot.exercise, course.own_version(slot)):
+        return exercise
+    return replace(exercise, name=slot.exercise_name)
 
 
 def _last_suggestion(scene: Scene, course: Course, day: int, label: str, start: date) -> Suggestion | None:
@@ -229,8 +259,8 @@ def set_target(scene: Scene, course: Course, day: Day, label: str, target: SetTa
 
 
 def _advice_line(course: Course, day: Day, slot: Slot, suggestion: Suggestion) -> replies.AdviceLine:
-    entry = course.catalogue.get(suggestion.exercise)
-    shown = entry.name if entry and suggestion.exercise not in (slot.exercise, course.own_version(slot)) else slot.exercise_name
+    entry = _as_named(course, slot, course.catalogue.get(suggestion.exercise))
+    shown = entry.name if entry else slot.exercise_name
     return replies.AdviceLine(
         day.number, slot.label, shown, target_words(suggestion), reason_sentence(suggestion), suggestion.kind.value
     )
@@ -252,10 +282,10 @@ def show_whole(scene: Scene, member: people.Member) -> None:
 
 def _chart(course: Course, week: int, slots: Sequence[SlotReview]) -> dict[str, Any] | None:
     """The lifts with the most to show, as data for the picture; None before there are two weeks to compare."""
-    series = [one.series for one in slots if len(one.series.points) >= 2]
+    series = [one.series for one in slots if one.series.weeks >= 2]
     if week < 2 or not series:
         return None
-    best = sorted(series, key=lambda one: (-len(one.points), not one.points[0].load))[:_CHARTED]
+    best = sorted(series, key=lambda one: (-one.weeks, not one.points[0].load))[:_CHARTED]
     return {"series": [to_plain(one) for one in best], "title": f"{course.block.name}, week {week}"}
 
 
@@ -266,14 +296,42 @@ def _end_of_block(scene: Scene, course: Course, last: date) -> None:
     if course.assignment.reviewed:
         return
     scene.uow.assignments.save(replace(course.assignment, reviewed=True))
-    newest = scene.uow.revisions.newest(group_id=course.member.group_id, state=people.RevisionState.PUBLISHED)
-    later = newest is not None and newest.series > course.revision.series
-    found = review_block([case for _, _, case in _cases(scene, course, last)])
-    choices = [Choice(ChangeOver(newest.series))] if newest is not None and later else []
+    later = _next_block(course)
+    choices = [Choice(ChangeOver(later))] if later is not None else []
     if course.assignment.weeks < course.block.weeks_max:
         choices.append(Choice(StayLonger()))
-    review = replies.BlockReviewed(course.block.name, tuple(one.sentence for one in found), later)
-    scene.say(review, *choices, lane="weekly", key=f"block-end:{course.assignment.id}", code="block_end")
+    review = _block_reviewed(course, _compared(scene, course, last), later is not None)
+    key = f"block-end:{course.assignment.id}:{course.assignment.weeks}"
+    scene.say(review, *choices, lane="weekly", key=key, code="block_end")
+
+
+def _next_block(course: Course) -> int | None:
+    """The series of a published block that comes after the member's own; None where there is none yet."""
+    newest = course.scene.uow.revisions.newest(group_id=course.member.group_id, state=people.RevisionState.PUBLISHED)
+    return newest.series if newest is not None and newest.series > course.revision.series else None
+
+
+def _compared(scene: Scene, course: Course, last: date) -> list[ExerciseReview]:
+    """First session against last of every slot; a name that stands on several days has its day beside it."""
+    found = [(day, one) for day, _, case in _cases(scene, course, last) if (one := first_against_last(case)) is not None]
+    often = Counter(one.name for _, one in found)
+    return [replace(one, name=f"{one.name} (day {day.number})") if often[one.name] > 1 else one for day, one in found]
+
+
+def _block_reviewed(course: Course, found: Sequence[ExerciseReview], next_known: bool) -> replies.BlockReviewed:
+    """What is sure comes first, then what moved within a good day's reach, then the names of the rest."""
+    well = [one for one in found if not one.hurt]
+    sure = [one for one in well if one.verdict in (Verdict.BETTER, Verdict.WORSE)]
+    rest = [one for one in well if one not in sure]
+    return replies.BlockReviewed(
+        course.block.name,
+        tuple(one.sentence for one in sure),
+        next_known,
+        up=tuple(one.facts for one in rest if one.moved > 0),
+        down=tuple(one.facts for one in rest if one.moved < 0),
+        same=tuple(one.name for one in rest if one.moved == 0),
+        hurt=tuple(one.name for one in found if one.hurt),
+    )
 
 
 # --- the coach's picture ---
@@ -316,6 +374,9 @@ def group_week(scene: Scene, group: people.Group) -> None:
         weeks.append(week)
         slot_signs.update(signs)
         scored += _scored(scene, course) if course else []
+    for member in scene.uow.members.find(group_id=group.id, state=people.MemberState.JOINING):
+        since = member.joined_at.astimezone(ZoneInfo(member.zone)).date()
+        weeks.append(replies.MemberWeek(member.name, 0, 0, "", since=since, joining=True, reachable=member.reachable))
     asked = [r for r in scene.uow.relays.find(group_id=group.id) if r.asked_at >= scene.now - timedelta(days=7)]
     slots = tuple(f"{sign}: {count} members" for sign, count in slot_signs.most_common(5) if count >= 2)
     picture = replies.GroupWeek(group.name, first, tuple(weeks), slots, len(asked), _forecast(scored))
@@ -323,13 +384,18 @@ def group_week(scene: Scene, group: people.Group) -> None:
 
 
 def _member_for_coach(scene: Scene, member: people.Member, course: Course | None) -> tuple[replies.MemberWeek, list[str]]:
+    since = member.joined_at.astimezone(ZoneInfo(member.zone)).date()
     if course is None:
-        return replies.MemberWeek(member.name, 0, 0, "", notes=("no block yet",), reachable=member.reachable), []
+        return replies.MemberWeek(member.name, 0, 0, "", since=since, reachable=member.reachable), []
     last = course.today
     first = last - timedelta(days=6)
     sessions = [session for session in course.sessions if first <= session.on <= last]
     done = course.done_days()
     planned = [one for one in course.planned(first, last) if one.date < last or one.date in done]
+    if not course.sessions and not planned:
+        coming = course.planned(last, last + timedelta(days=14))
+        awaited = coming[0].date if coming else course.assignment.started_on
+        return replies.MemberWeek(member.name, 0, 0, "", since=since, awaited_on=awaited, reachable=member.reachable), []
     better, stalls, worse, said = _trends(course, last)
     signs = [f"falling back on {name}" for name in worse] + [f"standing still on {name}" for name in stalls]
     pains = [_pain_words(pain) for pain in scene.uow.pains.find(member_id=member.id, open=True)]
@@ -340,11 +406,33 @@ def _member_for_coach(scene: Scene, member: people.Member, course: Course | None
     trend = "better" if len(better) > len(worse) else "worse" if len(worse) > len(better) else "same" if said else ""
     left = Counter(label for session in sessions for label in _left_out(course, session))
     notes = tuple(f"left out {label} {count} times" for label, count in left.most_common(2) if count >= 2)
+    notes += _advice_notes(course, told={*worse, *stalls})
     week = replies.MemberWeek(
         member.name, len(sessions), max(len(planned), len(sessions)), trend, tuple(better), tuple(stalls), tuple(worse), tuple(dict.fromkeys(pains)),
-        swap_words, quiet if quiet >= 7 else None, notes, member.reachable,
+        swap_words, quiet if quiet >= 7 else None, notes, member.reachable, since if not course.sessions else None,
     )  # fmt: skip
     return week, list(dict.fromkeys(signs))
+
+
+# What the coach hears of single slots, the most pressing first; pain, absence and slips are told elsewhere.
+_NOTED = (NoteCode.OVERRIDE_WAITS, NoteCode.FALLING, NoteCode.STALLED, NoteCode.UNEVEN, NoteCode.BELOW, NoteCode.TOO_COARSE)
+_NOTES_SHOWN = 3
+
+
+def _advice_notes(course: Course, told: set[str]) -> tuple[str, ...]:
+    """What the newest advice has for the coach. told: exercises that are named in the member's lines anyway."""
+    advice = course.scene.uow.advice.find(member_id=course.member.id, series=course.revision.series)
+    newest = max((one.week_start for one in advice), default=None)
+    made = [from_plain(one.suggestion, Suggestion) for one in advice if one.week_start == newest]
+    notes = [
+        one.coach_note
+        for one in made
+        if one.coach_note is not None and one.coach_note.code in _NOTED and one.exercise_name not in told
+    ]
+    notes.sort(key=lambda note: _NOTED.index(note.code))
+    shown = list(dict.fromkeys(note.text.rstrip(".") for note in notes))
+    more = len(shown) - _NOTES_SHOWN
+    return (*shown[:_NOTES_SHOWN], *((f"and {more} more of the kind",) if more > 0 else ()))
 
 
 def _left_out(course: Course, session: people.Session) -> list[str]:
@@ -397,4 +485,4 @@ def _forecast(pairs: Sequence[Any]) -> str:
     score = score_pairs(list(pairs))
     if not score.sets or score.landed is None or score.said is None:
         return ""
-    return f"Last advice: {score.landed:.0%} of {score.sets} sets reached their target; {score.said:.0%} were expected to."
+    return f"Last week's targets: {score.landed:.0%} of {score.sets} sets reached theirs; {score.said:.0%} were expected to."

@@ -70,6 +70,11 @@ def say_near_date(on: date, today: date | None) -> str:
     return say_date(on)
 
 
+def counted(count: int, thing: str) -> str:
+    """ "1 set", "3 sets"."""
+    return f"{count} {thing}{'' if count == 1 else 's'}"
+
+
 def and_list(words: Sequence[str]) -> str:
     return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
 

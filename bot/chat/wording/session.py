@@ -35,7 +35,7 @@ def session_shown(reply: replies.SessionShown) -> str:
 def _slot(line: replies.SlotLine, preview: bool) -> str:
     """One slot: what, how, last time, today. In a preview also what later weeks ask for."""
     instead = f" <i>for {esc(line.instead_of)}</i>" if line.instead_of else ""
-    state = " (left out today)" if line.skipped else " (stopped: pain)" if line.stopped else ""
+    state = _state(line)
     last = f"last time {esc(say_sets(line.last))}" if line.last else ""
     prescribed = work_sets(line.slot)
     sharpened = line.target and tuple(line.target) != tuple(prescribed)
@@ -56,6 +56,14 @@ def _slot(line: replies.SlotLine, preview: bool) -> str:
         note,
         demo,
     )
+
+
+def _state(line: replies.SlotLine) -> str:
+    if line.stopped:
+        return " (stopped: pain)"
+    if line.skipped:
+        return " (left out today)"
+    return " (pain: rests until your coach clears it)" if line.rests else ""
 
 
 def _say_week(later: WeekSets) -> str:
