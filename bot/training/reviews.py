@@ -12,7 +12,7 @@ from decimal import Decimal
 from itertools import groupby
 from math import exp, floor, log
 
-from bot.training.blocks import ExerciseId, Measure, SetKind
+from bot.training.blocks import ExerciseId, Measure, SetKind, SetTarget
 from bot.training.effort import WeekEffort, session_effort_au, week_effort
 from bot.training.exercises.muscles import prime_groups
 from bot.training.loads import LoadKind, say_load, say_load_within
@@ -193,18 +193,26 @@ def _points(outlook: Outlook, sessions: Sequence[SessionDone]) -> list[Point]:
 
 def series_of(case: SlotCase, sessions: Sequence[SessionDone], suggestion: Suggestion, trend: Trend | None) -> Series:
     target = suggestion.sets[0] if suggestion.sets else None
-    prescribed = next(iter(targets(case.slot)), None)
+    low, high = _band(targets(case.slot))
     points = (*(_point(case, session) for session in sessions), *_unsure(case, {session.on for session in sessions}))
     return Series(
         name_of(case),
         tuple(sorted(points, key=lambda point: point.week)),
-        prescribed.low if prescribed else None,
-        prescribed.high if prescribed else None,
+        low,
+        high,
         UNITS[target.measure if target else Measure.REPS],
         target_words(suggestion, short=True),
         trend.verdict.value if trend else "",
         rests=suggestion.reason.why is Why.PAIN_OPEN,
     )
+
+
+def _band(asked: Sequence[SetTarget]) -> tuple[int | None, int | None]:
+    """What all the sets aim at together; an open set beside straight ones adds nothing."""
+    closed = [target for target in asked if not target.amrap] or list(asked)
+    lows = [target.low for target in closed if target.low is not None]
+    highs = [target.high for target in closed if target.high is not None]
+    return min(lows, default=None), max(highs, default=None)
 
 
 def _point(case: SlotCase, session: SessionDone) -> SeriesPoint:

@@ -8,13 +8,13 @@ from decimal import Decimal
 
 import pytest
 
-from bot.training.blocks import Measure
+from bot.training.blocks import Measure, SetKind, SetTarget
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit, weight
 from bot.training.progression import Kind, SlotCase, WeekOfRecords
 from bot.training.progression.history import sessions_of
 from bot.training.reviews import SeriesPoint, review_block, review_slot, review_week, strength_points
 from bot.training.trend import Verdict
-from tests.builders.slot_cases import MONDAY, USUAL, ask, exercise, missed, straight, week
+from tests.builders.slot_cases import MONDAY, USUAL, ask, exercise, missed, slot, straight, week
 
 RANGED = straight(8, 12)
 
@@ -112,6 +112,23 @@ def test_a_series_holds_the_weeks_the_band_and_the_next_target() -> None:
     assert series.points == (SeriesPoint(1, (10, 9, 8), "20 kg"), SeriesPoint(3, (9, 8, 8), "22.5 kg"))
     assert (series.low, series.high, series.unit) == (8, 12, "reps")
     assert series.next == "22.5 kg: 10, 9, 9"
+
+
+def test_the_band_of_a_pyramid_spans_all_its_sets_and_no_warm_up() -> None:
+    pyramid = slot(
+        SetTarget(20, 20, kind=SetKind.WARM_UP), SetTarget(12, 12), SetTarget(10, 10), SetTarget(6, 8), SetTarget(8, amrap=True)
+    )
+    series = review_slot(SlotCase(pyramid, USUAL, week=2, history=(week(0, weight(20), 12, 10, 8, 9),))).series
+
+    assert (series.low, series.high) == (6, 12)
+
+
+def test_weeks_of_a_series_count_only_what_counts() -> None:
+    """Two sessions in one week, and a slip in another, make no line."""
+    twice = week(0, weight(20), 10)
+    twice = replace(twice, records=(*twice.records, *(replace(r, on=r.on + timedelta(days=3)) for r in twice.records)))
+
+    assert review_slot(case(twice, week(1, weight(200), 10))).series.weeks == 1
 
 
 def test_what_is_not_built_on_is_marked_and_kept_apart() -> None:

@@ -84,13 +84,17 @@ class Canvas:
         self._image.putpalette(_RAMP)
         self._draw = ImageDraw.Draw(self._image)
 
-    def text(self, x: float, y: float, words: str, size: int = 24, ink: int = INK, anchor: str = "ls") -> None:
-        """Write words; anchor as Pillow's two letters (l, m, r and t, m, s)."""
+    def text(
+        self, x: float, y: float, words: str, size: int = 24, ink: int = INK, anchor: str = "ls", *, on_paper: bool = False
+    ) -> None:
+        """Write words; anchor as Pillow's two letters (l, m, r and t, m, s). on_paper: clear what lies behind them first."""
         if not words.strip():
             return
         words = writable(words)
         mask, dx, dy = _mask(words, size, anchor)
         left, top = round(x) + dx, round(y) + dy
+        if on_paper:
+            self.block(left - 3, top - 3, left + mask.width + 2, top + mask.height + 2, PAPER)
         self._image.paste(ink, (left, top), mask)
         self.written.append((words, (left, top, left + mask.width, top + mask.height)))
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from bot.chat.pictures.canvas import ACCENT, BAND, FAINT, INK, PAPER, SOFT, Canvas
 
-WIDTH, ROW, HEAD, FOOT = 900, 44, 104, 60
+WIDTH, ROW, HEAD, FOOT = 900, 44, 104, 84
 _LEFT, _RIGHT = 250, 820
 # The range most reviews name for one muscle group: 10 (ACSM 2026 and an umbrella review) to 20 (Baz-Valle et al. 2022).
 _LOW, _HIGH = 10, 20
@@ -22,7 +22,7 @@ def draw_volume(now: Mapping[str, float], before: Mapping[str, float]) -> bytes:
         return _LEFT + (_RIGHT - _LEFT) * sets / most
 
     canvas.text(24, 44, "Hard sets a week, by muscle group", 32)
-    canvas.text(24, 78, "helping muscles count half; the band is 10 to 20 sets", 21, SOFT)
+    canvas.text(24, 78, "helping muscles count half; the band is 10 to 20 sets", 23, SOFT)
     bottom = HEAD + ROW * len(groups)
     canvas.block(x_of(_LOW), HEAD - 6, x_of(_HIGH), bottom, BAND)
     for row, group in enumerate(groups):
@@ -36,7 +36,9 @@ def draw_volume(now: Mapping[str, float], before: Mapping[str, float]) -> bytes:
             canvas.block(x - 2, y + 2, x + 2, y + 40, INK)
         canvas.text(max(x_of(sets), x_of(before.get(group, 0.0))) + 12, y + 29, f"{round(sets, 1):g}", 22)
     canvas.line([(_LEFT, HEAD - 6), (_LEFT, bottom)], FAINT, 2)
+    for sets, words in ((0, "0"), (_LOW, str(_LOW)), (_HIGH, f"{_HIGH} sets")):
+        canvas.text(x_of(sets), bottom + 26, words, 21, SOFT, "ms")
     canvas.text(
-        24, bottom + 40, "upright stroke: the last block" if before else "the first block: nothing to compare with", 20, SOFT
+        24, bottom + 62, "upright stroke: the last block" if before else "the first block: nothing to compare with", 22, SOFT
     )
     return canvas.png()

@@ -76,6 +76,42 @@ def test_the_strip_says_the_name_the_trend_the_next_target_and_the_latest_count(
     assert words.count("20 kg") == 1  # under the first week it was used, not under each
 
 
+def test_the_axis_says_what_it_counts_and_a_name_is_not_cut_for_the_next_target() -> None:
+    name = "Dumbbell shoulder press"
+    words = [
+        words
+        for words, _ in sheet_of(
+            [
+                lift((12, 10), name=name, next="pair of 10 kg: 13, 12; pair of 12 kg: 6 (range 6-8)", trend="better"),
+                EVERY_KIND["hold"],
+            ]
+        ).written
+    ]
+
+    assert name in words and "(reps)" in words and "(s)" in words
+    assert not any(word.endswith("...") for word in words)
+
+
+def test_a_slot_that_rests_has_no_next_target() -> None:
+    words = [words for words, _ in sheet_of([lift((12, 12), (11, 11), next="rests until cleared", rests=True)]).written]
+
+    assert "rests until cleared" in words and not any(word.startswith("next") for word in words)
+
+
+def test_loads_of_one_strip_are_written_in_one_form() -> None:
+    loads = ("pair of 12 kg", "pair of 14 kg", "pair of 16 kg", "pair of 18 kg")
+    ten, twelve = ([words for words, _ in sheet_of([lift(*((10,) for _ in range(n)), loads=loads)]).written] for n in (10, 12))
+
+    assert [word for word in ten if word.endswith(" kg")] == ["12 kg", "14 kg", "16 kg", "18 kg"]
+    assert [word for word in twelve if word in ("12 kg", "14", "16", "18")][:4] == ["12 kg", "14", "16", "18"]
+
+
+def test_where_no_range_is_asked_for_the_axis_names_its_ends() -> None:
+    words = [words for words, _ in sheet_of([EVERY_KIND["no range"]]).written]
+
+    assert "6" in words and "9" in words
+
+
 def test_a_week_that_is_not_counted_is_crossed_and_stretches_nothing() -> None:
     """A slip of 120 would squeeze the rest to a line; it is drawn at the edge."""
     sure = [lift((10, 9, 8), (11, 10, 9))]
