@@ -207,7 +207,7 @@ class Assembler:
         day = self.need_day(place)
         copy = self.copied(label, name)
         given = copy.label if copy else self._label(label)
-        slot = SlotDraft(place.of_slot(given), given, name.strip())
+        slot = SlotDraft(place.of_slot(given), given, name.strip(), has_label=bool(label))
         if copy is not None:
             day.slots[day.slots.index(copy)] = self.slot = slot
             return slot
@@ -246,7 +246,8 @@ class Assembler:
 
     def like_day(self, words: str) -> DayDraft | None:
         """The training day of week 1 that a few words mean: by weekday, number or name."""
-        heading = read_day(words) or read_day(f"day {words}")
+        letter = self.conventions.initials.get(words.lower())
+        heading = DayHeading("", weekday=letter) if letter is not None else read_day(words) or read_day(f"day {words}")
         days = [day for day in self.days if not day.heading.is_rest and day.week == 1]
         named = [day for day in days if day.heading.name and _key(day.heading.name) == _key(words)]
         if named or heading is None or heading.is_rest:
@@ -267,6 +268,11 @@ class Assembler:
         self.slot = None
         return change_day(day.slots, but, self.same_exercise, place) if but else []
 
+    @property
+    def labels_given(self) -> bool:
+        """Does the exercise before bear a label that the coach wrote?"""
+        return bool(self.day and self.day.slots and self.day.slots[-1].has_label)
+
     def slot_above(self, label: str) -> SlotDraft | None:
         """The slot of this label on the day that is being read ("B" is B1); the last one where no label is said."""
         slots = self.day.slots if self.day else []
@@ -280,6 +286,8 @@ class Assembler:
             if self.superset and not label.startswith(self.superset.letter):
                 self.close_superset()
             return label
+        if self.superset and label.isdigit() and self.superset.counts_letters:
+            self.close_superset()  # "2. Superset: a, b" ends where "3." begins
         if self.superset and re.fullmatch("[A-Z]", label):
             if not self.superset.slots:
                 self.superset.counts_letters = label == "A"
@@ -451,7 +459,10 @@ class Assembler:
                 )
             )
             return
-        if len(training) == 1 and not training[0].is_given:
+        if not training[0].is_given and not any(self.names.find(slot.name)[0] for slot in training[0].slots):
+            wrong = "no day and no exercise that I know is named, so I take it for no block"
+            self.problems.append(error(Place(), "", wrong, "write Day 1 above the exercises of the first day"))
+        elif len(training) == 1 and not training[0].is_given:
             self.problems.append(
                 warning(
                     Place(),
@@ -542,7 +553,7 @@ class Assembler:
         if self.days_off and self._rhythm_without(self.days_off):
             return self._rhythm_without(self.days_off)
         flags = [not day.heading.is_rest for day in self.days]
-        while flags and not flags[0]:
+        while any(flags) and not flags[0]:
             flags = [*flags[1:], flags[0]]
         if flags and not all(flags):
             return tuple(flags) + (False,) * (7 - len(flags)) if len(flags) < 7 else tuple(flags)

@@ -78,7 +78,7 @@ def read_clauses(
     take_angles_and_grips(scan)
     take_tempos_in_words(scan)
     scan.left = name + scan.left[name_end:]
-    scan.out.left = list(_pieces(scan))
+    scan.out.left = list(_pieces(scan, has_name=has_name))
     return scan.out
 
 
@@ -88,11 +88,12 @@ def _name_end(scan: Scan) -> int:
     return runs[0].end() if runs else 0
 
 
-def _pieces(scan: Scan) -> Iterator[tuple[int, str]]:
+def _pieces(scan: Scan, *, has_name: bool) -> Iterator[tuple[int, str]]:
     for run in re.finditer(rf"[^{GONE}]+", scan.left):
         piece = scan.raw[run.start() : run.end()]
         text = piece.strip(" \t,;:|.-–—()[]/+@&\n=")
-        if re.search(r"\w", text) and not all(word in _EMPTY_WORDS for word in text.lower().split()):
+        is_name = has_name and run.start() == 0 and text.lower() == "bench"
+        if is_name or (re.search(r"\w", text) and not all(word in _EMPTY_WORDS for word in text.lower().split())):
             yield run.start() + piece.index(text[0]), text
 
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.counts import SETS_LIMIT
+from bot.language.blocks.prose import sentences
 from bot.language.blocks.scan import Mark
 from bot.training.blocks import Rest
 from bot.training.loads import Unit
@@ -46,6 +47,10 @@ def holds_for_all(text: str) -> bool:
 
 def take_conventions(into: Conventions, text: str) -> bool:
     """Keep what a line above the days says of all exercises; False where it says nothing of them."""
+    return any([_take_one(into, part) for part in sentences(text) or (text,)])  # noqa: C419 - each sentence is looked at
+
+
+def _take_one(into: Conventions, text: str) -> bool:
     turned = bool(_REPS_FIRST.search(text)) and not re.search(r"\bsets?\s*(?:x|by)\s*reps?\b", text, re.I)
     into.reps_first = into.reps_first or turned
     if not holds_for_all(text) or re.search(r"\bw(?:ee)?ks?\s*\d", text, re.I):
@@ -79,13 +84,13 @@ _ALPHABETS = (
     ("l|lu", "ma", "me", "j|g|je|gi", "v|ve", "s|sa", "d|di|do"),
     ("ma", "di", "wo", "do", "vr", "za", "zo"),
 )
-_LETTERS = re.compile(r"(?<![\w'.])(?:[A-Z][a-z]?\s*(?:[,/&+-]|\b(?:and|und|y|et|en|e)\b)?\s*){2,7}(?![\w'])")
+_LETTERS = re.compile(r"(?<![\w'.])(?:[A-Z][A-Za-z]?\s*(?:[,/&+-]|\b(?:and|und|y|et|en|e)\b)?\s*){2,7}(?![\w'])")
 
 
 def weekdays_by_letters(text: str) -> dict[str, int]:
     """ "M W F" -> {"m": 0, "w": 2, "f": 4}; empty where the letters are no weekdays in their order."""
     for found in _LETTERS.finditer(text):
-        words = [word.lower() for word in re.findall(r"\b[A-Z][a-z]?\b", found[0])]
+        words = [word.lower() for word in re.findall(r"\b[A-Z][A-Za-z]?\b", found[0])]
         if len(words) < 2 or (len(words) == 2 and not re.search(r"[/&+,]", found[0])):
             continue
         for alphabet in _ALPHABETS:

@@ -34,7 +34,7 @@ LIST = rf"(?:{_ITEM}(?:\s*[,/]\s*(?:then\s+)?{_ITEM}|\s*(?:,\s*)?\bthen\s+{_ITEM
 SETS = r"(?P<sets>\d{1,2})(?:\s*(?:-|to)\s*(?P<sets_to>\d{1,2}))?"
 
 SCHEME = re.compile(
-    rf"(?<![\d.x/-]){SETS}\s*(?:(?:total\s+|working\s+|work\s+|hard\s+)?sets?\s*(?:of|x|@|:|-|,|to)?|rounds?\s*(?:of|x|:)?|(?:holds?|trips?|lengths?|carries|bouts?|lots?|goes|turns|efforts?|runs?)\s+of|times(?:\s+for)?|x)\s*(?P<list>{LIST})",
+    rf"(?<![\d.x/-]){SETS}\s*(?:(?:total\s+|working\s+|work\s+|hard\s+)?sets?\s*(?:of|x|@|:|-|,|to)?|rounds?\s*(?:of|x|:)?|(?:holds?|trips?|lengths?|carries|bouts?|lots?|goes|turns|efforts?|runs?)\s+of|times(?:\s+for)?|by(?=\s*\d)|x)\s*(?P<list>{LIST})",
     re.I | re.X,
 )
 REVERSED = re.compile(

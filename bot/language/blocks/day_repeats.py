@@ -66,7 +66,7 @@ _PIECES = re.compile(
     re.I,
 )
 _LESS = re.compile(
-    r"^(?:(?:with|do|drop|take(?:\s+off)?|minus|cut)\s+)*(?:(?P<n>\d|an?)\s+)?(?:sets?\s+(?P<word>less|fewer|more|extra|off)|(?P<word2>less|fewer|more|extra)\s+sets?|sets?)(?:\s+(?:of|on|for|in|off|from)\s+(?:each|every|all|them)\s*\w*|\s+each|\s+everywhere|\s+per\s+exercise)?$",
+    r"^(?:(?:with|do|drop|take(?:\s+off)?|minus|cut)\s+)*(?:(?P<n>\d|an?)\s+)?(?:(?:sets?|rounds?)\s+(?P<word>less|fewer|more|extra|off)|(?P<word2>less|fewer|more|extra)\s+(?:sets?|rounds?)|(?:sets?|rounds?))(?:\s+(?:of|on|for|in|off|from)\s+(?:each|every|all|them)\s*\w*|\s+each|\s+everywhere|\s+per\s+exercise)?$",
     re.I,
 )
 _ALL_SETS = re.compile(
@@ -87,7 +87,7 @@ def change_day(slots: list[SlotDraft], but: str, same: SameExercise, place: Plac
     words = re.sub(
         r"^(?:but|except(?!\s+for)|with|only|just)\s+(?:with\s+|do\s+|it's\s+)?", "", count_words_as_figures(but), flags=re.I
     )
-    words = re.sub(r"\bone(?=\s+(?:more\s+|less\s+|fewer\s+|extra\s+)?sets?\b)", "1", words, flags=re.I)
+    words = re.sub(r"\bone(?=\s+(?:more\s+|less\s+|fewer\s+|extra\s+)?(?:sets?|rounds?)\b)", "1", words, flags=re.I)
     return [
         piece
         for piece in (re.sub(r"^inst\w*d\s+", "", part) for part in _PIECES.split(words))

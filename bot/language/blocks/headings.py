@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from bot.language.blocks.letters import NUMBER_WORDS
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_WEEKDAY = r"(?:mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday|s)?|thu(?:r(?:s(?:day)?)?)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?)"
+_WEEKDAY = r"(?:mon(?:days?)?|tue(?:s(?:days?)?)?|wed(?:nesdays?|s)?|thu(?:r(?:s(?:days?)?)?)?|fri(?:days?)?|sat(?:urdays?)?|sun(?:days?)?)"
 _NUMBERS = "|".join(NUMBER_WORDS)
 _DAY = re.compile(
     rf"^(?:(?:training|workout|session|strength)\s+)?(?P<word>day|workout|session|training|wod|d)\s*[#:.-]?\s*(?P<mark>\d{{1,2}}|[a-h](?![a-z])|{_NUMBERS}|i{{1,3}}v?(?![a-z]))\b"
@@ -39,7 +39,7 @@ _LABEL = re.compile(
     re.I,
 )
 _SUPERSET = re.compile(
-    r"^(?:(?P<letter>[a-z])\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom|interval|hiit|tabata)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$",
+    r"^(?:(?P<letter>[a-z]|\d{1,2})\s*[.):-]\s*)?(?P<word>super\s?-?set|tri\s?-?set|giant\s?-?set|circuit|compound\s+set|pair(?:ed)?(?:\s+set)?|complex|finisher\s+circuit|emom|interval|hiit|tabata)s?\b\s*(?P<mark>[a-wyz](?![a-z])|\d{1,2}(?!\s*(?:x|rounds|sets)))?(?P<rest>.*)$",
     re.I,
 )
 WARM_UP = re.compile(
@@ -171,12 +171,19 @@ def _numbered(found: re.Match[str]) -> DayHeading:
         return DayHeading(_clean(rest), number)
     if _REST_WORDS.match(rest):
         return DayHeading("", number, is_rest=True)
-    weekday = re.match(rf"^[\s:(,/-]*(?P<weekday>{_WEEKDAY})\b\)?(?P<rest>.*)$", rest, re.I)
+    weekday = re.match(
+        rf"^[\s:(,/-]*(?:(?:do\s+(?:it|this|that)|for|on)\s+)*(?P<weekday>{_WEEKDAY})\b\)?(?P<rest>.*)$", rest, re.I
+    )
     if weekday:
         at = _weekday(weekday["weekday"])
         if _REST_WORDS.match(weekday["rest"]):
             return DayHeading("", number, at, is_rest=True)
         return DayHeading(_clean(weekday["rest"]) or WEEKDAYS[at].capitalize(), number, at)
+    behind = re.match(
+        rf"^(?P<name>.*?[a-z].*?)\s*(?:\(\s*(?P<day>{_WEEKDAY})\s*\)|[-,/|]\s*(?P<day2>{_WEEKDAY}))\s*:?$", rest, re.I
+    )
+    if behind:
+        return DayHeading(_clean(behind["name"]), number, _weekday(behind["day"] or behind["day2"]))
     return DayHeading(_clean(rest), number)
 
 
@@ -255,7 +262,12 @@ def read_superset(line: str) -> SupersetHeading | None:
     remainder = (rest[: rounds.start()] + rest[rounds.end() :]) if rounds else rest
     if re.search(r"\d\s*x\s*\d|\bx\s*\d+\s*$", rest) and not rounds:
         return None
-    letter = found["letter"] or (found["mark"] if found["mark"] and found["mark"].isalpha() else "")
+    given = found["letter"] or ""
+    letter = (
+        letters_of(int(given))
+        if given.isdigit()
+        else given or (found["mark"] if found["mark"] and found["mark"].isalpha() else "")
+    )
     return SupersetHeading(letter.upper(), int(rounds[1] or rounds[2]) if rounds else None, remainder.strip(" :-()|,."))
 
 

@@ -60,9 +60,9 @@ def _language(marks: str, *words: tuple[str, str]) -> OtherLanguage:
 
 _LANGUAGES = (
     _language(
-        r"wdh|wiederholungen|sa?tze|saetze|u?bung(?:en)?|uebung(?:en)?|ruhetag|tag\s+\d|wochen|pro\s+seite|je\s+seite|sek(?:unden)?|aufwarmen|aufwaermen|"
+        r"wdh|wiederholungen|sa?tze|saetze|u?bung(?:en)?|uebung(?:en)?|ruhetag|tag\s+\d|wochen|unterkorper|oberkorper|und|aber|nicht|jeweils|pro\s+seite|je\s+seite|sek(?:unden)?|aufwarmen|aufwaermen|"
         r"montags?|dienstags?|mittwochs?|donnerstags?|freitags?|samstags?|sonntags?",
-        (r"(?:trainings)?tag(?=\s*(?:\d|[a-f]\b))", "Day"), (r"einheit(?=\s*\d)", "Session"),
+        (r"wie(?=\s+(?:tag\s*\d|einheit\s*\d|mo|di|mi|do|fr|sa|so|\w+tag)(?!\w))", "as"), (r"aber", "but"), (r"und", "and"), (r"(?:trainings)?tag(?=\s*(?:\d|[a-f]\b))", "Day"), (r"einheit(?=\s*\d)", "Session"),
         (r"ruhetage?|pausentag|trainingsfrei", "Rest day"), (r"wochen", "Weeks"), (r"woche(?=\s*\d)", "Week"),
         (r"letzter\s+satz|letzten\s+satz", "last set"), (r"s(?:a|ae)tze?\s+(?:a|mit|je)", "sets of"), (r"s(?:a|ae)tze", "sets"), (r"satz(?=\s*\d)", "set"),
         (r"wdh\.?|wiederholungen", "reps"), (r"sek(?:unden)?\b\.?", "sec"), (r"minuten?", "min"), (r"schritte", "steps"), (r"runden", "rounds"),

@@ -83,7 +83,7 @@ def without_tail(name: str, is_exercise: Callable[[str], bool]) -> tuple[str, st
     for cut in reversed(
         list(
             re.finditer(
-                r"[\s,]+(?=(?:for|with|to|in|on|at|under|over|from|off|against|as|next|again|today|now|after|please|done|then|using)\b)",
+                r"[\s,]+(?=(?:for|with|to|in|on|at|under|over|from|off|against|as|(?<!leg )(?<!side )(?<!arm )first|next|again|today|now|after|please|done|then|using)\b)",
                 name,
                 re.I,
             )

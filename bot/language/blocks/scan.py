@@ -12,6 +12,7 @@ from bot.language.blocks.letters import count_words_as_figures, even
 from bot.training.blocks import SetKind
 
 GONE = "\x00"
+_COLON = re.compile(r"(?<=[x\s(]):([1-5]\d)(?![\d:])")  # "3 x :30" is thirty seconds
 _SEK = re.compile(r"(?<=[\d\s])sek\b", re.I)
 
 
@@ -69,7 +70,7 @@ class Scan:
 
     def __init__(self, text: str) -> None:
         self.raw = text
-        self.left = _SEK.sub("sec", count_words_as_figures(even(text)))
+        self.left = _COLON.sub(r"\1s", _SEK.sub("sec", count_words_as_figures(even(text))))
         self.out = Clauses()
         self.regions: list[tuple[int, int, Which]] = []
 

@@ -18,7 +18,7 @@ from bot.language.blocks.growth import growth_in
 from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.letters import even
 from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
-from bot.language.blocks.prose import alternatives, paired, without_lead, without_tail
+from bot.language.blocks.prose import alternatives, paired, weeks_in, without_lead, without_tail
 from bot.language.blocks.repeats import repeated_in, take_over
 from bot.language.blocks.scan import Clauses
 from bot.language.blocks.slots import SetLine, SlotDraft
@@ -45,6 +45,10 @@ _PAUSE = re.compile(
     re.I,
 )
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
+_OF_THE_WEEK = re.compile(
+    r"\b(?:times|days|sessions|workouts|x)\s+(?:a|per|each|every)\s+week\b|^(?:this\s+|the\s+)?(?:block|plan|program(?:me)?)\b.*\b(?:runs?|lasts?|is|goes)\b",
+    re.I,
+)
 _INSTEAD = re.compile(
     r"(?:or|alternatively|alternative|sub(?:stitute)?(?:\s+with)?)\s*:?\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$|"
     r"(?:if\b|when\b|no\b|can'?t\b|(?:[\w' -]+\?))[^.;]*?[\s,](?:do|use|try|take|go\s+for|swap(?:\s+(?:it|them|this))?\s+(?:for|to|with)|switch\s+to)\s+(?:the\s+|some\s+)?(?P<names2>\D+?)\s+instead$",
@@ -241,6 +245,10 @@ class SlotText:
         nothing = not clauses.schemes and not clauses.marks and not clauses.fields and not clauses.faults
         if nothing:
             if self._takes_substitutes(slot, body):
+                return
+            if _OF_THE_WEEK.search(body):
+                self.to.weeks_said = self.to.weeks_said or weeks_in(body)
+                self.to.notes.append(said)
                 return
             if re.match(r"^\W*\d", body) and len(re.findall(r"[^\W\d_]{2,}", body)) < 3:
                 self._leftover(slot, body, place)

@@ -71,6 +71,7 @@ class SlotDraft:
     week: int | None = None  # the week that lines of single sets belong to now
     problems: list[Problem] = field(default_factory=list)
     grows: Growth | None = None
+    has_label: bool = False  # the coach wrote one
     is_copy: bool = False  # taken over from another day; a line of its own takes its place
     rests_later: bool = False  # the rest of its superset comes behind another exercise
 
@@ -362,6 +363,9 @@ def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget
         sets_to = said[1] if said else None
     else:
         sets_to = scheme.sets_to
+    if sets is None and len(counts) == 1 and _is_one_long_set(draft, counts[0]):
+        sets = 1
+        draft.problems.append(warning(place, scheme.found, f"{quoted(scheme.found)} is read as one set"))
     if sets is None:
         draft.problems.append(
             error(
@@ -406,6 +410,12 @@ def _of_scheme(draft: SlotDraft, scheme: Scheme, place: Place) -> list[SetTarget
     for at, count in enumerate(spread):
         made.append(_target(draft, count, kind, place, scheme.found, say=at == 0 or len(counts) > 1))
     return made
+
+
+def _is_one_long_set(draft: SlotDraft, count: Count) -> bool:
+    """Minutes of something, or a long way, are done once where no number of sets is said."""
+    long = {Measure.SECONDS: 120, Measure.METRES: 400}.get(count.measure or Measure.REPS)
+    return long is not None and count.low is not None and count.low >= long and not count.wrong
 
 
 def _target(draft: SlotDraft, count: Count, kind: SetKind, place: Place, found: str, *, say: bool = True) -> SetTarget:

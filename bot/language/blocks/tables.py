@@ -11,10 +11,11 @@ import io
 import re
 from collections.abc import Callable, Mapping, Sequence
 from functools import lru_cache
+from itertools import pairwise
 from typing import NamedTuple
 
 from bot.language.blocks.assemble import Assembler
-from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_superset
+from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_label, read_superset
 from bot.language.blocks.letters import even
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.typed import TypedReader
@@ -51,7 +52,7 @@ _COLUMNS: tuple[tuple[str, str], ...] = (
     ("sub", r"subs?|substitutes?|alternatives?|alt\.?|swap|instead|regression"),
     ("cue", r"cues?|coaching cues?|focus|technique|how"),
     ("demo", r"demo|video|link|url"),
-    ("note", r"notes?|comments?|remarks?|details?|info|hinweise?|bemerkung(?:en)?|notiz(?:en)?"),
+    ("note", r"(?:coach(?:'s|es|ing)?\s+|your\s+|extra\s+)?notes?|comments?|remarks?|details?|info|hinweise?|bemerkung(?:en)?|notiz(?:en)?"),
 )  # fmt: skip
 
 
@@ -62,12 +63,29 @@ def looks_like_table(text: str, filename: str = "") -> bool:
     lines = [line for line in text.splitlines() if line.strip()][:30]
     if len(lines) < 3:
         return False
+    if any(_looks_filled(lines, mark) for mark in ("|", "\t")):
+        return True
     return any(
         _header([cell.strip() for cell in line.split(mark)])
         for mark in ("\t", ";", "|", ",")
         for line in lines[:6]
         if line.count(mark) >= 2
     )
+
+
+_SETS_CELL = re.compile(r"[1-9]|10")
+_REPS_CELL = re.compile(
+    r"(?:\d{1,3}(?:\s*[-–/]\s*\d{1,3})*\+?|amrap|max)\s*(?:reps?|s|secs?|steps|m|each|ea|e/s)?\s*(?:(?:/|per|each)\s*\w+)?", re.I
+)
+
+
+def _looks_filled(lines: Sequence[str], mark: str) -> bool:
+    """Rows of a table without a head: words, then a cell of sets beside a cell of reps, in most lines that have cells at all."""
+    rows = [[cell.strip() for cell in line.strip(f" {mark}").split(mark)] for line in lines if line.count(mark) >= 2]
+    fitting = sum(
+        any(_SETS_CELL.fullmatch(one) and _REPS_CELL.fullmatch(other) for one, other in pairwise(row[1:])) for row in rows
+    )
+    return fitting >= 3 and fitting * 3 >= len(rows) * 2
 
 
 def read_table_text(text: str, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
@@ -197,9 +215,10 @@ def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
     """Columns of a table without a head, by what most of their cells look like; empty where no column holds exercises."""
     full = [row for row in rows if sum(bool(cell) for cell in row) > 2][:_GUESSED_FROM]
     width = max((len(row) for row in full), default=0)
-    columns = {n: [row[n] for row in full if n < len(row) and row[n]] for n in range(width)}
+    columns = {n: [row[n] for row in full if n < len(row) and row[n].strip(" -–")] for n in range(width)}
     known = {
-        n: sum(bool(_WORD.search(cell)) and to.names.find(cell)[0] is not None for cell in cells) for n, cells in columns.items()
+        n: sum(bool(_WORD.search(cell)) and to.names.find(_unlabelled(cell))[0] is not None for cell in cells)
+        for n, cells in columns.items()
     }
     exercise = max(known, key=lambda n: known[n], default=0)
     if not full or known.get(exercise, 0) * 2 < len(full):
@@ -207,7 +226,7 @@ def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
     found = {exercise: Column("exercise")}
     for name, pattern in _LOOKS:
         for n, cells in columns.items():
-            behind = name == "slot" or n > exercise
+            behind = (name == "slot") == (n < exercise)
             taken = name in [other.name for other in found.values()]
             if (
                 n not in found
@@ -218,6 +237,12 @@ def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
             ):
                 found[n] = Column(name)
     return found
+
+
+def _unlabelled(cell: str) -> str:
+    """The exercise of "a1 back squat"."""
+    labelled = read_label(even(cell))
+    return labelled[1] if labelled else cell
 
 
 # What cells of a table without a head look like; the first that fits, from left to right.
@@ -236,7 +261,8 @@ _LOOKS = (
 def _outside(reader: TypedReader, cells: Mapping[int, str], number: int, place_of: PlaceOf) -> None:
     """A heading that shares the header's row, such as the day's name in its first cell."""
     for column, cell in cells.items():
-        reader.take(cell, place_of(number, column))
+        if column == 0 or read_day(even(cell)) is not None:
+            reader.take(cell, place_of(number, column))
 
 
 _DATE = re.compile(

@@ -48,6 +48,12 @@ _SAYS_NOTHING = re.compile(
     r"(?:these|those|the|following|two|three|both|for|of|when|you|you've|have|done|after|and|exercises?|moves?|together|as|an?|\s)+",
     re.I,
 )
+_FIGURES = re.compile(r"\d\s*x\s*\d|\d\s+sets?\b", re.I)
+_DAY_AND_MORE = re.compile(
+    r"^(?P<day>(?:day|workout|session)\s*\w{1,2}|[a-z]{1,9}\.?)\s*[:=-]\s*(?P<rest>[a-z].*\d\s*x\s*\S.*)$", re.I
+)
+_ROW_CUT = re.compile(r"\s*(?:[,;/]|\s\+\s)\s*(?=[a-z][^\d,;]*\d{1,2}\s*x\s*\S)", re.I)
+_NAME_AND_SETS = re.compile(r"\s*(?P<name>[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
 
@@ -91,7 +97,7 @@ class TypedReader:
         for reads in (self._week_part, self._day_again, self._of_block, self._heading, self._warm_up, self._burnout):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
-        if self._part_again(text, place):
+        if self._part_again(text, place) or self._row_of_exercises(text, place):
             return
         if re.fullmatch(r"(?:and\s+)?(?:then|next|after\s+that|now)\s*[.:,-]*", text, re.I) and self.to.day is not None:
             self.to.close_superset()
@@ -135,11 +141,17 @@ class TypedReader:
 
     def _exercise_line(self, text: str, said: str, place: Place, follows: str, *, is_bullet: bool) -> None:
         """A line in its usual form; exercises that share it are read as a superset."""
+        closes = re.match(r"^(?:and\s+)?(?:then|after(?:wards|\s+that)|finally|last)\s*:\s*(?=\w)", text, re.I)
+        if closes and len(said) == len(text):
+            self.to.close_superset()
+            text, said = text[closes.end() :], said[closes.end() :]
         usual = Usual(text) if KEY_LINE.match(text) else usual_form(text, self.slots.knows)
         before = self.to.slot
         if usual.more and self.to.superset is None:
             labelled = headings.read_label(usual.text)
             self.to.open_superset((labelled[0] if labelled else "").rstrip("0123456789"), None, place)
+        if usual.note and self.to.superset is not None and self.to.superset.slots and _FIGURES.search(usual.text):
+            self.to.close_superset()  # "Core: dead bug 3x8" below a superset is none of it
         superset = self.to.superset if usual.more else None
         self._slot_or_more(usual.text, said if usual.text == text else usual.text, place, follows, is_bullet=is_bullet)
         if usual.is_burnout and self.to.slot is not None and self.to.slot is not before:
@@ -195,6 +207,8 @@ class TypedReader:
     # Days and their warm-ups.
 
     def _heading(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        if self._day_and_exercises(text, said, place):
+            return True
         heading = headings.read_day(text, set_off=set_off) or self._short_day(text, follows) or self._by_letter(text)
         if heading is None and headings.could_be_day(text) and not self._is_exercise(text) and _opens_slot(follows):
             heading = headings.DayHeading(text.rstrip(": "))
@@ -210,6 +224,34 @@ class TypedReader:
         self.to.open_day(replace(heading, name=plain) if in_rounds else heading, place, self.week)
         if in_rounds:
             self._superset(heading.name, place)
+        return True
+
+    def _day_and_exercises(self, text: str, said: str, place: Place) -> bool:
+        """ "mon: squat 5x5, bench 5x5": a day and its exercises in one line."""
+        found = _DAY_AND_MORE.match(text)
+        heading = (headings.read_day(found["day"]) or self._by_letter(found["day"])) if found else None
+        if found is None or heading is None or heading.is_rest or len(said) != len(text):
+            return False
+        self.in_warm_up = self.to.in_notes = False
+        self.to.open_day(heading, place, self.week)
+        self.take(said[found.start("rest") :], place)
+        return True
+
+    def _row_of_exercises(self, text: str, place: Place) -> bool:
+        """ "squat 5x5, bench 5x5, plank 3x1min": exercises in a row, each with its sets."""
+        cuts = list(_ROW_CUT.finditer(text))
+        starts, ends = [0, *(cut.end() for cut in cuts)], [*(cut.start() for cut in cuts), len(text)]
+        parts = [text[start:end] for start, end in zip(starts, ends, strict=True)]
+        named = [_NAME_AND_SETS.match(part) for part in parts]
+        if (
+            len(parts) < 2
+            or not all(named)
+            or sum(self._names_exercise(found["name"]) for found in named if found) * 2 < len(parts)
+        ):
+            return False
+        self.to.close_superset()
+        for part in parts:
+            self.slots.open(None, part.strip(), place)
         return True
 
     def _day_again(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
@@ -275,11 +317,15 @@ class TypedReader:
         below = headings.read_label(without_marks(even(follows))) if found else None
         if not found or not below or below[0] not in ("A", "A1", "1"):
             return None
-        return headings.DayHeading(found["name"].strip(), int(found["number"]))
+        return headings.read_day(f"day {found['number']} {found['name']}") or headings.DayHeading(
+            found["name"].strip(), int(found["number"])
+        )
 
     def _by_letter(self, text: str) -> headings.DayHeading | None:
         """ "W - pull" where the coach trains on M, W and F."""
-        found = re.match(r"^(?P<letter>[A-Z][a-z]?)(?:\s*[-:/(|.]+\s*(?P<name>\D{0,40}))?$", text)
+        found = re.match(r"^(?P<letter>[A-Z][A-Za-z]?)(?:\s*[-:/(|.]+\s*(?P<name>.{0,40}))?$", text)
+        if found and found["name"] and (_FIGURES.search(found["name"]) or re.match(r"\d", found["name"])):
+            return None
         weekday = self.to.conventions.initials.get(found["letter"].lower()) if found and not weekdays_by_letters(text) else None
         if found is None or weekday is None or self._is_exercise(found["name"] or ""):
             return None
@@ -291,7 +337,7 @@ class TypedReader:
     def _warm_up(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         found = headings.WARM_UP.match(text)
         if found and not re.match(r"set", found["rest"], re.I):
-            if self.to.slot is not None and found["rest"]:
+            if self.to.slot is not None and re.search(r"\d\s*x|\bsets?\b|^\W*$", found["rest"], re.I):
                 return False
             day = self.to.need_day(place)
             self.in_warm_up, self.warm_up_has_text = True, bool(found["rest"])
@@ -410,7 +456,9 @@ class TypedReader:
             return None
         again = repeated_in(found["rest"])
         name = read_clauses(again.text if again else found["rest"]).left
-        return (found["letter"], found["rest"]) if name and self.to.names.find(cut_name(name[0][1])[0])[0] else None
+        known = bool(name) and self.slots.knows(cut_name(name[0][1])[0])
+        goes_on = found["letter"] > "A" and self.to.labels_given and bool(_FIGURES.search(even(found["rest"])))
+        return (found["letter"], found["rest"]) if known or goes_on else None
 
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
         return self.warm_up_has_text and not is_bullet and bool(re.search(r"\d\s*(?:x|sets)\s*", text, re.I))

@@ -209,3 +209,88 @@ def test_the_shape_of_a_plan_is_read_in_other_languages(language: str) -> None:
 
     assert [line for line in tell(block) if not line.startswith("day")] == ["A1 push_up : 3*10 rest 60", "A1 plank each : 3*30s"]
     assert block.rhythm == (True, False, True, False, False, False, False)
+
+
+# Ways of writing that were met in plans and are held here, each beside what it means.
+
+WAYS = {
+    "a day and its exercises in one line": (
+        "mon: squat 5x5, bench press 5x5, plank 3x1min\nwed: deadlift 1x5, pull-up 3xmax\n",
+        ["A1 bodyweight_squat : 5*5", "B1 bench_press : 5*5", "C1 plank : 3*60s", "A1 deadlift : 5", "B1 pull_up : 3*amrap"],
+    ),
+    "a numbered superset": (
+        "Day 1\n1. Push-up 3x10\n2. Superset:\n a. Goblet squat 3x8\n b. Plank 3x30s\n3. Hammer curl 2x12\n",
+        ["A1 push_up : 3*10", "B1 goblet_squat : 3*8", "B2 plank : 3*30s", "C1 hammer_curl : 2*12"],
+    ),
+    "cells without a head": (
+        "Day 1\na1 back squat | 4 | 6-8 | 3110 | 2m\na2 step up | 3 | 10/leg | - | 75s\nb1 plank | 2 | 30s | - | 45s\n",
+        ["A1 back_squat : 4*6-8@3-1-1-0 rest 120", "A2 step_up each : 3*10 rest 75", "B1 plank : 2*30s rest 45"],
+    ),
+    "a rest behind a comma": ("Day 1\nA Push-up 3x12, 90s\nB Plank 3x30s, 40s, 50s\n", ["A1 push_up : 3*12 rest 90", "B1 plank : 30s 40s 50s"]),
+    "reps by": ("Day 1\nA Push-up 4 by 12\n", ["A1 push_up : 4*12"]),
+    "seconds behind a colon": ("Day 1\nA Plank 3 x :30\n", ["A1 plank : 3*30s"]),
+    "two left of as many as possible": ("Day 1\nA Push-up 3x AMRAP-2\n", ["A1 push_up : 3*amraprir2"]),
+    "minutes of something": ("Day 1\nA Push-up 3x10\nB Skipping rope 5 min\n", ["A1 push_up : 3*10", "B1 skipping_rope : 300s"]),
+    "either load": ("Day 1\nA Goblet squat 3x8, 16 or 20 kg\n", ["A1 goblet_squat : 3*8=16kg"]),
+    "then, in lines of their own": (
+        "Day 1\n3 rounds:\n- push-ups x 10\n- plank 30s\nthen: wall sit 2x40s\n",
+        ["A1 push_up : 3*10", "A2 plank : 3*30s", "B1 wall_sit : 2*40s"],
+    ),
+    "sentences": (
+        "Monday is leg day. Warm up for five minutes. First up, goblet squats, four sets of eight, two minutes off in between. "
+        "Then back and forth between push-ups (3 sets of 10) and planks (3 sets of 30 seconds), resting a minute after both. "
+        "If the wrist is sore do wall sits instead.\n",
+        ["A1 goblet_squat : 4*8 rest 120", "B1 push_up : 3*10", "B2 plank : 3*30s rest 60 or wall sits"],
+    ),
+    "columns of weeks for more than sets": (
+        "Day,Exercise,W1 sets,W1 reps,W2 sets,W2 reps,Rest W1,Rest W2\n1,Push-up,3,10,4,8,60,90\n1,Plank,2,30s,3,30s,60,60\n",
+        ["A1 push_up : 3*10 rest 60", "  week 2 : 4*8", "B1 plank : 2*30s rest 60", "  week 2 : 3*30s"],
+    ),
+    "names of days above the rows of a table": (
+        "HEAVY THINGS,,\nExercise,Sets,Reps\nPush-up,3,10\nPlank,2,30s\nQUICK THINGS,,\nExercise,Sets,Reps\nGoblet squat,3,8\nBurpee,3,6\n",
+        ["A1 push_up : 3*10", "B1 plank : 2*30s", "A1 goblet_squat : 3*8", "B1 burpee : 3*6"],
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_a_way_of_writing_means_what_its_coach_meant(way: str) -> None:
+    text, expected = WAYS[way]
+
+    assert _told(text) == expected
+
+
+def test_a_day_by_its_letters_may_end_in_a_figure() -> None:
+    block = _block("Mo Di Do\nMO - Upper 1\nA Push-up 3x10\nDI - Lower\nA Goblet squat 3x8\nDO - Upper 2\nA Plank 3x30s\n")
+
+    assert [day.name for day in block.days] == ["Upper 1", "Lower", "Upper 2"]
+
+
+NO_BLOCKS = [
+    "Shopping\n- 3 x 400 g tomatoes\n- 2x1 l milk\n",
+    "rest in peace, 3x10",
+    "Timetable\nMon | maths 3x45 | art\nTue | french 2x45 | music\n",
+    "Curl your hair 3x10 min",
+    "rest day\nrest day\nrest day",
+    "Chess: 1. e4 e5 2. Nf3 Nc6",
+]
+
+
+@pytest.mark.parametrize("text", NO_BLOCKS)
+def test_a_text_that_names_neither_a_day_nor_an_exercise_is_no_block(text: str) -> None:
+    assert read_block(text, catalogue=CATALOGUE).block is None
+
+
+def test_figures_beside_words_that_are_no_exercise_get_a_sentence() -> None:
+    assert [problem.sentence for problem in read_block("Paint 3x10 fences", catalogue=CATALOGUE).errors] == [
+        "No day and no exercise that I know is named, so I take it for no block; write Day 1 above the exercises of the first day."
+    ]
+
+
+def test_an_old_western_encoding_keeps_its_accents() -> None:
+    text = "Day,Exercise,Sets,Reps\nLegs é,Goblet squat,3,10\n"
+
+    reading = read_block(text.encode("cp1252"), filename="plan.csv", catalogue=CATALOGUE)
+
+    assert reading.block is not None
+    assert reading.block.days[0].name == "Legs é"

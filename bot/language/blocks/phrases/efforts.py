@@ -21,7 +21,12 @@ _RPE = re.compile(
 )
 
 
+_AMRAP_LESS = re.compile(r"(?<=amrap)\s*-\s*(?P<left>[1-5])\b(?!\s*-)", re.I)  # "AMRAP-2" leaves two in reserve
+
+
 def take_efforts(scan: Scan) -> None:
+    for found in scan.take(_AMRAP_LESS):
+        scan.mark("rir", (decimal(found["left"]),), found)
     for name, pattern, top in (("rir", _RIR, 10), ("rpe", _RPE, 10)):
         for found in scan.take(pattern):
             said = next(found[group] for group in ("list", "list2", "list3", "list4") if found.groupdict().get(group))

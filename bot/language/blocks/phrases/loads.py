@@ -47,7 +47,7 @@ _BAND = re.compile(
 
 
 _LOAD_SPAN = re.compile(
-    r"(?:@|at|with|load)?\s*(?<![\d.x])(?P<low>\d+(?:[.,]\d+)?)\s*(?:kgs?|kilos?|lbs?|pounds?)?\s*(?:-|to)\s*\d+(?:[.,]\d+)?\s*(?P<unit>kgs?\b|kilos?\b|lbs?\b|pounds?\b)",
+    r"(?:@|at|with|load)?\s*(?<![\d.x])(?P<low>\d+(?:[.,]\d+)?)\s*(?:kgs?|kilos?|lbs?|pounds?)?\s*(?:-|\bto\b|\bor\b)\s*\d+(?:[.,]\d+)?\s*(?P<unit>kgs?\b|kilos?\b|lbs?\b|pounds?\b)",
     re.I,
 )
 

@@ -18,9 +18,9 @@ _REST_FREE = re.compile(
     re.I,
 )
 _REST = re.compile(
-    rf"\b(?:rest|resting|recovery|recover|break)(?!\s*-?\s*pause)s?(?:\s+(?:between|after|period|time|interval|for|of|about|approx)(?:\s+(?:sets?|rounds?|each\s+(?:set|round)|both|exercises|\w\d(?:\s*/\s*\w\d)?))?)*\s*[:=~]?\s*"
-    rf"(?P<time>{TIME_PATTERN})(?:\s*(?:rest|between\s+(?:sets|rounds)|after\s+each\s+(?:set|round)|per\s+set))?|"
-    rf"(?<![\d.x@-])(?P<time2>\d+(?:[.,:]\d+)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?)?\s*(?:minutes?|mins?|m|seconds?|secs?|s|\"|'))\s*(?:of\s+|'s\s+)?(?:rest\b(?!\s*-?\s*pause)(?:\s+(?:between|after|per)\s+(?:each\s+)?(?:sets?|rounds?))?|recovery\b|(?:off\s+)?(?:in\s+)?between(?:\s+(?:the\s+|each\s+)?(?:sets?|rounds?|exercises|both|them))?\b|off\b(?=\s*(?:$|[,;.)]))|break\b)|"
+    rf"\b(?:rest|resting|recovery|recover|break)(?!\s*-?\s*pause)s?(?:\s+(?:between|after|period|time|interval|for|of|about|approx|is|are|stays?(?:\s+at)?)(?:\s+(?:sets?|rounds?|each\s+(?:set|round)|both|exercises|\w\d(?:\s*/\s*\w\d)?))?)*\s*[:=~]?\s*"
+    rf"(?P<time>{TIME_PATTERN})(?:\s*(?:rest|between\s+(?:sets|rounds)|after\s+each\s+(?:set|round)|after\s+[A-H]\d\b|after\s+the\s+(?:pair|super-?set|last)|per\s+set))?|"
+    rf"(?<![\d.x@-])(?P<time2>\d+(?:[.,:]\d+)?(?:\s*(?:-|to)\s*\d+(?:[.,]\d+)?)?\s*(?:minutes?|mins?|m|seconds?|secs?|s|\"|'))\s*(?:of\s+|'s\s+)?(?:rest\b(?!\s*-?\s*pause)(?:\s+(?:between|after|per)\s+(?:each\s+)?(?:sets?|rounds?))?|recovery\b|(?:off\s+)?(?:in\s+)?between(?:\s+(?:the\s+|each\s+)?(?:sets?|rounds?|exercises|both|them))?\b|off\b(?=\s*(?:$|[,;.)]))|after\s+(?:the|each|every|both)\b(?:\s+(?:pair|super-?set|tri-?set|circuit|round|set|two|exercise|one|both))?|break\b)|"
     r"(?<![\w])R\s*[:=]?\s*(?P<time3>\d+(?:\s*-\s*\d+)?\s*(?:s|sec|min|m|\"|')(?![a-z])|\d:\d\d(?!\d)|\d{2,3}(?:\s*-\s*\d{2,3})?(?![\w%/.]))",
     re.I,
 )

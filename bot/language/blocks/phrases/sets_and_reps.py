@@ -10,13 +10,29 @@ from bot.training.blocks import SetKind
 
 
 def take_schemes(scan: Scan) -> None:
-    for pattern in (counts.SCHEME, counts.UNIT_TIMES, counts.REVERSED):
+    for found in list(counts.SCHEME.finditer(scan.left)):
+        found = _without_rest(scan.left, found)
+        if GONE not in found[0]:
+            scan.blank(found.start(), found.end())
+            _add_scheme(scan, found)
+    for pattern in (counts.UNIT_TIMES, counts.REVERSED):
         for found in scan.take(pattern):
             _add_scheme(scan, found)
     if not [scheme for scheme in scan.out.schemes if scheme.kind is SetKind.WORK]:
         for found in scan.take(counts.BARE_LIST, lambda found: scan.which(found.start()) is None):
             scan.out.schemes.append(Scheme(None, counts.read_counts(found["list"]), found.start(), scan.original(found)))
     scan.out.schemes.sort(key=lambda scheme: scheme.start)
+
+
+_THEN_TIME = re.compile(
+    r"[^,]*\d\+?(?:\s*reps?)?(?P<cut>\s*,)\s*\d{1,3}(?:\s*-\s*\d{1,3})?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\"|')\s*", re.I
+)
+
+
+def _without_rest(text: str, found: re.Match[str]) -> re.Match[str]:
+    """ "3x12, 90s" is three sets of 12; a time behind reps is none of them."""
+    mixed = _THEN_TIME.fullmatch(found["list"]) if found["sets"] != "2" else None
+    return (counts.SCHEME.match(text, found.start(), found.start("list") + mixed.start("cut")) if mixed else None) or found
 
 
 def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
