@@ -91,6 +91,9 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
         return None
     if re.search(r"\bthe\s+same\b", text, re.I):
         return None
+    turned = re.match(r"^(?P<mark>[a-h])[\s-]+(?P<word>day|workout|session)\b(?P<rest>.*)$", text, re.I)
+    if turned and not re.match(r"a\s", text):
+        text = f"{turned['word']} {turned['mark']}{turned['rest']}"
     shared = _SHARED.match(text)
     if shared:
         first, other = (

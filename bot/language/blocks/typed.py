@@ -50,10 +50,11 @@ _SAYS_NOTHING = re.compile(
 )
 _FIGURES = re.compile(r"\d\s*x\s*\d|\d\s+sets?\b", re.I)
 _DAY_AND_MORE = re.compile(
-    r"^(?P<day>(?:day|workout|session)\s*\w{1,2}|[a-z]{1,9}\.?)\s*[:=-]\s*(?P<rest>[a-z].*\d\s*x\s*\S.*)$", re.I
+    r"^(?P<day>(?:day|workout|session)\s*\w{1,2}|[a-h]\s+day|[a-z]{1,9}\.?)\s*[:=-]\s*(?P<rest>[a-z].*\d\s*x\s*\S.*)$", re.I
 )
 _ROW_CUT = re.compile(r"\s*(?:[,;/]|\s\+\s)\s*(?=[a-z][^\d,;]*\d{1,2}\s*x\s*\S)", re.I)
 _NAME_AND_SETS = re.compile(r"\s*(?P<name>[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I)
+_SETS_BELOW = re.compile(r"\d{1,2}\s*(?:x\s*\d|sets?\b)|sets?\s*[:=]\s*\d", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
 
@@ -463,6 +464,12 @@ class TypedReader:
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
         return self.warm_up_has_text and not is_bullet and bool(re.search(r"\d\s*(?:x|sets)\s*", text, re.I))
 
+    def _begins_anew(self, said: str, follows: str) -> bool:
+        """Words alone between two lines of sets: an exercise whose name is not known, rather than a word on the one above."""
+        slot = self.to.slot
+        words = re.fullmatch(r"[^\W\d_][^\d:;,.!?]*", even(said).strip())
+        return bool(words and slot is not None and slot.has_own_sets and _SETS_BELOW.match(without_marks(even(follows))))
+
     def _looks_like_slot(self, said: str, follows: str) -> bool:
         """An exercise's name with figures, or alone above a line of figures; figures alone say more of the slot above."""
         if self.is_exercise:
@@ -484,7 +491,7 @@ class TypedReader:
             return exercise is not None or clauses.left[0][0] == 0 or bool(matches and matches[0].score > 0.5)
         if exercise is not None and self.to.superset is not None and self.to.superset.intervals is not None:
             return True  # its sets are those of the heading
-        near = exercise is not None or bool(matches and matches[0].score >= 0.8)
+        near = exercise is not None or bool(matches and matches[0].score >= 0.8) or self._begins_anew(said, follows)
         return near and _is_figures(follows) and len(name.split()) <= 7
 
     def _is_exercise(self, text: str) -> bool:
@@ -495,7 +502,11 @@ def _is_figures(line: str) -> bool:
     """Does a line begin with sets and reps, or say them by name?"""
     text = without_marks(even(line))
     return bool(
-        re.match(r"(?:w(?:ee)?k?\s?\d\s*[:=-]?\s*\d|sets?\s*[:=]|\d{1,2}\s*(?:x|sets?\b)|reps?\s*[:=]|amrap)", text, re.I)
+        re.match(
+            r"(?:w(?:ee)?k?\s?\d\s*[:=-]?\s*\d|sets?\s*[:=]|\d{1,2}\s*(?:x|sets?\b)|reps?\s*[:=]|amrap|\d{1,3}(?:\s*-\s*\d{1,3})?\s*(?:each|per|reps?\b|s\b|sec|/)[^.]*\bsets?\b)",
+            text,
+            re.I,
+        )
     )
 
 

@@ -227,6 +227,11 @@ WAYS = {
         ["A1 back_squat : 4*6-8@3-1-1-0 rest 120", "A2 step_up each : 3*10 rest 75", "B1 plank : 2*30s rest 45"],
     ),
     "a rest behind a comma": ("Day 1\nA Push-up 3x12, 90s\nB Plank 3x30s, 40s, 50s\n", ["A1 push_up : 3*12 rest 90", "B1 plank : 30s 40s 50s"]),
+    "a name alone above its sets, known or not": (
+        "Day 1\nGoblet squat\n3 sets x 8\nrest 90\nHip hinge with rope\n3 sets x 15\nTurkish get-up\n3 each side, 3 sets\n",
+        ["A1 goblet_squat : 3*8 rest 90", "B1 ?Hip hinge with rope : 3*15", "C1 turkish_get_up each : 3*3"],
+    ),
+    "A day and B day": ("A day: push-up 3x10, plank 3x30s\nB day\nGoblet squat 3x8\n", ["A1 push_up : 3*10", "B1 plank : 3*30s", "A1 goblet_squat : 3*8"]),
     "reps by": ("Day 1\nA Push-up 4 by 12\n", ["A1 push_up : 4*12"]),
     "seconds behind a colon": ("Day 1\nA Plank 3 x :30\n", ["A1 plank : 3*30s"]),
     "two left of as many as possible": ("Day 1\nA Push-up 3x AMRAP-2\n", ["A1 push_up : 3*amraprir2"]),
