@@ -410,6 +410,8 @@ def _defined(line: str, bare: bool, about: str) -> str:
     if not found:
         return ""
     real = sorted((term for term in found if term != "slot"), key=lambda term: term == "rep")
+    if real == ["rep"] and line.startswith("what a "):  # "what a set": an exclamation
+        return ""
     named = DEFINES.search(line)
     mine = re.search(
         r"\b(?:my|did i|have i|do i have|should i (?:use|aim|take|go)|today|last time|is next|for next|how many|how much|how long|when|left)\b",
