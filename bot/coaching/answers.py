@@ -52,6 +52,7 @@ _JUST_DONE = re.compile(r"\b(?:that|this was|it was|was it|felt|flew|is \d+)\b",
 _ORDER = re.compile(r"\b(?:first|before|last|order|start(?: with)?|flip|later|at the end|ahead of)\b", re.IGNORECASE)
 _MUSCLES = re.compile(r"\b(?:muscles?|works?|working|train|hit|feel|feeling)\b", re.IGNORECASE)
 _HELP_ABOUT = (
+    ("voice", re.compile(r"\b(?:voice|audio|speak|recordings?)\b", re.IGNORECASE)),
     ("undo", re.compile(r"\b(?:undo|delete|remove|wrong|mistake|fix|correct|edit|change (?:the|what|a|my) (?:weight|number|set|reps|i)|take .*back)\b", re.IGNORECASE)),
     ("days", re.compile(r"\b(?:my days|move|reschedule|away|holiday|remind\w*|pause)\b", re.IGNORECASE)),
     ("log", re.compile(r"\b(?:log|record|enter|write|type|note|send|tell you|put in|report)\b", re.IGNORECASE)),
@@ -315,7 +316,7 @@ class AboutMeSaid:
 
 @dataclass(frozen=True, slots=True)
 class HelpSaid:
-    """about: "undo", "log", "days", or "" for all. label, name, measure, each_side: the slot that the log is about."""
+    """about: "voice", "undo", "log", "days", or "" for all. label, name, measure, each_side: the slot that the log is about."""
 
     about: str = ""
     label: str = ""
@@ -500,7 +501,7 @@ class _Desk:
     def _asks_for_another_order(self, day: Day, group: list[Slot]) -> bool:
         """ "Can I do C1 first", "the Cs before the Bs": more than the turns within one letter."""
         letters = {one.label[0] for one in day.slots}
-        named = {said.upper() for said in re.findall(r"\b([b-h](?=s\b)|[a-h](?=\d\b))", self.asked.text, re.IGNORECASE)} & letters
+        named = {said.upper() for said in re.findall(r"\b([B-Hb-h](?=s\b)|A(?=s\b)|[A-Ha-h](?=\d\b))", self.asked.text)} & letters
         return _ORDER.search(self.asked.text) is not None and (len(named) > 1 or (bool(self.asked.label) and len(group) < 2))
 
     def rest(self) -> Answer | None:

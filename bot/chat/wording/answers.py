@@ -236,6 +236,7 @@ def _about_me(a: given.AboutMeSaid) -> str:
 
 
 _HELP = {
+    "voice": "Only text: I cannot listen to voice messages. Dictating into the keyboard works.",
     "undo": "Send “undo” to take the last one back, or “no, 11” to correct it. You can also edit the message itself.",
     "days": "Tell me in words: “move today to Friday”, “away Fri till Wed”, “remind me 6:30”. The rest is in /settings.",
     "log": "Send each set as you do it: “20x12”, or just “12” with the same weight. Several at once: “12, 12, 10 @ 20”. Another slot: “B1 30x8”.",

@@ -197,7 +197,7 @@ _SPELLED = (
 )  # fmt: skip
 _BEFORE = re.compile(r"\bb4\b", re.IGNORECASE)
 _GROUP = re.compile(
-    r"\b(?:the|my|all) (?:([B-H])s|([b-h])s|(A)s)\b|\b([A-Hb-h]) (?:pair|superset|group|circuit)\b|(?<=\bof )([B-H])\b"
+    r"\b(?:the|my|all) (?:([B-H])s|([b-h])s|(A)s)\b|\b([A-Hb-h]) (?:pair|superset|group|circuit)\b|(?<=\bof )([B-Hb-h])\b"
 )
 
 
