@@ -19,6 +19,7 @@ from typing import Any, Protocol
 
 from telegram.error import NetworkError
 
+from bot.coaching.pauses import growing_pause_s
 from bot.coaching.ports import Clock
 
 LOG = logging.getLogger(__name__)
@@ -112,7 +113,7 @@ class Intake:
 
     async def _pause(self, fetched: Fetched) -> None:
         self._failures += 1
-        pause = max(fetched.pause_s or 0.0, min(2.0 ** (self._failures - 1), MAX_PAUSE_S))
+        pause = max(fetched.pause_s or 0.0, growing_pause_s(self._failures, first_s=1.0, most_s=MAX_PAUSE_S))
         LOG.warning("intake_waits cause=%r failures=%d next_in_s=%.0f", fetched.problem, self._failures, pause)
         await self._clock.sleep(pause)
 

@@ -29,6 +29,7 @@ from telegram import Bot, Update
 from telegram.error import InvalidToken, TelegramError
 
 from bot.coaching.faults import where
+from bot.coaching.pauses import growing_pause_s
 from bot.coaching.ports import Clock, InboxRow, Queues, UnitOfWorkFactory
 
 LOG = logging.getLogger(__name__)
@@ -223,7 +224,7 @@ class Lanes:
                 is_counted = from_before and not job.counts
                 if self._is_trouble(error):
                     trouble += 1
-                    pause = min(0.5 * 2**trouble, 30.0)
+                    pause = growing_pause_s(trouble, first_s=1.0, most_s=30.0)
                     LOG.warning("inbox_database_trouble row=%s cause=%s next_in_s=%.0f", row.id, type(error).__name__, pause)
                     await self._clock.sleep(pause)
                     continue

@@ -17,6 +17,7 @@ from telegram.error import InvalidToken, TelegramError
 
 from bot.chat.intake import ALLOWED_UPDATES, TokenRefused
 from bot.chat.messenger import outcome_of
+from bot.coaching.pauses import growing_pause_s
 from bot.coaching.ports import Clock, Slower
 
 LOG = logging.getLogger(__name__)
@@ -111,6 +112,6 @@ async def _until_heard(call: Callable[[], Awaitable[Any]], clock: Clock) -> None
         except TelegramError as error:
             tries += 1
             outcome = outcome_of(error)
-            pause = max(outcome.seconds if isinstance(outcome, Slower) else 0.0, min(2.0**tries, 60.0))
+            pause = max(outcome.seconds if isinstance(outcome, Slower) else 0.0, growing_pause_s(tries, first_s=2.0, most_s=60.0))
             LOG.warning("platform_not_told cause=%r tries=%d next_in_s=%.0f", error.message, tries, pause)
             await clock.sleep(pause)

@@ -30,6 +30,7 @@ from typing import Any, Protocol
 
 from bot.clock.pace import Pace
 from bot.coaching.faults import where
+from bot.coaching.pauses import growing_pause_s
 from bot.coaching.ports import (
     Clock,
     Gone,
@@ -187,7 +188,7 @@ class Sender:
                     trouble += 1
                     LOG.warning("outbox_database_trouble cause=%s tries=%d", type(error).__name__, trouble)
                     self._working = False
-                    await self._clock.sleep(min(0.2 * 2**trouble, MAX_PAUSE_S))
+                    await self._clock.sleep(growing_pause_s(trouble, first_s=0.4, most_s=MAX_PAUSE_S))
                     continue
             if not self._stopping:
                 self._start_all_that_may()
@@ -228,6 +229,10 @@ class Sender:
             line = self._lines.get(chat_id)
             if line is None or line.in_flight or not line.rows or line.rows[0][1] != row_id:
                 heapq.heappop(self._ready)
+                continue
+            if self._pace.chat_free_at(chat_id, at) > at:  # it was offered before its chat was told to wait
+                heapq.heappop(self._ready)
+                self._offer(chat_id, at)
                 continue
             row = line.rows[0][2]
             if row.expires_at_utc is not None and row.expires_at_utc <= now:
@@ -422,14 +427,14 @@ class Sender:
                 self._let_go(row, again=row)
             case NotReached(reason):
                 self._unreached += 1
-                pause = min(2.0 ** min(self._unreached, 6), MAX_PAUSE_S)
+                pause = growing_pause_s(self._unreached, first_s=2.0, most_s=MAX_PAUSE_S)
                 self._pace.pause_all(at + pause)
                 LOG.warning("outbox_not_reached cause=%r next_in_s=%.0f", reason, pause)
                 self._let_go(row, again=row)
             case Unclear(reason) if not (
                 self._gives_up(row, now) or (row.expires_at_utc is not None and row.expires_at_utc <= now)
             ):
-                pause = min(2.0 ** min(row.attempts, 6), MAX_PAUSE_S)
+                pause = growing_pause_s(row.attempts + 1, first_s=1.0, most_s=MAX_PAUSE_S)
                 self._pace.pause_chat(row.chat_id, at + pause)
                 LOG.info("outbox_retry message=%s attempt=%d cause=%r next_in_s=%.0f", row.id, row.attempts + 1, reason, pause)
                 self._let_go(row, again=_with(row, attempts=row.attempts + 1))

@@ -156,3 +156,12 @@ def test_a_refused_token_ends_it_with_a_sentence(status: int) -> None:
         "The platform does not accept the token (COMPANION_TOKEN): copy it again from the chat where the bot was created, "
         "or ask there for a new one; it looks like 123456789:AAE... and belongs to one bot only."
     )
+
+
+def test_a_day_without_a_network_is_waited_out() -> None:
+    rig = Rig(*[NetworkError("no route")] * 1_500, batch(7))
+
+    waited_s = rig.run()
+
+    assert [update["update_id"] for update in rig.stored] == [7]
+    assert waited_s > 86_000 / 4

@@ -10,6 +10,8 @@ from typing import Any
 
 import pytest
 
+from bot.clock.pace import Limits
+from bot.clock.sender import MAX_IN_FLIGHT
 from bot.coaching.ports import Gone, Moved, NotReached, Refused, Sent, Slower, Unclear
 from tests.builders.pipes import NOON, NoHooks, SenderRig, fresh_engines
 
@@ -356,3 +358,66 @@ def test_what_is_taken_back_or_erased_is_not_sent_although_it_was_in_hand(tmp_pa
 
     assert [n for _, chat, n in rig.messenger.delivered if chat == 7] == [0, 1, 2, 3, 4, 6, 7]
     assert len([n for _, chat, n in rig.messenger.delivered if chat == 8]) <= 1
+
+
+def test_a_chat_that_must_slow_down_waits_also_when_its_message_was_offered_twice(tmp_path: Path) -> None:
+    """It waits already when more messages come for it; when its time comes, as many as may are in flight."""
+
+    async def acts(rig: SenderRig) -> None:
+        gate = asyncio.Event()
+        deliver = rig.messenger.deliver
+
+        async def slowly(row: Any) -> Any:
+            outcome = await deliver(row)
+            if row.chat_id != 7:
+                await gate.wait()
+            return outcome
+
+        rig.messenger.deliver = slowly  # type: ignore[method-assign]
+        rig.messenger.will(7, Slower(5), Slower(30))
+        rig.put(7, "a")
+        await rig.quiet()
+        for n in "bc":
+            with rig.open_uow() as uow:
+                uow.outbox.put(7, "x", {"n": n})
+                new = list(uow.outbox.new)
+                uow.commit()
+            rig.sender.hand(new)
+        for chat_id in range(100, 100 + MAX_IN_FLIGHT - 1):
+            rig.put(chat_id, "other")
+        await some_turns()
+        await rig.clock.advance(5.1)
+        await some_turns()
+        gate.set()
+        await rig.live(60)
+
+    rig = play(tmp_path, acts, limits=Limits(all_per_s=1e12, others_per_s=1e12))
+
+    sevens = [(moment, n) for moment, chat, n in rig.messenger.delivered if chat == 7]
+    assert [n for _, n in sevens] == ["a", "a", "a", "b", "c"]
+    assert [round(moment) for moment, _ in sevens[:3]] == [0, 5, 35]
+
+
+def test_a_day_of_trouble_with_the_database_is_waited_out(tmp_path: Path) -> None:
+    async def acts(rig: SenderRig) -> None:
+        await rig.quiet()
+        transact = rig.sender._transact
+        rig.sender._transact = _fails  # type: ignore[method-assign]
+        rig.put(7, "a")
+        for _ in range(1_500):
+            await rig.clock.advance(60)
+        rig.sender._transact = transact  # type: ignore[method-assign]
+        await rig.clock.advance(60)
+        await rig.live(1)
+
+    assert said(play(tmp_path, acts)) == ["a"]
+
+
+async def some_turns() -> None:
+    """Let all tasks go on for a while."""
+    for _ in range(100):
+        await asyncio.sleep(0)
+
+
+def _fails(*given: Any) -> Any:
+    raise OSError("disk full")
