@@ -86,6 +86,17 @@ class InboxRow:
     attempts: int
 
 
+@dataclass(frozen=True)
+class ParkedRow:
+    """An update that was set aside."""
+
+    id: int
+    chat_id: int | None
+    body: Any
+    reason: str | None
+    received_at_utc: datetime
+
+
 class Inbox:
     """The inbox as one transaction sees it."""
 
@@ -137,6 +148,11 @@ class Inbox:
     def last_id(self) -> int:
         """The newest update's row, whatever became of it; 0 when there is none."""
         return self._session.scalar(select(func.max(InboxTable.id))) or 0
+
+    def parked(self) -> list[ParkedRow]:
+        """What was set aside, oldest first."""
+        query = select(_C.id, _C.chat_id, _C.body, _C.reason, _C.received_at_utc).where(_C.state == "parked").order_by(_C.id)
+        return [ParkedRow(*row) for row in self._session.connection().execute(query)]
 
     def unpark(self, row_id: int) -> bool:
         """Let a parked update be tried again."""

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from importlib import import_module
 
-COMMANDS = ("run", "demo", "coach", "backup", "restore", "understand", "template")
+COMMANDS = ("run", "demo", "coach", "backup", "restore", "aside", "understand", "template")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -44,6 +44,7 @@ if TYPE_CHECKING:
 LOG = logging.getLogger(__name__)
 T = TypeVar("T")
 SWEEP_EVERY_S = 5
+LOOK_EVERY_TICKS = 12  # a minute: what another program has taken back in, or put there, comes without a sign
 LOOK_EVERY_S = 1.0
 STOP_WITHIN_S = 8.0
 HOUSEKEEPING_EVERY = timedelta(hours=24)
@@ -127,7 +128,7 @@ class Program:
         self._scheduler: Any = None
         self._loop: asyncio.AbstractEventLoop | None = None
         self._housekept_at: datetime | None = None
-        self._storing = 0
+        self._storing, self._ticks = 0, 0
         self._lead: Any = None
         self._looking: asyncio.Task[Any] | None = None
 
@@ -335,6 +336,9 @@ class Program:
         self._scheduler.start()
 
     async def _tick(self) -> None:
+        self._ticks += 1
+        if self._ticks % LOOK_EVERY_TICKS == 0:
+            self.lanes.wake()
         try:
             await self.sweep_once()
         except Exception as error:
