@@ -5,8 +5,8 @@ that a key can never say something else than the value. Storage needs no mapping
 default needs no migration; a new key column does.
 
 Deeds look the same things up many times within one transaction, in which nobody else writes what they see (BEGIN IMMEDIATE; on
-PostgreSQL one chat is one lane). So a shelf remembers what it found until something is written to it, and the decoding of a text
-into its frozen value is remembered for the process. Statements are built once for each shape of question.
+PostgreSQL one chat is one lane). So a shelf remembers what it found until something is written that the finding may concern, and the
+decoding of a text into its frozen value is remembered for the process. Statements are built once for each shape of question.
 """
 
 from __future__ import annotations
@@ -41,13 +41,14 @@ class Shelf(Generic[V]):
 
     def add(self, value: V) -> V:
         """Store a new value; returns it with its id."""
-        self.forget()
         result = self._session.connection().execute(_insert(self._table), self._row(value))
-        return replace(value, id=int(result.inserted_primary_key[0]))  # type: ignore[type-var,index]
+        added: V = replace(value, id=int(result.inserted_primary_key[0]))  # type: ignore[type-var,index]
+        self._forget_about(added)
+        return added
 
     def save(self, value: V) -> V:
         """Store a value that has an id; returns it."""
-        self.forget()
+        self._forget_about(value)
         row = self._row(value) | {"the_id": value.id}  # type: ignore[attr-defined]
         if self._session.connection().execute(_update(self._table, self._keys), row).rowcount == 0:
             raise LookupError(f"nothing on record to save over: {type(value).__name__} {value.id}")  # type: ignore[attr-defined]
@@ -99,6 +100,16 @@ class Shelf(Generic[V]):
         query = delete(self._table).where(*_conditions(self._table, _shape(keys)))
         return self._session.connection().execute(query, _given(keys)).rowcount
 
+    def _forget_about(self, value: V) -> None:
+        """Look anew where this value was found, or would be found now."""
+        the_id = value.id  # type: ignore[attr-defined]
+        for asked, values in list(self._found.items()):
+            if _fits(value, *asked) or any(one.id == the_id for one in values):  # type: ignore[attr-defined]
+                del self._found[asked]
+        for asked, newest in list(self._newest.items()):
+            if _fits(value, *asked) or (newest is not None and newest.id == the_id):  # type: ignore[attr-defined]
+                del self._newest[asked]
+
     def _row(self, value: V) -> dict[str, Any]:
         keys = {key: getattr(value, key) for key in self._keys}
         return {"value": json.dumps(to_plain(value), ensure_ascii=False, separators=(",", ":")), **keys}
@@ -136,6 +147,19 @@ def _how(wanted: Any) -> str:
 def _asked(keys: dict[str, Any]) -> tuple[Any, ...]:
     """What the keys are asked to be, in the order of their names, as it can be remembered by."""
     return tuple(tuple(wanted) if isinstance(wanted := keys[key], list) else wanted for key in sorted(keys))
+
+
+def _fits(value: Any, shape: Shape, asked: tuple[Any, ...]) -> bool:
+    """Would the question find this value?"""
+    return all(_matches(getattr(value, key), how, wanted) for (key, how), wanted in zip(shape, asked, strict=True))
+
+
+def _matches(has: Any, how: str, wanted: Any) -> bool:
+    if has is None or how == "null":
+        return has is None and how == "null"
+    if how == "between":
+        return bool(wanted[0] <= has <= wanted[1])
+    return has in wanted if how == "in" else bool(has == wanted)
 
 
 def _given(keys: dict[str, Any]) -> dict[str, Any]:

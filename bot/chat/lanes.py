@@ -303,6 +303,9 @@ class Lanes:
                     except IndexError:  # another thread was faster
                         break
                     mine.append(job)
+                    if len(mine) == 1 and not jobs:  # alone it needs no savepoint: the transaction is its own
+                        ended.append((job, self._deed(uow, job, now)))
+                        break
                     try:
                         with uow.savepoint():
                             ended.append((job, self._deed(uow, job, now)))

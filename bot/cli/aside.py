@@ -96,5 +96,5 @@ def _kind(body: Any) -> str:
 
 def _cause(reason: str) -> str:
     """The part of the reason that holds nobody's words: the error's name, or our own sentence."""
-    head, colon, rest = reason.partition(": ")
+    head, colon, _ = reason.partition(": ")
     return reason if head == "ended the program" or not colon else head

@@ -322,7 +322,8 @@ class Sender:
     # The database
 
     async def _write_down_and_look(self) -> None:
-        ended, looks = self._ended, not self._stopping
+        # What was queued here was handed over, so that most often nothing is to be looked for when a message has gone out.
+        ended, looks = self._ended, not self._stopping and (self._news or self._left_behind or self._recheck)
         self._ended = []
         self._news = False
         crowded = {chat_id for chat_id, line in self._lines.items() if len(line.rows) >= HOLD_A_CHAT}
@@ -334,13 +335,14 @@ class Sender:
         self._recheck = False
         try:
             rows, next_ready_at, gone = await self._in_database(
-                self._transact, ended, now, lanes if looks else [], held, list(crowded), recheck
+                self._transact, ended, now, lanes if looks else None, held, list(crowded), recheck
             )
         except BaseException:
             self._ended = ended + self._ended  # they have been sent: write them down later, never send them again
             self._news, self._recheck = True, self._recheck or recheck
             raise
-        self._next_ready_at = next_ready_at
+        if looks:
+            self._next_ready_at = next_ready_at
         for row, outcome in ended:
             self._follow(row, outcome, now)
         self._forget(gone)
@@ -356,18 +358,18 @@ class Sender:
         self,
         ended: Sequence[tuple[OutboxRow, Outcome | Expired]],
         now: datetime,
-        lanes: Sequence[int],
+        lanes: Sequence[int] | None,
         held: list[int],
         full: list[int],
         recheck: bool,
     ) -> tuple[Sequence[OutboxRow], datetime | None, set[int]]:
-        """Runs in the database's thread: all outcomes written down, then what else may go out."""
+        """Runs in the database's thread: all outcomes written down, then what else may go out, unless lanes is None."""
         uow: Queues
         with self._open_uow() as uow:
             for row, outcome in ended:
                 self._write_down(uow, row, outcome, now)
             rows = uow.outbox.waiting(now, lanes=lanes, held=held, full=full, limit=LOOK_AT_MOST) if lanes else ()
-            next_ready_at = uow.outbox.next_ready_at(now)
+            next_ready_at = uow.outbox.next_ready_at(now) if lanes is not None else None
             gone = set(held) - uow.outbox.still_waiting(held) if recheck else set()
             if ended:
                 uow.commit()

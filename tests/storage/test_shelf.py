@@ -140,3 +140,31 @@ def test_what_is_foreseen_is_what_would_be_found(shelves: Shelves) -> None:
     assert len(asked) == 2
     shelves.records.save(replace(kept[1], active=False))
     assert shelves.records.find(member_id=first.id, active=True) == []
+
+
+def test_a_write_is_seen_by_every_question_that_it_concerns(shelves: Shelves) -> None:
+    """What was found before is remembered, so each way of asking is asked before and after each way of writing."""
+    member = _member(shelves)
+    day = date(2026, 3, 4)
+    first = _record(shelves, member, day)
+    questions: list[dict[str, Any]] = [
+        {"id": first.id}, {"member_id": member.id}, {"member_id": 99}, {"active": True}, {"active": False}, {"on": (day, day)},
+        {"on": (date(2026, 3, 5), date.max)}, {"label": ["A1", "B1"]}, {"label": ["C1"]}, {"replaces": None}, {"replaces": first.id},
+        {"member_id": member.id, "on": (date.min, day), "active": True}, {},
+    ]  # fmt: skip
+
+    def answers(asked: Any) -> list[Any]:
+        return [(asked.find(**keys), asked.newest(**keys)) for keys in questions]
+
+    def fresh() -> list[Any]:
+        return answers(Shelves(shelves.members._session).records)
+
+    assert answers(shelves.records) == fresh()
+    later = shelves.records.add(replace(first, id=0, on=date(2026, 3, 6), label="C1", replaces=first.id))
+    assert answers(shelves.records) == fresh()
+    for change in ({"active": False}, {"label": "B1"}, {"on": date(2026, 3, 7)}, {"replaces": None}, {"member_id": member.id}):
+        for kept in (first, later):
+            shelves.records.save(replace(shelves.records.get(kept.id), **change))  # type: ignore[type-var,arg-type]
+            assert answers(shelves.records) == fresh(), (change, kept.id)
+    shelves.records.remove(id=later.id)
+    assert answers(shelves.records) == fresh()
