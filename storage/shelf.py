@@ -80,13 +80,13 @@ class Shelf(Generic[V]):
 
     def foresee(self, key: str, wanted: Collection[int], **same: Any) -> None:
         """Look up for many at once what `find` and `newest` will be asked for each: `foresee("member_id", [3, 4], active=True)`."""
-        found: dict[int, list[V]] = {one: [] for one in wanted}
-        for value in self.find(**{key: sorted(found)}, **same):
+        names = {one: (_shape(keys := {key: one, **same}), _asked(keys)) for one in wanted}
+        found: dict[int, list[V]] = {one: [] for one, name in names.items() if name not in self._found}
+        for value in self.find(**{key: sorted(found)}, **same) if found else ():
             found[getattr(value, key)].append(value)
         for one, values in found.items():
-            name = (_shape(keys := {key: one, **same}), _asked(keys))
-            self._found[name] = values
-            self._newest[name] = values[-1] if values else None
+            self._found[names[one]] = values
+            self._newest[names[one]] = values[-1] if values else None
 
     def count(self, **keys: Any) -> int:
         query = select(func.count()).select_from(self._table).where(*_conditions(self._table, _shape(keys)))
