@@ -44,7 +44,7 @@ _PATTERNS = (
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
     re.compile(rf"{_SOFT}(?:i )?(?:used|had|did|got|took|was on|was using|had on)\s+(?:the )?(?P<value>\d[^,]*?)(?: on)?[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<wrong>\d+(?:[.,]\d+)?)\s*[a-z']*"),
     re.compile(rf"{_SOFT}(?:(?:the|my) )?(?:last|latest)(?: one| set)?[\s:,]+(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of)\s+\d.*)"),
-    re.compile(rf"{_SOFT}(?:it was |that was |(?:that|the|my) band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?{_SHADES}(?: band| one)?(?P<both>[\s,]+(?:both|all|each|every) (?:times|sets|time|set))?"),
+    re.compile(rf"{_SOFT}(?:it was |that was |(?:that|the|my) band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:both|all|each|every) (?:times|sets|time|set))?"),
     re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|non|não|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
@@ -285,6 +285,8 @@ def _meant(groups: dict[str, str | None], situation: Situation, wrong: Decimal |
             return next((r for r in reversed(records) if r.place and r.place.number == number and wrong in _values(r.done)), None)
         slot = label or (last.label if last else "")
         return next((r for r in reversed(records) if r.place and r.place.label == slot and r.place.number == number), None)
+    if groups.get("shade"):
+        return next((r for r in reversed(records) if r.done.load and groups["shade"] in r.done.load.bands), None)
     if label:
         here = [record for record in records if record.place and record.place.label == label]
         due = situation.due

@@ -21,6 +21,7 @@ from bot.language.reading.heard import joined, label_of, same_as_last
 from bot.language.reading.names import names_in
 from bot.language.reading.noise import without_noise
 from bot.language.reading.notes import with_notes
+from bot.language.reading.numbering import as_numbered, without_set_numbers
 from bot.language.reading.rounds import line_by_line
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.settle import SURE, Settled, settle_entry
@@ -85,7 +86,8 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     if not folded.strip():
         return Reading(text, Verdict.NOT_SETS)
     known = catalogue if catalogue is not None else load_catalogue()
-    if "\n" not in folded and _PLAIN.fullmatch(folded):
+    plain, sets = without_set_numbers(folded, situation)
+    if not sets and "\n" not in folded and _PLAIN.fullmatch(folded):
         return _Text(text, folded, situation, known).read_plain()
     short = commands.short_command(folded, situation)
     if short is not None:
@@ -97,12 +99,12 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     due = situation.slot(situation.due.label) if situation.due else None
     if ended is not None and not commands.rather_a_set(folded, ended, setting_for(situation, known, due) if due else None):
         return Reading(text, Verdict.RECORD, (ended,), 0.95, why=(Why(0, len(folded), "the session is over"),))
-    clean = without_noise(folded)
+    clean = without_noise(plain)
     by_set = line_by_line(clean, situation, known) if "\n" in clean else None
     if by_set is not None:
         told = _Text(by_set, by_set, situation, known).read()
         return replace(told, text=text, why=(Why(0, len(folded), "a line for each round"),))
-    return _Text(text, clean, situation, known).read()
+    return as_numbered(_Text(text, clean, situation, known).read(), sets)
 
 
 def _once(reading: Reading, text: str, situation: Situation) -> Reading:

@@ -47,6 +47,10 @@ _RANGE_RPE = re.compile(rf"(?<=rpe)(\s*(?:of|:|was|about|around|~)?\s*)({_TEN})\
 _OF_TEN = re.compile(
     rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10\s*(?:effort|difficulty|hard|for effort|rpe)"
 )
+_OF_TEN_BEHIND = re.compile(  # "85x11, 8 out of 10"
+    r"(?<=\d)(?P<set>\s*(?:kgs?|lbs?|kilos?|reps?)?\s*(?:[x×@]|for\b|with\b)\s*(?:the\s+)?\d+(?:[.,]\d+)?\s*(?:kgs?|lbs?|kilos?|reps?)?)"
+    rf"(?P<said>,\s+(?P<n>{_TEN})\s*(?:/|out of)\s*10)(?=[^\w]*$|\s*[.!])"
+)
 _AN_EIGHT = re.compile(
     r"(?:\b(?:was|felt like|feels like|like|rated|call(?:ed)? it|i'?d say|rate it|probably|solid|easy|hard|about)\s+)+(?:about\s+|a solid\s+|a hard\s+|maybe\s+)?an?\s+([5-9](?:[.,]5)?|10)\b(?!\s*(?:kg|lb|reps?|x|sec|min|s\b|/|rir|more|:|left))"
 )
@@ -169,7 +173,7 @@ _FIRST_SIDE = re.compile(
 )
 _WENT_FOR = re.compile(
     rf"\b(?:went|was going|going|aiming|aimed|shooting|shot|tried|trying|hoping|hoped|reaching|planned|wanted)\s+(?:for\s+|to get\s+|to do\s+)?(?P<aim>{_NTH})\b(?P<load>\s+(?:with|at|@|on)\s+(?:the\s+)?[\w.]+)?"
-    rf"(?P<gap>[\s,.]*(?:(?:reps?|but|and|only|just|i|my|grip|it|legs|arms|body|form|everything)[\s,.]+)*)(?P<verb>got|made|managed|did|hit|had|quit at|stopped at|failed at|died at|gave out at|gave up at|packed in at|went at|ended (?:at|up with|with|on))(?= (?:only |just |about )?{_NTH}\b)"
+    rf"(?P<gap>[\s,.]*(?:(?:reps?|but|and|only|just|i|my|grip|it|legs|arms|body|form|everything)[\s,.]+)*)(?P<verb>got|made|managed|did|hit|had|quit at|stopped at|failed at|died at|gave out at|gave up at|packed in at|went at|ended (?:at|up with|with|on))(?= (?:only |just |about )?{_NTH}(?:reps?)?\b)"
 )
 _LAST_WEEK = re.compile(
     rf"(?<=[\w)])[\s,.(-]+(?:(?:but|and|when|whereas|while|cos|because)\s+)?(?:last (?:week|time|month|session|mon|tues|wednes|thurs|fri|satur|sun)\w*|a (?:week|month) ago|before)\s+(?:(?:i|it|was|could|only|barely|just|got|did|do|managed|manage|had|with|stuck|on|at|get|the|used|needed|hit)\s+)+{_N}\s*(?:'?s|{_UNIT}|reps?)?\b\)?"
@@ -257,10 +261,33 @@ def with_digits(text: str) -> str:
     return text
 
 
+_SPOKEN_STOP = re.compile(
+    r"(?<=\d)\s+(?:period|full stop)(?=\s*(?:$|next|last|second|third|then|now|set|and|left|right|\d))"
+)  # dictated
+_NEXT_SET = re.compile(r"(?<=\d)\s*[.,;]?\s*(?:and |then )?(?:the )?(?:next|last|final) (?:set|one)(?=[\s:]*(?:was |got )?\d)")
+_OF_LAST_TIME = re.compile(  # "last week the 24 flew up, 10 10 10": told of a day gone by
+    r"(?:^|(?<=[.!?\n]))\s*(?:last (?:week|time|session|month)\b[^.!?\n:]*\b(?:flew|felt|went|moved|killed)\b"
+    r"|[^.!?\n]*\b(?:sore|hurt|ached|stiff|wrecked)\b[^.!?\n]*\blast (?:week|time|session))(?:(?!\.\d)[^!?\n.]|\.\d)*"
+)
+_OF_TODAY = re.compile(r"\b(?:today|tonight|now|this (?:week|time|session|one)|same|again|then|but|so|just)\b")
+_TWICE = re.compile(r"(?<=[\d\w)]),\s+twice(?=\s*(?:[.!]|$))")  # "green 12 each side, twice"
+_SIDES_FIRST = re.compile(
+    rf"(?P<sides>[^()\n]*\b(?:left|right)\b[^()\n]*\b(?:left|right)(?: (?:side|leg|arm|hand))?)[\s,]*\((?P<load>{_N}(?:'?s|\s*{_UNIT})?)\)[\s.!]*"
+)
+
+
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = with_digits(text)
-    if len(numbered := _LINE_NUMBER.findall(text)) > 1 or (numbered and numbered[0].strip().startswith("1")):
+    if ")" in text and (sides := _SIDES_FIRST.fullmatch(text)):
+        text = f"{sides['load']}: {sides['sides']}".ljust(len(text))
+    text = _SPOKEN_STOP.sub(lambda m: ".".ljust(len(m.group())), text)
+    if "last " in text:
+        text = _OF_LAST_TIME.sub(lambda m: m.group() if _OF_TODAY.search(m.group()) else " " * len(m.group()), text)
+    if "next set" in text or "next one" in text:
+        text = _NEXT_SET.sub(lambda m: ",".rjust(len(m.group())), text)
+    text = _TWICE.sub(lambda m: " x 2 sets".rjust(len(m.group())), text)
+    if len(numbered := _LINE_NUMBER.findall(text)) > 1 or (numbered and numbered[0].strip() in ("1.", "1)")):
         text = _LINE_NUMBER.sub(_blank, text)
     if "\n" in text:
         text = _DATE_LINE.sub(_blank, text)
@@ -381,6 +408,8 @@ def without_noise(text: str) -> str:
         text = _GIVEN_UP.sub(_blank, text, count=1)
     text = _BLANK.sub(_blanked, text)
     text = _OF_TEN.sub(_rpe_of_ten, text)
+    if "10" in text:
+        text = _OF_TEN_BEHIND.sub(lambda m: m["set"] + f" rpe {m['n']}".ljust(len(m["said"])), text)
     text = _RANGE_LEFT.sub(lambda m: _padded(_mean(m[1], m[2]), m), text)
     text = _RANGE_RIR.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)
     text = _RANGE_RPE.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)

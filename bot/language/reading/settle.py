@@ -180,6 +180,8 @@ def _weighed(
             and item.numbers[0].number <= 6
         ):
             score -= 2.5  # "12 kg, 3 x 11"
+        if way.endswith("RS") and item.ops[-1] == "x" and int(item.numbers[-2].number) == len(setting.free_numbers) > 1:
+            score -= 2.0  # "115 5x4" where five sets are left: the usual order is sets, then reps
         if set(way) == {"S", "L"}:
             score -= 2.0  # "4 with 85": four sets of which nobody says how many reps
         if way == "RR" and setting.needs_load and item.ops == [" "] and item.numbers[0].bare and item.numbers[1].role:

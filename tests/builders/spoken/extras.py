@@ -29,6 +29,7 @@ PARTIALS = (
 WARM_UPS = (
     "warm up {m}x{d}, then {l}x{c}", "warmup {m} x {d}. work set {l} x {c}", "wu {m}x{d}, {l}x{c}", "warm-up: {m} x {d}\n{l} x {c}",
     "{m}x{d} warmup, {l}x{c}", "warm up set {m}x{d}, working set {l}x{c}", "{m} x {d} (warm up), {l} x {c}", "w/u {m}x{d}\n{l}x{c}",
+    "warmed up with {m} x {d}, then {l} x {c}",
 )  # fmt: skip
 ADDED = (
     "+{l} x {c}", "{c} @ +{l}", "{c} with {l}", "{c} with +{l}", "{c} with {l} added", "{l} belt, {c}", "{c} with a {l} vest", "+{l} {c} reps",

@@ -44,6 +44,7 @@ COUNT_WRONG = (
     "correction: {d} reps", "last set was only {d} reps", "that should say {d} reps", "sorry, that was {d} reps", "typo, {d} reps",
     "{d} reps sorry", "{d} reps, not {c}", "i miscounted, it was {d}", "change that to {d} reps", "{d} not {c}",
     "that last set was {d}", "Sorry! {d} reps", "edit: {d} reps", "hang on, {d} reps not {c}", "fix: {d} reps",
+    "scratch that, {d} reps", "my mistake, {d} reps",
 )  # fmt: skip
 LOAD_WRONG = (
     "that was {m} not {l}", "last one was {m}", "sorry {m} not {l}", "oops, {m}", "weight was {m}", "actually {m}", "make that {m}",

@@ -29,6 +29,7 @@ ALIKE = (
     "{load} {k}x{n}{each}", "{load}: {k}x{count}", "{load} for {k} sets of {count}", "{load} x {n} x {k}",
     "{load} x {n}{each} for {k} sets", "{k}x{n} {load}", "{k} x {n} x {load}", "{load}, {k} x {count}",
     "{k} times {count} with {load}", "{n} reps x {k} sets @ {load}", "all {k} sets {count} @ {load}", "{k}×{n}{each} {load}",
+    "{k} sets {count} {load}", "{load} x {n}{each}, {k} sets",
 )  # fmt: skip
 ALIKE_ALONE = (
     "{k}x{count}", "{k} x {count}", "{k} sets of {count}", "{count} x {k} sets", "{k} sets {count}", "all {k} sets {count}",
@@ -37,7 +38,7 @@ ALIKE_ALONE = (
 LISTED = (
     "{load}: {list}", "{load} {list}", "{load} x {list}", "{list} @ {load}", "{list} with {load}", "{list} w {load}", "{list} at {load}",
     "{load} for {list}", "{load} - {list}", "{load}, {list}", "{list} ({load})", "used {load}: {list}",
-    "{load} all sets: {list}", "did {list} using {load}",
+    "{load} all sets: {list}", "did {list} using {load}", "{list}, all with {load}",
 )  # fmt: skip
 LISTED_ALONE = (
     "{list}", "got {list}", "did {list}", "{name} {list}", "{name}: {list}", "{list} {name}", "{list} done", "{label} {list}", "i got {list}",
@@ -49,7 +50,7 @@ NUMBERED = (
 ONE_NUMBERED = (
     "set {number}: {load} x {n}{each}", "set {number} {load} x {n}{each}", "{nth} set {load} x {n}{each}", "{nth} set: {count} @ {load}",
     "{label} set {number}: {load} x {n}{each}", "{name} set {number}: {count} with {load}", "set {number} was {load} x {n}{each}",
-    "set {number} done, {load} x {n}{each}",
+    "set {number} done, {load} x {n}{each}", "{load} x {n}{each} for set {number}",
 )  # fmt: skip
 NTH = {1: ("1st", "first"), 2: ("2nd", "second"), 3: ("3rd", "third"), 4: ("4th", "fourth"), 5: ("5th", "fifth")}
 WITH_BAND = (

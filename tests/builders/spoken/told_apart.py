@@ -18,6 +18,7 @@ SIDES = (
     "{a} on left, {b} on right @ {load}", "{load} - l: {a} r: {b}", "{b} right {a} left, {load}", "{load} left {limb} {a}, right {limb} {b}",
     "{load}\nleft {a}\nright {b}", "{name} {load} L{a} R{b}", "{name}: {a} left / {b} right, {load}",
     "left {a}, but {b} on the right ({load})", "{load} got {b} right and only {a} left", "lhs {a} rhs {b} with {load}",
+    "{load} {a} reps left, {b} reps right",
 )  # fmt: skip
 SIDES_HELD = (
     "left {a}s right {b}s", "L {a} R {b}", "{a} sec left, {b} sec right", "left side {a}, right side {b}", "{a}s left / {b}s right",
@@ -27,11 +28,11 @@ EFFORTS = {
     "": (", good form", ", nice and smooth", ", felt light", ", solid"),
     "rpe8": (" rpe 8", " RPE8", " @ rpe 8", " effort 8/10", ", felt like an 8", " rpe: 8", ", rpe8", " (RPE 8)", ", 8 out of 10", ". rpe 8"),
     "rpe7.5": (", rpe 7.5", " RPE 7,5", " rpe 7.5!"),
-    "rpe9": (" rpe: 9", ", felt like rpe 9", " @rpe9"),
+    "rpe9": (" rpe: 9", ", felt like rpe 9", " @rpe9", ", 9/10 effort"),
     "rpe8.5": (" (rpe 8-9)", " rpe 8.5"),
     "rir2": (
         " 2 rir", " RIR 2", ", 2 in reserve", ", 2 left in the tank", ", could have done 2 more", ", maybe 2 left", ", about 2 reps left",
-        ", two left", " 2RIR", ", two more in me", " with 2 in the tank", ", 2 to spare",
+        ", two left", " 2RIR", ", two more in me", " with 2 in the tank", ", 2 to spare", ", couple more in me",
     ),
     "rir1": (
         ", rir 1", ", 1 more in me", ", could have done one more", ", couldve got another one", ", one rep in reserve", " 1rir",

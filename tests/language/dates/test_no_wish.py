@@ -39,6 +39,8 @@ WISHES = (
     "Remind me at five thirty please",
     "Can we move the 12th to the 14th?",
     "skipping the arm stuff today",  # one of those lives has a day called arms
+    "waves 2m tomorrow at 6, so no training 2 days ok?",
+    "Could I carry the bag with a strap? Concert in 9 days",  # asked what is meant by the nine days
     "Forgot Tuesday's: box squat 90 6,6,6 and DB bench 24s 9,8,8",  # asked; sets are read before wishes
 )
 

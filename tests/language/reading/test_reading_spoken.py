@@ -1,6 +1,6 @@
 """Four thousand messages spoken from sets that are known, in the ways people say them, held against what they were spoken from.
 
-Today, over all: of 3,982 clear messages 3,797 (95.4 %) are recorded exactly, 158 asked about, 19 taken for no sets and 8 recorded
+Today, over all: of 3,974 clear messages 3,920 (98.6 %) are recorded exactly, 45 asked about, 7 taken for no sets and 2 recorded
 wrong. The forms are those of the builder's tables: a way of speaking that stands in none is not measured here.
 """
 
@@ -24,33 +24,33 @@ EACH_FAMILY = 115
 # The least share of a family's clear messages recorded exactly, in percent: a little under today's figure, which stands behind it.
 FLOORS = {
     "one set": 96.0,  # 98.2
-    "sets alike": 93.0,  # 95.4
-    "sets listed": 91.5,  # 93.8
+    "sets alike": 98.0,  # 100.0
+    "sets listed": 96.0,  # 97.9
     "later sets": 97.0,  # 99.0
     "numbered set": 98.0,  # 100.0
-    "numbered sets": 46.5,  # 48.6
+    "numbered sets": 98.0,  # 100.0
     "other unit": 98.0,  # 100.0
     "body weight": 98.0,  # 100.0
-    "bands": 95.0,  # 97.2
+    "bands": 98.0,  # 100.0
     "plates": 96.0,  # 98.3
     "added load": 98.0,  # 100.0
-    "helped by a band": 87.5,  # 89.6
+    "helped by a band": 98.0,  # 100.0
     "holds": 98.0,  # 100.0
     "several holds": 98.0,  # 100.0
-    "carries": 83.5,  # 85.6
-    "several carries": 86.5,  # 88.8
-    "sides apart": 96.0,  # 98.3
+    "carries": 91.5,  # 93.7
+    "several carries": 89.0,  # 90.9
+    "sides apart": 97.0,  # 99.1
     "sides held": 98.0,  # 100.0
-    "efforts": 91.5,  # 93.9
-    "aims": 96.0,  # 98.2
+    "efforts": 97.0,  # 99.1
+    "aims": 98.0,  # 100.0
     "yesterday": 98.0,  # 100.0
-    "stories": 81.5,  # 83.9
+    "stories": 90.0,  # 92.0
     "dictated": 98.0,  # 100.0
     "same again": 98.0,  # 100.0
-    "put right": 82.0,  # 84.3
-    "drops": 96.5,  # 99.0
-    "rest-pauses": 95.0,  # 97.4
-    "partials": 92.5,  # 94.8
+    "put right": 93.5,  # 95.7
+    "drops": 97.0,  # 99.0
+    "rest-pauses": 98.0,  # 100.0
+    "partials": 97.0,  # 99.1
     "warm-ups": 93.5,  # 95.7
     "taken back": 98.0,  # 100.0
     "left out": 98.0,  # 100.0
