@@ -44,6 +44,9 @@ _SKIP = re.compile(
     r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?|no more|without|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|sack(?:ing|ed)? off|swerv(?:ing|ed)|bunking off|jibbing|salto(?= |$)|salte|saute|ohne(?= die| den| das)|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
 )
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
+_NUMBER_TOLD = re.compile(
+    r"(?<![\w.])\d+(?!\d)(?!\s*(?:sets?|rounds?|exercises?|things|of|more|min|mins|st|nd|rd|th|%|left)\b|\s*[.,]?\s*$)(?=\s*(?:[x×@a-z]|kg|\d))"
+)
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
 _NO_NAMED = re.compile(
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok|heute|vandaag|hoy|i dag|idag))\s*(?:no (?:more )?|keine? |geen |pas de |nada de |ingen |screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
@@ -155,7 +158,7 @@ def skip(folded: str, names: Sequence[tuple[int, int, str]], situation: Situatio
     found = skip_words(folded, names, situation.day.slots)
     if found:
         group = "what2" if "what2" in found.re.groupindex and found["what2"] else "what"
-        what = _TOLD_NEXT.split(found[group])[0]
+        what = folded[found.start(group) : end_of_skip(folded, found, group)]
         begun = folded.rfind("\n", 0, found.start()) + 1
         line = [name for name in names if begun <= name[0] < found.start()]
         if len(line) == 1 and not what.strip(" .!") and not re.search(r"\d", folded[line[0][1] : found.start()]):
@@ -185,6 +188,19 @@ def skip_words(folded: str, names: Sequence[tuple[int, int, str]], slots: Sequen
         ):
             return said
     return None
+
+
+def end_of_skip(folded: str, found: re.Match[str], group: str = "") -> int:
+    """Where a skip's words end and set talk begins again: "skipped B1, 20x12 on C1", "skipped the last dip, pistols 4 each"."""
+    start, stop = found.span(group) if group else found.span()
+    told = _TOLD_NEXT.search(folded, start, stop)
+    if told:
+        return told.start()
+    number = _NUMBER_TOLD.search(folded, start, stop)
+    if number is None:
+        return stop
+    comma = max(folded.rfind(",", start, number.start()), folded.rfind(" and ", start, number.start()))
+    return comma if comma > start and re.search(r"[a-z]", folded[start:comma]) else number.start()
 
 
 def only_sets(folded: str) -> int | None:

@@ -26,6 +26,9 @@ _ACTUALLY = r"(?:\s*(?:nur|seulement|solo|só|actually|only|really|just|meant to
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
 _SHADES = r"(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown|tan|light|medium|heavy)"
+_SHADE = re.compile(
+    rf"{_SOFT}(?:it was |that was |(?:(?:that|the|my) )?band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:on |for )?(?:both|all|each|every) (?:times|sets|time|set))?"
+)
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"(?:[a-z]{{2,7}} )?{_SOFT}(?:(?:the|that|this|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
@@ -44,7 +47,6 @@ _PATTERNS = (
     re.compile(r"(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?|seconds?|secs?|s)?)[\s,]+(?:sorry|i mean|i meant|actually|my bad|correction|rather|\(typo\)|typo)[\s.!]*"),
     re.compile(rf"{_SOFT}(?:i )?(?:used|had|did|got|took|was on|was using|had on)\s+(?:the )?(?P<value>\d[^,]*?)(?: on)?[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<wrong>\d+(?:[.,]\d+)?)\s*[a-z']*"),
     re.compile(rf"{_SOFT}(?:(?:the|my) )?(?:last|latest)(?: one| set)?[\s:,]+(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:not|instead of)\s+\d.*)"),
-    re.compile(rf"{_SOFT}(?:it was |that was |(?:that|the|my) band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:both|all|each|every) (?:times|sets|time|set))?"),
     re.compile(rf"{_SOFT}(?P<value>\d[\d.,]*\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]+(?:sorry[\s,]+)?(?:not|pas|nie|nicht|niet|non|não|instead of|rather than)\s+\d.*)"),
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
@@ -113,6 +115,9 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
         return None
     if not situation.today:
         return None
+    shade = _SHADE.fullmatch(text)
+    if shade:
+        return _corrected(shade, situation, catalogue, plain=False)
     for pattern in _PATTERNS:
         found = pattern.fullmatch(text)
         if found and not _AIMED.match(text):

@@ -175,6 +175,7 @@ class _Text:
             if which_behind and not which:
                 after = after[: which_behind.start()] + after[which_behind.end() :]
             after = re.sub(r"^\s+sets?\b", "", after)
+            before = re.sub(r"\b(?:the|my|those) $", "", before)
             return f"{before[: which.start()] if which else before}{label.lower()} set {number}{after}"
         if not _WAS.match(after) and not _SET_WAS.match(after):
             return self.folded
@@ -344,9 +345,7 @@ class _Text:
         """Take the skip's own words out of the set talk."""
         found = commands.skip_words(sets_text, names, self.situation.day.slots if self.situation.day else ())
         assert found is not None
-        stop = found.end()
-        comma = re_number_after_comma(sets_text, found.start(), stop)
-        stop = comma if comma else stop
+        stop = commands.end_of_skip(sets_text, found)
         kept = [token for token in tokens if token.end <= found.start() or token.start >= stop]
         return kept, [name for name in names if name[1] <= found.start() or name[0] >= stop]
 
@@ -625,12 +624,6 @@ def _without(names: list[tuple[int, int, str]], folded: str) -> str:
     for start, end, _ in names:
         folded = folded[:start] + " " * (end - start) + folded[end:]
     return folded
-
-
-def re_number_after_comma(text: str, start: int, stop: int) -> int:
-    """Where, inside a skip's words, a comma or "and" begins set talk again ("skipped B1, 20x12 on C1"); 0 if nowhere."""
-    found = re.compile(r"[,]\s*(?=[^,]*\d\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))").search(text, start, stop)
-    return found.end() if found else 0
 
 
 def _merged(entries: list[Entry], reader: _Text) -> list[Entry]:
