@@ -354,8 +354,25 @@ def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str
     if level is Level.CAUTION:
         if name == "self_harm" and figure and (_LAUGH.search(whole) or _EFFORT.search(line)) and "myself" not in line:
             return None
+        if name == "minor" and _is_no_age(line, match):
+            return None
         return _Seen(level, name, words, 0.85, topic=name)
     return _Seen(level, name, words, 0.8)
+
+
+_COUNTED = re.compile(
+    r" (?:kg|kgs|kilos?|lb|lbs|pounds?|reps?|sets?|minutes?|mins?|min|seconds?|secs?|sec|s|metres?|meters?|m|steps?|rounds?|days?|weeks?|months?|times|rpe|percent|hours?)(?= |$)"
+)
+_OF_AGE = re.compile(r" (?:years|yrs|yr|year|yo|y|old|birthday)(?= |$)")
+
+
+def _is_no_age(line: str, match: re.Match[str]) -> bool:
+    """ "is 10 kg ok", "is 12 enough": a number with its unit behind it, or asked about with nobody before it."""
+    said = match.group()
+    if _OF_AGE.search(said) or " young" in line:
+        return False
+    counted = _COUNTED.match(line[match.end() :])
+    return counted is not None or (said.split()[0] == "is" and not line[: match.start()].strip())
 
 
 def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], words: str, *, soft: bool = True) -> _Seen | None:

@@ -77,3 +77,18 @@ def test_capitals_greetings_sets_and_smiles_hide_no_emergency(text: str, dress: 
 @pytest.mark.parametrize("text", ["´", "12 ' 20", "’", "", "`x`", "😂"])
 def test_lone_marks_are_read_as_nothing(text: str) -> None:
     assert read_safety(text).level is Level.NONE
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["is 10 kg ok for the hammer curl", "is 12 enough for curls", "is 15kg too heavy", "is 10 minutes ok", "im 10 reps in"],
+)
+def test_a_number_that_is_asked_about_is_nobodys_age(text: str) -> None:
+    assert read_safety(text).level is Level.NONE
+
+
+@pytest.mark.parametrize(
+    "text", ["is 14 too young", "im 14", "he is 14 can he train", "my daughter is 12 can she join", "is 15 old enough"]
+)
+def test_an_age_under_eighteen_is_a_caution(text: str) -> None:
+    assert read_safety(text).topic == "minor"
