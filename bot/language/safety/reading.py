@@ -361,7 +361,7 @@ def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str
 
 
 _COUNTED = re.compile(
-    r" (?:kg|kgs|kilos?|lb|lbs|pounds?|reps?|sets?|minutes?|mins?|min|seconds?|secs?|sec|s|metres?|meters?|m|steps?|rounds?|days?|weeks?|months?|times|rpe|percent|hours?)(?= |$)"
+    r" (?:kg|kgs|kilos?|lb|lbs|pounds?|reps?|sets?|minutes?|mins?|min|seconds?|secs?|sec|s|metres?|meters?|m|steps?|rounds?|times|rpe|percent|hours?)(?= |$)"
 )
 _OF_AGE = re.compile(r" (?:years|yrs|yr|year|yo|y|old|birthday)(?= |$)")
 
