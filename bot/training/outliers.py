@@ -172,6 +172,24 @@ def slip_question(slip: Slip) -> str:
     return f"{where}you wrote {said}{usual}. Is that right?"
 
 
+def slip_questions(slips: Sequence[Slip]) -> str:
+    """The questions of one slot, sets with the same doubt asked about together: "A1 sets 1-3: you wrote ...?"."""
+    asked: dict[str, list[Slip]] = {}
+    for slip in slips:
+        place = slip.record.place
+        asked.setdefault(slip_question(slip).split(": ", 1)[-1] if place else slip_question(slip), []).append(slip)
+    return " ".join(_where(alike) + words for words, alike in asked.items())
+
+
+def _where(slips: Sequence[Slip]) -> str:
+    places = [slip.record.place for slip in slips if slip.record.place is not None]
+    if not places:
+        return ""
+    numbers = sorted(place.number for place in places)
+    listed = ", ".join(map(str, numbers[:-1])) + (" and " if len(numbers) > 1 else "") + str(numbers[-1])
+    return f"{places[0].label} set{'s' if len(numbers) > 1 else ''} {listed}: "
+
+
 def _usual(slip: Slip) -> str:
     parts = [say_load(slip.usual_load)] if slip.usual_load is not None else []
     parts += [str(slip.usual_count)] if slip.usual_count is not None else []

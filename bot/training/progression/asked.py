@@ -109,12 +109,11 @@ def more_kind(measure: Measure) -> Kind:
 
 
 def sides_of(group: Group) -> tuple[int | None, int | None]:
-    """Left and right of the first set on which they differ."""
-    for one in group:
-        done = one.did.done
-        if done.left is not None and done.right is not None and done.left != done.right:
-            return done.left, done.right
-    return None, None
+    """Left and right of the first set on which the side that is weaker over all sets is behind; none where neither is."""
+    pairs = [(one.did.done.left, one.did.done.right) for one in group]
+    known = [(left, right) for left, right in pairs if left is not None and right is not None]
+    ahead = sum(left - right for left, right in known)
+    return next(((left, right) for left, right in known if (left - right) * ahead > 0), (None, None))
 
 
 def spare(scene: Scene, one: Asked) -> int:

@@ -11,18 +11,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
+from itertools import pairwise
 from math import log
 from statistics import fmean as mean
 
-from bot.training.blocks import Measure, PolicyKind, SetTarget, slot_in_week
+from bot.training.blocks import LoadRule, Measure, PolicyKind, slot_in_week
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind, say_load_within
-from bot.training.outliers import Slip, find_slips, slip_question, standing_slips
+from bot.training.outliers import Slip, find_slips, slip_questions, standing_slips
 from bot.training.progression.aims import carried_on, forecasts, with_drops
-from bot.training.progression.asked import Decision, aim_for, target_at
+from bot.training.progression.asked import Decision, aim_for, asked_of, target_at
 from bot.training.progression.chances import slowed_from
 from bot.training.progression.fitting import by_new_range, by_percent
 from bot.training.progression.history import Did, exercise_id, has_usable, hurts_in, last_week, slept_badly
+from bot.training.progression.other_ways import beyond
 from bot.training.progression.rules import decide
 from bot.training.progression.scene import Scene, groups_of, scene_of
 from bot.training.progression.steps import at_most, ladder_for
@@ -63,7 +65,7 @@ def look_at(case: SlotCase) -> tuple[Suggestion, Scene]:
 
 def _suggestion(scene: Scene, slips: Sequence[Slip]) -> Suggestion:
     case = scene.case
-    question = " ".join(slip_question(slip) for slip in slips)
+    question = slip_questions(slips)
     decision, note = _decide(scene, slips)
     aims = with_drops(scene, carried_on(scene, decision.aims))
     return Suggestion(
@@ -106,7 +108,7 @@ def _decide(scene: Scene, slips: Sequence[Slip]) -> tuple[Decision, CoachNote | 
         return _after_pain(scene, is_open=case.painful)
     if slips:
         note = CoachNote(NoteCode.SLIP, f"{case.slot.label}: a doubtful entry was asked about and not built on.")
-        return _same_again(scene, Kind.ASK_SLIP, Reason(Why.SLIP, words=slip_question(slips[0]))), note
+        return _same_again(scene, Kind.ASK_SLIP, Reason(Why.SLIP)), note
     if not scene.sessions or case.week <= 1:
         return by_percent(scene) or _first(scene), None
     away = _days_away(scene)
@@ -130,10 +132,28 @@ def _usual(scene: Scene) -> tuple[Decision, CoachNote | None]:
     fitted = by_percent(scene) or by_new_range(scene)
     if fitted is not None:
         return fitted, None
-    parts = [decide(scene, group) for group in groups_of(scene)]
+    groups = groups_of(scene)
+    parts = _in_order(scene, groups, [decide(scene, group) for group in groups])
     lead = min(parts, key=lambda part: _LOUDEST.index(part.kind))
     aims = tuple(sorted((aim for part in parts for aim in part.aims), key=lambda aim: aim.number))
     return Decision(lead.kind, aims, lead.reason, lead.variation), _note(scene, lead)
+
+
+def _in_order(scene: Scene, groups: Sequence[Sequence[Did]], parts: list[Decision]) -> list[Decision]:
+    """Where the coach wants the load to change from set to set, no set is raised to the one that should be heavier than it."""
+    rule = scene.case.slot.load_rule
+    if rule not in (LoadRule.RISES, LoadRule.FALLS):
+        return parts
+    lighter_first = list(range(len(parts))) if rule is LoadRule.RISES else list(reversed(range(len(parts))))
+    for at, above in reversed(list(pairwise(lighter_first))):
+        was, now = groups[at][0], parts[at].aims[0].load
+        over, limit = groups[above][0], parts[above].aims[0].load
+        known = was.kg is not None and over.kg is not None and was.kg < over.kg
+        raised = parts[at].kind is Kind.ADD_LOAD and now is not None and limit is not None
+        if known and raised and now.kg is not None and limit.kg is not None and now.kg >= limit.kg:  # type: ignore[union-attr]
+            told = replace(parts[at].reason, why=Why.KEEPS_ORDER, next_load=now)
+            parts[at] = beyond(scene, asked_of(scene, groups[at]), told, wanted=None)
+    return parts
 
 
 def _note(scene: Scene, decision: Decision) -> CoachNote | None:
@@ -203,14 +223,11 @@ def _same_again(scene: Scene, kind: Kind, reason: Reason) -> Decision:
 
 def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Reason, *, at_any_price: bool = False) -> Decision:
     """Loads at a share of last time's, counts at the low end and never above last time's."""
-    cut = [(did, _lighter_load(scene, did.load, share, at_any_price=at_any_price)) for did in scene.last.sets]
-    tops = {did.number: did.count if load != did.load else max(1, int(did.count * count_share)) for did, load in cut}
     aims = []
-    for did, load in cut:
+    for did in scene.last.sets:
         target = target_at(scene, did.number)
-        # Sets with one range keep one range: the weakest of them says where it ends.
-        alike = [top for number, top in tops.items() if _same_range(target, target_at(scene, number))]
-        top = min(alike)
+        load = _lighter_load(scene, did.load, share, at_any_price=at_any_price)
+        top = did.count if load != did.load else max(1, int(did.count * count_share))
         low = min(target.low or top, top)
         aim = aim_for(scene, did.number, low, max(low, min(target.high or top, top)), low, load)
         aims.append(replace(aim, rir=_EASY_RIR if scene.measure is Measure.REPS else None))
@@ -220,10 +237,6 @@ def _cut(scene: Scene, share: float, count_share: float, kind: Kind, reason: Rea
         tuple(aims),
         replace(reason, counts=scene.last.said, load=first.load, next_load=aims[0].load, measure=scene.measure),
     )
-
-
-def _same_range(a: SetTarget, b: SetTarget) -> bool:
-    return (a.low, a.high, a.amrap) == (b.low, b.high, b.amrap)
 
 
 def _lighter_load(scene: Scene, load: Load | None, share: float, *, at_any_price: bool) -> Load | None:
@@ -257,7 +270,9 @@ def _after_pain(scene: Scene, *, is_open: bool) -> tuple[Decision, CoachNote]:
     eases = is_open and not _is_eased_for_pain(scene)
     share, count_share = (_PAIN_SHARE, 0.6) if eases else (1.0, 1.0)
     decision = _cut(scene, share, count_share, Kind.AFTER_PAIN, reason, at_any_price=eases)
-    painful = {load.kg for load in hurt if load.kg}
+    # The first week after it hurt stays clearly under what hurt, the next one at most there.
+    fresh = Decimal(repr(_PAIN_SHARE)) if hurts_in(scene.case.history[-1:], label) else Decimal(1)
+    painful = {load.kg * fresh for load in hurt if load.kg}
     capped = tuple(_no_heavier(scene, aim, painful) for aim in decision.aims)
     return replace(decision, aims=capped, reason=replace(decision.reason, next_load=capped[0].load)), note
 
@@ -287,7 +302,7 @@ def _from_painful_sets(scene: Scene, hurt: Sequence[Load], reason: Reason) -> De
 
 
 def _no_heavier(scene: Scene, aim: SetAim, painful: set[Decimal]) -> SetAim:
-    """Never above the lightest load that hurt."""
+    """Never above a limit taken from the lightest load that hurt. painful: kilograms."""
     if (
         aim.load is None
         or aim.load.kg is None

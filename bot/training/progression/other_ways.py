@@ -50,10 +50,11 @@ def instead_of_load(scene: Scene, group: Group, reason: Reason, *, cap: int, ste
 def beyond(scene: Scene, group: Group, reason: Reason, *, wanted: int | None) -> Decision:
     """A little more than last time, above the range. The range shown begins a little under its top, so that a plain day still lands."""
     less = 1 if scene.measure is Measure.REPS else 5
+    shared = wanted if len({(one.low, one.high) for one in group}) == 1 else None
     aims = []
     for one in group:
         goal = more_of(scene.measure, one.count)
-        top = max(wanted or 0, goal)
+        top = max(shared or 0, goal)
         floor_ = max(one.least, min(one.most, one.count) - less)
         aims.append(aim_for(scene, one.number, floor_, top, min(top, goal), one.load))
     return Decision(more_kind(scene.measure), tuple(aims), reason)
@@ -140,10 +141,14 @@ def _kept(scene: Scene, group: Group, reason: Reason) -> Decision:
 
 def _as_done(scene: Scene, group: Group) -> tuple[SetAim, ...]:
     """The counts of last time, which lie at or above the range."""
+    top = max(max(one.high or 0, one.count) for one in group)
+    same = len({(one.low, one.high) for one in group}) == 1  # sets with one range keep one range
     return tuple(
-        aim_for(scene, one.number, one.least, max(one.high or 0, one.count), clamp(one.count, one.least, None), one.load)
+        aim_for(
+            scene, one.number, one.least, top if same else max(one.high or 0, one.count), clamp(one.count, one.least, None), one.load
+        )
         for one in group
-    )
+    )  # fmt: skip
 
 
 def may_take_band(scene: Scene) -> bool:

@@ -47,7 +47,7 @@ def _asked(r: Reason) -> str:
 
 
 def _top(r: Reason) -> str:
-    return f"the top of {_asked(r)}" if r.low != r.high else f"all of {_asked(r)}" if r.low is not None else "all that is asked"
+    return f"the top of {_asked(r)}" if r.low != r.high else f"all {_asked(r)}" if r.low is not None else "all that is asked"
 
 
 def _go(s: Suggestion) -> str:
@@ -104,7 +104,8 @@ def _instead(s: Suggestion, r: Reason) -> str:
         return f"try {r.words}, or stay with this"
     if s.kind is Kind.HOLD:
         return "keep it as it is, your coach is told"
-    wanted = f"; at {r.wanted} on every set the step is within reach" if r.wanted and r.wanted > _most(s) else ""
+    every = " on every set" if len(r.counts) > 1 else ""
+    wanted = f"; at {r.wanted}{every} the step is within reach" if r.wanted and r.wanted > _most(s) else ""
     return f"stay with it and go for {_go(s)}{wanted}"
 
 
@@ -124,13 +125,20 @@ def _rest_longer(s: Suggestion, r: Reason) -> str:
     return f"{_did(r)}, a steep drop from set to set: same load, rest a minute longer in between, go for {_go(s)}."
 
 
+def _under(r: Reason) -> str:
+    return f"under {_asked(r)}" if r.low is not None or r.high is not None else "too few to build on"
+
+
 def _nothing_lighter(s: Suggestion, r: Reason) -> str:
     offer = f"{r.words}, or " if r.words else ""
     return f"{_did(r)}, under {_asked(r)}, and there is nothing lighter: {offer}build up from here, {_go(s)}."
 
 
 def _away(s: Suggestion, r: Reason) -> str:
-    start = f"start lighter with {_with(r.next_load)}" if r.next_load != r.load else "start with less"
+    helped = r.next_load is not None and r.next_load.kind is LoadKind.ASSISTED
+    start = (
+        f"start {'with more help' if helped else 'lighter'}, {_with(r.next_load)}" if r.next_load != r.load else "start with less"
+    )
     return f"{r.days} days away: {start}, about {_go(s)}, and {_easy(r)}; it comes back fast."
 
 
@@ -194,8 +202,10 @@ def _left(r: Reason) -> str:
     return f"{say_amount(r.rir)} rep{'' if r.rir == 1 else 's'}" if r.rir else "nothing"
 
 
-def _of(r: Reason) -> str:
-    return "" if r.measure is Measure.REPS else f" {UNIT_WORDS[r.measure]}"
+def _goal(r: Reason) -> str:
+    if r.high is None:
+        return "its goal"
+    return str(r.high) if r.measure is Measure.REPS else f"{r.high} {UNIT_WORDS[r.measure]}"
 
 
 def _last_set(r: Reason) -> str:
@@ -208,13 +218,13 @@ def _bare(r: Reason) -> str:
 
 _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.TOPPED: _up,
-    Why.RESERVE: lambda s, r: f"{_did(r)} with reps to spare, which is as good as {_top(r)}: go to {_to(r)}, about {_go(s)}.",
+    Why.RESERVE: lambda s, r: f"{_did(r)} and had reps to spare, which is as good as {_top(r)}: go to {_to(r)}, about {_go(s)}.",
     Why.FAR_TOO_LIGHT: _too_light,
-    Why.TWO_FOR_TWO: lambda s, r: f"Two weeks running {_last_set(r)} was two or more above {r.high}{_of(r)} with {_with(r.load)}: go to {_to(r)} for {_go(s)}.",
+    Why.TWO_FOR_TWO: lambda s, r: f"Two weeks running {_last_set(r)} was two or more above {_goal(r)} with {_with(r.load)}: go to {_to(r)} for {_go(s)}.",
     Why.LOW_IN_RANGE: _more,
     Why.IN_BETWEEN: _more,
     Why.SOME_SETS_TOPPED: lambda s, r: f"{_did(r)}, some sets at the top of {_asked(r)}: same load until all are, go for {_go(s)}.",
-    Why.SETS_LEFT_OUT: lambda s, r: f"{_did(r)}, at the top, with {len(s.sets) - len(r.counts)} of {len(s.sets)} sets missing: same load, all of them, {_go(s)}.",
+    Why.SETS_LEFT_OUT: lambda s, r: f"{_did(r)}, at the top, but {len(s.sets) - len(r.counts)} of {len(s.sets)} sets are missing: same load, all {len(s.sets)} sets, {_go(s)}.",
     Why.BACK_UP: lambda s, r: f"{_did(r)} after the lighter week: back to {_to(r)}, about {_go(s)}.",
     Why.ONE_SIDE: lambda s, r: f"{_did(r)}, with one side only on record: do both and send both, {_go(s)}.",
     Why.SAME_LOAD_FIRST: lambda s, r: f"{_did(r)}, and the other sets were lighter: bring them up to it before it goes up, {_go(s)}.",
@@ -231,11 +241,13 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.BUILD_UP: lambda s, r: f"{_did(r)}, on the way to {_asked(r)}: same load, go for {_go(s)}.",
     Why.WEAKER_SIDE: _weaker,
     Why.BELOW_ONCE: lambda s, r: f"{_did(r)}, a little under {_asked(r)}: same load once more, go for {_go(s)}.",
+    Why.CLIMBING: lambda s, r: f"{_did(r)}, more than the time before and nearly in {_asked(r)}: same load, go for {_go(s)}.",
     Why.REST_LONGER: _rest_longer,
-    Why.BELOW: lambda s, r: f"{_did(r)}, under {_asked(r)}: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
+    Why.KEEPS_ORDER: lambda s, r: f"{_did(r)}, {_top(r)}, but {_with(r.next_load)} belongs to the next set still: go for {_go(s)}.",
+    Why.BELOW: lambda s, r: f"{_did(r)}, {_under(r)}: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
     Why.NOTHING_LIGHTER: _nothing_lighter,
     Why.TWO_FALLING: _two_falling,
-    Why.EFFORT_HIGH: lambda s, r: f"{_did(r)} with {_left(r)} left, harder than planned: same again until it is easier.",
+    Why.EFFORT_HIGH: lambda s, r: f"{_did(r)} and had {_left(r)} left, harder than planned: same again until it is easier.",
     Why.FORM: lambda s, r: f"{_did(r)}, not quite as clean as planned: same again, form first.",
     Why.FORM_AGAIN: lambda s, r: f"{_did(r)}, and form gave way: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
     Why.MISSED_WEEK: lambda s, r: f"Not done last week, so take it up where you were: {_bare(r)}.",
@@ -253,7 +265,7 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.POLICY_TEMPO: lambda s, r: f"{_did(r)}: your coach wants slower before heavier, so take tempo {r.tempo} now.",
     Why.WAIT_FOR_LOAD: lambda s, r: f"{_did(r)}: keep it until {_with(r.next_load) if r.next_load else 'more load'} is in reach.",
     Why.COACH: lambda s, r: "Your coach set this for you" + (f": {r.words.rstrip('.')}." if r.words else "."),
-    Why.SLIP: lambda s, r: f"One entry looks like a slip, so nothing is built on it: {r.words}",
+    Why.SLIP: lambda s, r: "An entry here looks like a slip, so nothing is built on it until you say what it was" + (f"; {_bare(r)} stands." if r.counts else "."),
     Why.PERCENT: _percent,
     Why.PERCENT_UNKNOWN: _percent_unknown,
 }  # fmt: skip

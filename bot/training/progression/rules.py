@@ -37,7 +37,6 @@ from bot.training.progression.chances import (
     expected,
     rough_share,
     said_percent,
-    topped_before,
     two_for_two,
     wanted_for,
 )
@@ -51,6 +50,7 @@ HOLD_CHANCE = 0.45  # below the range, the same load is tried once more with at 
 FINE_STEP = 0.035  # a step so small comes together with the reps (ours; fractional plates, pound stacks)
 FINE_CHANCE = 0.93  # of every set to land at the finer step (chosen on simulated members; 0.85 failed more sets for no gain)
 BUILD_UP = 0.6  # a hold or carry of which so much is there is built up at the same load (ours)
+BAND_NEAR = 0.75  # of the low end, with a band that is new: its step of 23-40 % is built up to rather than given back (ours)
 COARSE_DOWN = 0.15  # a step down of more than that is a big one (ours)
 _TIRED = 1 / 3  # from first to last set such a share of the reps is lost: the rest was short (ours)
 STAND_STILL = 4  # sessions without a rep more before something else is advised (custom is three; ours is one more)
@@ -245,8 +245,8 @@ def _not_yet(scene: Scene, group: Group, step: Load, reason: Reason, cap: int) -
         why=Why.BAND_STEP if banded else Why.STEP_TOO_BIG,
         next_load=step,
         percent=said_percent(group[0].load, step),
-        expected=None if rough else max(0, floor(fmean(expected(scene, group, step)) + 0.5)),
-        wanted=None if reason.high is None or (rough and wanted > cap) else min(wanted, cap),
+        expected=None if rough or reason.high is None else max(0, floor(fmean(expected(scene, group, step)) + 0.5)),
+        wanted=None if reason.high is None or wanted > cap else wanted,  # past the cap something else comes before the step
     )
     if scene.policy is PolicyKind.LOAD_ONLY:
         return _hold(scene, group, replace(told, why=Why.WAIT_FOR_LOAD))
@@ -257,7 +257,9 @@ def _not_yet(scene: Scene, group: Group, step: Load, reason: Reason, cap: int) -
 
 def _single_goal(scene: Scene, group: Group, told: Reason, cap: int) -> Decision:
     """A single number as the goal: two above it, twice, is the sign; done once, it is to be done again before anything else."""
-    if min(one.count for one in group) >= cap and not topped_before(scene, group):
+    before = [scene.sessions[-2].set(one.number) for one in group] if len(scene.sessions) > 1 else []
+    twice = before and all(did is not None and same_load(did.load, group[0].load) and did.count >= cap for did in before)
+    if min(one.count for one in group) >= cap and not twice:
         aims = tuple(aim_for(scene, one.number, one.most, one.count, one.count, one.load) for one in group)
         return Decision(Kind.HOLD, aims, replace(told, why=Why.ONCE_MORE, wanted=cap))
     return instead_of_load(scene, group, told, cap=cap, step=told.next_load)
@@ -308,9 +310,12 @@ def _below(scene: Scene, group: Group, reason: Reason) -> Decision:
     if scene.measure is not Measure.REPS and not twice and all(one.count >= one.least * BUILD_UP for one in group):
         return _built_up(scene, group, reason)
     if not twice and _is_near(scene, group):
-        tired = group[0].count >= group[0].least and group[-1].count <= group[0].count * (1 - _TIRED)
+        one_tempo = len({one.target.tempo for one in group}) == 1
+        tired = one_tempo and group[0].count >= group[0].least and group[-1].count <= group[0].count * (1 - _TIRED)
         return Decision(Kind.HOLD, _up_to_range(scene, group), replace(reason, why=Why.REST_LONGER if tired else Why.BELOW_ONCE))
     down = scene.down(group[0].load)
+    if scene.measure is Measure.REPS and _is_climbing(scene, group):
+        return Decision(Kind.HOLD, _up_to_range(scene, group), replace(reason, why=Why.CLIMBING))
     if down and scene.measure is Measure.REPS and _better_here(scene, group, down[0]):
         return replace(_built_up(scene, group, reason), kind=Kind.HOLD)
     if not down and scene.measure is not Measure.REPS:
@@ -324,9 +329,21 @@ def _below(scene: Scene, group: Group, reason: Reason) -> Decision:
 
 
 def _better_here(scene: Scene, group: Group, lower: Load) -> bool:
-    """Nearly in the range, and the next lighter load is so much lighter that nothing would be learnt there."""
+    """Nearly in the range, and the next lighter load is so much lighter that nothing would be learnt there (a band always is)."""
     share = rough_share(scene, group[0].load, lower)
-    return share is not None and share < -COARSE_DOWN and fmean(one.count for one in group) >= fmean(o.least for o in group) - 1
+    mean, low = fmean(one.count for one in group), fmean(one.least for one in group)
+    if lower.bands:
+        return mean >= low * BAND_NEAR
+    return share is not None and share < -COARSE_DOWN and mean >= low - 1
+
+
+def _is_climbing(scene: Scene, group: Group) -> bool:
+    """More than the time before at the same load, and the low end is one good session away."""
+    before = [scene.sessions[-2].set(one.number) for one in group] if len(scene.sessions) > 1 else []
+    if not before or any(did is None or not same_load(did.load, group[0].load) for did in before):
+        return False
+    gained = sum(one.count for one in group) - sum(did.count for did in before if did is not None)
+    return gained > 0 and all(one.count >= one.least - 1 for one in group)
 
 
 def _is_near(scene: Scene, group: Group) -> bool:

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from itertools import groupby
 
 from bot.training.blocks import Drop, Measure, Sides
-from bot.training.loads import say_load
+from bot.training.loads import say_amount, say_load
 from bot.training.prescriptions import say_range
 from bot.training.progression.values import SetAim, Suggestion, Why
 
 RESTS = "rests until cleared"
+_EASY = frozenset({Why.TWO_FALLING, Why.AWAY, Why.PAIN_LATELY})  # the low end is the aim here, and a range would only tempt
 
 
 def target_words(suggestion: Suggestion, *, short: bool = False) -> str:
@@ -20,6 +21,7 @@ def target_words(suggestion: Suggestion, *, short: bool = False) -> str:
     """
     if suggestion.reason.why is Why.PAIN_OPEN:
         return RESTS
+    short = short or suggestion.reason.why in _EASY
     runs: list[list[SetAim]] = []
     for aim in suggestion.sets:
         if runs and not runs[-1][-1].drops and _alike(runs[-1][0], aim):
@@ -73,9 +75,11 @@ def _range_of(aim: SetAim) -> str:
 def _count(aim: SetAim) -> str:
     if aim.aim is not None:
         return f"{aim.aim}{'+' if aim.amrap else ''}"
-    if aim.amrap or (aim.low is None and aim.high is None):
+    if aim.amrap and aim.rir is not None and aim.rir >= 1 and aim.measure is Measure.REPS:
+        return f"until {say_amount(aim.rir)} {'rep is' if aim.rir == 1 else 'reps are'} left"
+    if aim.amrap:
         return "as many as go cleanly" if aim.measure is Measure.REPS else "as long as it stays clean"
-    return f"up to {aim.high}"
+    return f"up to {aim.high}" if aim.high is not None else "as needed"
 
 
 def _drop(drop: Drop) -> str:

@@ -19,6 +19,7 @@ from bot.training.progression.values import Kind, Reason, Why
 LONG_HOLD_S = 60  # from here on weight comes before time (the target named in the brief of most coaches; common practice)
 PAST = 1.2  # a fifth past a shorter target
 CARRY_STEP = 0.15  # a carry's load may rise by so much at once; more needs a third more distance first (ours)
+FEW_REPS = 3  # under it an open set's load is too heavy to learn from (ours)
 MANY_REPS = 25  # past it an open set's load or variation is too easy (ours)
 
 
@@ -67,6 +68,9 @@ def _loaded(scene: Scene, group: Group, reason: Reason, step: Load) -> Decision:
 def open_ended(scene: Scene, group: Group, reason: Reason) -> Decision:
     """AMRAP at the same load: one more than last time; past 25 reps the load or the variation is too easy."""
     counts = [one.count for one in group]
+    eased = _too_heavy(scene, group, reason)
+    if eased is not None:
+        return eased
     few = min(counts) < MANY_REPS or scene.measure is not Measure.REPS
     if not few and scene.policy in (PolicyKind.USUAL, PolicyKind.LOAD_ONLY):
         wanted = group[0].low or 10
@@ -85,6 +89,19 @@ def open_ended(scene: Scene, group: Group, reason: Reason) -> Decision:
         for one in group
     )
     return Decision(more_kind(scene.measure), aims, replace(reason, why=Why.IN_BETWEEN))
+
+
+def _too_heavy(scene: Scene, group: Group, reason: Reason) -> Decision | None:
+    """Hardly a rep on any set: the nearest lighter load that gives some."""
+    down = scene.down(group[0].load)
+    if scene.measure is not Measure.REPS or not down or max(one.count for one in group) >= FEW_REPS:
+        return None
+    step = next((load for load in down if fmean(expected(scene, group, load)) >= FEW_REPS + 2), down[-1])
+    aims = tuple(
+        aim_for(scene, one.number, one.low, None, max(1, int(count)), step)
+        for one, count in zip(group, expected(scene, group, step), strict=True)
+    )
+    return Decision(Kind.EASE, aims, replace(reason, why=Why.BELOW, next_load=step))
 
 
 def _heavy_enough(scene: Scene, group: Group, wanted: int) -> Load | None:

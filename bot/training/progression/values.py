@@ -182,6 +182,8 @@ class Why(StrEnum):
     FORM_AGAIN = "form_again"
     POLICY_LOAD = "policy_load"
     BAND_ORDER_UNKNOWN = "band_order_unknown"
+    KEEPS_ORDER = "keeps_order"  # the load rises or falls from set to set, and this set would catch up with another
+    CLIMBING = "climbing"  # still a little below, but more than the time before
 
 
 @dataclass(frozen=True, slots=True)

@@ -142,7 +142,8 @@ def test_a_slip_is_asked_about_and_never_built_on() -> None:
     found = advice(week(0, weight(20), 12, 12, 12), week(1, weight(200), 12, 12, 12))
 
     assert (found.kind, loads(found)) == (Kind.ASK_SLIP, ["20"] * 3)
-    assert "Did you mean 20 kg x 12?" in found.question
+    assert found.question == "A1 sets 1, 2 and 3: you wrote 200 kg x 12. Did you mean 20 kg x 12?"
+    assert "12, 12, 12 with 20 kg stands" in reason_sentence(found)
 
 
 def test_the_coach_wins_but_a_raise_waits_while_pain_is_open() -> None:
