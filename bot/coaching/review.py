@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -33,6 +33,7 @@ from bot.training.reviews import (
     first_against_last,
     review_slot,
     review_week,
+    stalls_among,
 )
 from bot.training.trend import Verdict
 
@@ -396,19 +397,21 @@ def _member_for_coach(scene: Scene, member: people.Member, course: Course | None
         coming = course.planned(last, last + timedelta(days=14))
         awaited = coming[0].date if coming else course.assignment.started_on
         return replies.MemberWeek(member.name, 0, 0, "", since=since, awaited_on=awaited, reachable=member.reachable), []
-    better, stalls, worse, said = _trends(course, last)
-    signs = [f"falling back on {name}" for name in worse] + [f"standing still on {name}" for name in stalls]
+    trends = _trends(course, last)
+    better, worse = trends.better, trends.worse
+    still = trends.stalls + [name for names in trends.together for name in names]
+    signs = [f"falling back on {name}" for name in worse] + [f"standing still on {name}" for name in still]
     pains = [_pain_words(pain) for pain in scene.uow.pains.find(member_id=member.id, open=True)]
     swaps = [s for s in scene.uow.swaps.find(member_id=member.id, active=True) if s.at >= scene.now - timedelta(days=7)]
     swap_words = tuple(dict.fromkeys(f"{swap.label} {swap.instead_of} ({swap.reason.replace('_', ' ')})" for swap in swaps))
     signs += [f"swapped {swap.instead_of}" for swap in swaps]
     quiet = (scene.now - (member.last_heard_at or member.joined_at)).days
-    trend = "better" if len(better) > len(worse) else "worse" if len(worse) > len(better) else "same" if said else ""
+    trend = "better" if len(better) > len(worse) else "worse" if len(worse) > len(better) else "same" if trends.said else ""
     left = Counter(label for session in sessions for label in _left_out(course, session))
     notes = tuple(f"left out {label} {count} times" for label, count in left.most_common(2) if count >= 2)
-    notes += _advice_notes(course, told={*worse, *stalls})
+    notes += _advice_notes(course, told={*worse, *still})
     week = replies.MemberWeek(
-        member.name, len(sessions), max(len(planned), len(sessions)), trend, tuple(better), tuple(stalls), tuple(worse), tuple(dict.fromkeys(pains)),
+        member.name, len(sessions), max(len(planned), len(sessions)), trend, tuple(better), trends.stall_words, tuple(worse), tuple(dict.fromkeys(pains)),
         swap_words, quiet if quiet >= 7 else None, notes, member.reachable, since if not course.sessions else None,
     )  # fmt: skip
     return week, list(dict.fromkeys(signs))
@@ -444,24 +447,40 @@ def _pain_words(pain: people.Pain) -> str:
     return f"{pain.part or 'place not said'}{bad}" + (f" on {pain.label}" if pain.label else "")
 
 
-def _trends(course: Course, last: date) -> tuple[list[str], list[str], list[str], bool]:
-    """Exercises on which this member is better, stands still, is worse; only what the noise allows to be said.
+@dataclass(frozen=True, slots=True)
+class _Trends:
+    """Exercises by name on which a member is better, stands still, is worse; only what the noise allows to be said.
 
-    The last value: whether anything could be said of any exercise, "about the same" included.
+    together: several of one movement that stand still only as a whole. said: could anything be said, "about the same" included?
     """
-    better, stalls, worse, said = [], [], [], False
-    for _, slot, case in _cases(course.scene, course, last):
-        review = review_slot(case)
-        verdict = review.trend.verdict if review.trend is not None else Verdict.TOO_LITTLE
-        if review.dropped or verdict is Verdict.WORSE:
-            worse.append(slot.exercise_name)
-        elif verdict is Verdict.BETTER:
-            better.append(slot.exercise_name)
-        elif review.stalled:
-            stalls.append(slot.exercise_name)
-        said = said or review.dropped or verdict is not Verdict.TOO_LITTLE
-    unique = [list(dict.fromkeys(names)) for names in (better, stalls, worse)]
-    return unique[0], unique[1], unique[2], said
+
+    better: list[str]
+    stalls: list[str]
+    worse: list[str]
+    together: list[list[str]]
+    said: bool
+
+    @property
+    def stall_words(self) -> tuple[str, ...]:
+        joined = [f"{', '.join(names[:-1])} and {names[-1]} taken together" for names in self.together]
+        return (*self.stalls, *joined)
+
+
+def _trends(course: Course, last: date) -> _Trends:
+    reviews = [review_slot(case) for _, _, case in _cases(course.scene, course, last)]
+    verdicts = [one.trend.verdict if one.trend is not None else Verdict.TOO_LITTLE for one in reviews]
+    worse = [at for at, one in enumerate(reviews) if one.dropped or verdicts[at] is Verdict.WORSE]
+    better = [at for at, verdict in enumerate(verdicts) if verdict is Verdict.BETTER and at not in worse]
+    alone, together = stalls_among(reviews)
+    moving = {*better, *worse}
+
+    def named(places: Sequence[int]) -> list[str]:
+        return list(dict.fromkeys(reviews[at].suggestion.exercise_name for at in places))
+
+    joined = [named([at for at in places if at not in moving]) for places in together]
+    stalls = named([at for at in alone if at not in moving]) + [name for names in joined if len(names) == 1 for name in names]
+    said = any(one.dropped or verdict is not Verdict.TOO_LITTLE for one, verdict in zip(reviews, verdicts, strict=True))
+    return _Trends(named(better), list(dict.fromkeys(stalls)), named(worse), [names for names in joined if len(names) > 1], said)
 
 
 def _scored(scene: Scene, course: Course) -> list[Any]:

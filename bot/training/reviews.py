@@ -27,12 +27,15 @@ from bot.training.records import SetRecord
 from bot.training.trend import (
     SESSION_ERROR,
     TYPICAL_ERROR,
+    Gain,
     Point,
     Trend,
     Verdict,
+    gain_of,
     has_dropped,
     has_stalled,
     smallest_real_change,
+    stall_together,
     trend_of,
 )
 
@@ -98,13 +101,18 @@ class WeekTotals:
 
 @dataclass(frozen=True, slots=True)
 class SlotReview:
-    """One slot: next week's suggestion, the trend over all weeks, its chart. stalled, dropped: see bot.training.trend."""
+    """One slot: next week's suggestion, the trend over all weeks, its chart. stalled, dropped: see bot.training.trend.
+
+    gain: for judging lifts together, None where nothing can be said. pattern: the exercise's, "" where none is known.
+    """
 
     suggestion: Suggestion
     trend: Trend | None
     series: Series
     stalled: bool = False
     dropped: bool = False
+    gain: Gain | None = None
+    pattern: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,9 +146,27 @@ def _review(case: SlotCase, suggestion: Suggestion, scene: Scene) -> SlotReview:
     wider = _error_of(scene.measure)
     trend = trend_of(points, typical_error=TYPICAL_ERROR * wider) if len(points) > 1 and comparable else None
     series = series_of(case, sessions, suggestion, trend)
-    stalled = comparable and not _stopped_at_top(scene) and has_stalled(points, typical_error=SESSION_ERROR * wider)
+    told = comparable and not _stopped_at_top(scene)
+    gain = gain_of(points, typical_error=SESSION_ERROR * wider) if told else None
     dropped = comparable and not _was_eased(case) and has_dropped(points, typical_error=TYPICAL_ERROR * wider)
-    return SlotReview(suggestion, trend, series, stalled, dropped)
+    pattern = case.exercise.pattern.value if case.exercise is not None else ""
+    return SlotReview(suggestion, trend, series, has_stalled(gain), dropped, gain, pattern)
+
+
+def stalls_among(slots: Sequence[SlotReview]) -> tuple[list[int], list[list[int]]]:
+    """Which of a member's slots stand still, by their place in the order given: each by itself, and those that do so only together."""
+    by_pattern: dict[str, list[int]] = {}
+    for at, slot in enumerate(slots):
+        if slot.gain is not None:
+            by_pattern.setdefault(slot.pattern or f"alone {at}", []).append(at)
+    alone, together = [], []
+    for places in by_pattern.values():
+        own = [at for at in places if has_stalled(slots[at].gain, among_others=len(places) > 1)]
+        if len(own) < len(places) and stall_together([gain for at in places if (gain := slots[at].gain) is not None]):
+            together.append(places)
+        else:
+            alone += own
+    return sorted(alone), together
 
 
 def _error_of(measure: Measure) -> float:

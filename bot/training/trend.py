@@ -22,7 +22,7 @@ _PRIOR_SESSIONS = 6  # how many sessions the published error counts for beside a
 _LEAST_SESSIONS, _LEAST_DAYS = 4, 14
 _SAME_SESSIONS, _SAME_DAYS = 5, 21
 _STILL_SESSIONS, _STILL_DAYS = 5, 28
-_STILL_DOUBTS = 1.4
+_STILL_DOUBTS, _STILL_AMONG_OTHERS, _STILL_TOGETHER = 1.4, 1.6, 1.8  # standard errors (chosen on simulated members)
 # A member in training gains about so much a week (ours, low within the published gains of beginners to trained people, 0.3 to 1.5 %).
 USUAL_GAIN_A_WEEK = 0.006
 SESSION_ERROR = 0.03  # a session's mean over its sets is steadier than a single test of the maximum (ours)
@@ -140,23 +140,50 @@ def _own_error(x: Sequence[float], y: Sequence[float], per_day: float, published
     return sqrt((_PRIOR_SESSIONS * published**2 + own) / (_PRIOR_SESSIONS + free))
 
 
-def has_stalled(points: Sequence[Point], *, typical_error: float = SESSION_ERROR) -> bool:
-    """Has a lift stood still: is the gain that people usually make ruled out by its slope?
+@dataclass(frozen=True, slots=True)
+class Gain:
+    """What one lift gains a week, as a share, and the standard error of it."""
 
-    No published threshold exists. Ours: five sessions or more over four weeks or more, and the slope's upper bound (1.4 standard errors) does
-    not reach 0.6 % a week. scenarios.simulator.stalls measures how often it cries wolf and how many it finds.
-    """
+    per_week: float
+    doubt: float
+
+
+def gain_of(points: Sequence[Point], *, typical_error: float = SESSION_ERROR) -> Gain | None:
+    """The robust slope with its doubt; None before five sessions over four weeks, where nothing can be said of standing still."""
     ordered = sorted(points, key=lambda point: point.on)
     days = (ordered[-1].on - ordered[0].on).days if ordered else 0
     if len(ordered) < _STILL_SESSIONS or days < _STILL_DAYS:
-        return False
+        return None
     x = [float((point.on - ordered[0].on).days) for point in ordered]
     y = [log(point.value) for point in ordered]
     per_day = theil_sen(x, y).per_day
     middle = sum(x) / len(x)
     spread = sqrt(sum((value - middle) ** 2 for value in x))
-    doubt = _own_error(x, y, per_day, typical_error) / spread
-    return (per_day + _STILL_DOUBTS * doubt) * 7 <= USUAL_GAIN_A_WEEK
+    return Gain(per_day * 7, _own_error(x, y, per_day, typical_error) / spread * 7)
+
+
+def has_stalled(gain: Gain | None, *, among_others: bool = False) -> bool:
+    """Has a lift stood still: is the gain that people usually make ruled out by its slope?
+
+    No published threshold exists. Ours: the slope's upper bound (1.4 standard errors) does not reach 0.6 % a week. among_others: lifts
+    of the same pattern are judged together as well (`stall_together`); then each by itself has to be a little surer, so that the two
+    together cry wolf no more often than one alone. scenarios.simulator.stalls measures how often they do and how many they find.
+    """
+    doubts = _STILL_AMONG_OTHERS if among_others else _STILL_DOUBTS
+    return gain is not None and gain.per_week + doubts * gain.doubt <= USUAL_GAIN_A_WEEK
+
+
+def stall_together(gains: Sequence[Gain]) -> bool:
+    """Do several lifts of one pattern stand still, taken together? Their slopes are averaged, the surer ones counting for more.
+
+    A night's bad sleep hits one session of one lift; a body that does not recover hits them all. So what no lift shows by itself their
+    mean can show. Fewer than two lifts are not together.
+    """
+    if len(gains) < 2:
+        return False
+    weights = [1 / gain.doubt**2 for gain in gains]
+    mean = sum(weight * gain.per_week for weight, gain in zip(weights, gains, strict=True)) / sum(weights)
+    return mean + _STILL_TOGETHER / sqrt(sum(weights)) <= USUAL_GAIN_A_WEEK
 
 
 def has_dropped(points: Sequence[Point], *, typical_error: float = TYPICAL_ERROR) -> bool:

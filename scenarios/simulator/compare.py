@@ -14,6 +14,7 @@ Nearly all of the lead comes with coarse kit; with steps of half a kilogram the 
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from math import sqrt
 from statistics import mean, stdev
@@ -62,12 +63,19 @@ def _with_interval(values: list[float], *, digits: int = 1) -> str:
     return f"{100 * mean(values):6.{digits}f} +/- {100 * half:.{digits}f}"
 
 
-def arguments(doc: str | None, *, weeks: int) -> argparse.Namespace:
-    """The command line of every play: members, weeks (so many where none are said) and seeds. doc: its first line is the help."""
+def arguments(
+    doc: str | None, *, weeks: int, more: Callable[[argparse.ArgumentParser], None] | None = None
+) -> argparse.Namespace:
+    """The command line of every play: members, weeks (so many where none are said) and seeds. doc: its first line is the help.
+
+    more: adds what one play asks besides.
+    """
     parser = argparse.ArgumentParser(description=doc.splitlines()[0] if doc else "")
     parser.add_argument("--members", type=int, default=500)
     parser.add_argument("--weeks", type=int, default=weeks)
     parser.add_argument("--seed", type=int, nargs="+", default=[1])
+    if more is not None:
+        more(parser)
     return parser.parse_args()
 
 

@@ -6,7 +6,18 @@ from datetime import date, timedelta
 import pytest
 from scipy import stats  # type: ignore[import-untyped]
 
-from bot.training.trend import Point, Verdict, has_dropped, has_stalled, smallest_real_change, theil_sen, trend_of
+from bot.training.trend import (
+    Gain,
+    Point,
+    Verdict,
+    gain_of,
+    has_dropped,
+    has_stalled,
+    smallest_real_change,
+    stall_together,
+    theil_sen,
+    trend_of,
+)
 
 CASES = [
     (range(8), [60, 60.5, 61.5, 55, 62, 63, 63.5, 64]),
@@ -55,13 +66,40 @@ def test_members_who_gain_are_seldom_said_to_stand_still(weeks: int) -> None:
     """1000 simulated members at each length who gain 0.9 % a week, sessions 2.5 % apart by chance: under 5 %."""
     chance = random.Random(43)
 
-    assert sum(has_stalled(_gaining(chance, weeks, 0.009)) for _ in range(1000)) / 1000 < 0.05
+    assert sum(has_stalled(gain_of(_gaining(chance, weeks, 0.009))) for _ in range(1000)) / 1000 < 0.05
 
 
 def test_members_who_stand_still_are_found_more_often_the_longer_they_do() -> None:
     chance = random.Random(44)
-    found = [sum(has_stalled(_gaining(chance, weeks, 0.0)) for _ in range(1000)) / 1000 for weeks in (4, 6, 8, 10)]
+    found = [sum(has_stalled(gain_of(_gaining(chance, weeks, 0.0))) for _ in range(1000)) / 1000 for weeks in (4, 6, 8, 10)]
 
     assert found == sorted(found)
     assert found[0] == 0  # four weekly sessions span three weeks: too short to say
     assert found[3] > 0.5
+
+
+def test_what_no_lift_shows_by_itself_several_show_together() -> None:
+    """Three lifts of one pattern with the same slope of nothing: one is not sure enough, their mean is."""
+    still, gaining = Gain(0.0, 0.005), Gain(0.012, 0.005)
+
+    assert not has_stalled(still) and not has_stalled(still, among_others=True)
+    assert stall_together([still] * 3)
+    assert not stall_together([still, gaining, gaining])
+    assert not stall_together([Gain(-0.02, 0.001)])  # one lift is not several
+
+
+def test_lifts_judged_together_cry_wolf_no_more_often_and_find_more() -> None:
+    """Three lifts a member, ten weeks, sessions 2.5 % apart by chance: false alarms stay under 5 % of lifts."""
+    chance = random.Random(45)
+
+    def named(gain: float) -> float:
+        hits = 0
+        for _ in range(400):
+            gains = [found for _ in range(3) if (found := gain_of(_gaining(chance, 10, gain))) is not None]
+            together = stall_together(gains)
+            hits += sum(together or has_stalled(one, among_others=True) for one in gains)
+        return hits / 1200
+
+    alone = sum(has_stalled(gain_of(_gaining(chance, 10, 0.0))) for _ in range(1200)) / 1200
+    assert named(0.009) < 0.05
+    assert named(0.0) > alone + 0.1

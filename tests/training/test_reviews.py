@@ -12,8 +12,8 @@ from bot.training.blocks import Measure, SetKind, SetTarget
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit, weight
 from bot.training.progression import Kind, SlotCase, WeekOfRecords
 from bot.training.progression.history import sessions_of
-from bot.training.reviews import SeriesPoint, review_block, review_slot, review_week, strength_points
-from bot.training.trend import Verdict
+from bot.training.reviews import SeriesPoint, review_block, review_slot, review_week, stalls_among, strength_points
+from bot.training.trend import Gain, Verdict
 from tests.builders.slot_cases import MONDAY, USUAL, ask, exercise, missed, slot, straight, week
 
 RANGED = straight(8, 12)
@@ -72,6 +72,21 @@ def test_a_member_who_stands_still_is_told_to_the_coach_and_one_who_gains_is_not
     assert review_slot(case(*still)).stalled
     assert not review_slot(case(*rising(8, gain=0.015))).stalled
     assert not review_slot(case(*still[:4])).stalled  # too short to say
+
+
+def test_lifts_of_one_pattern_are_judged_together_and_others_by_themselves() -> None:
+    """None of the three is sure enough alone; the two squats together are."""
+    wobble = ((10, 9, 8), (10, 10, 8), (10, 9, 9), (9, 9, 8), (10, 9, 8), (10, 9, 8))
+    cases = [
+        case(*(week(n, weight(20), *one) for n, one in enumerate(wobble)), exercise=exercise(name))
+        for name in ("goblet_squat", "box_squat", "dumbbell_curl")
+    ]
+    reviews = [review_slot(one) for one in cases]
+    alone, together = stalls_among([replace(one, gain=Gain(0.0, 0.0045)) for one in reviews])
+
+    assert (alone, together) == ([], [[0, 1]])
+    assert stalls_among([replace(one, gain=None) for one in reviews]) == ([], [])
+    assert stalls_among([replace(one, gain=Gain(0.0, 0.001)) for one in reviews]) == ([0, 1, 2], [])
 
 
 def test_who_stops_at_the_top_every_week_does_not_stand_still() -> None:
