@@ -262,6 +262,7 @@ def set_target(scene: Scene, course: Course, day: Day, label: str, target: SetTa
 def _advice_line(course: Course, day: Day, slot: Slot, suggestion: Suggestion) -> replies.AdviceLine:
     entry = _as_named(course, slot, course.catalogue.get(suggestion.exercise))
     shown = entry.name if entry else slot.exercise_name
+    shown = shown[:1].upper() + shown[1:]
     return replies.AdviceLine(
         day.number, slot.label, shown, target_words(suggestion), reason_sentence(suggestion), suggestion.kind.value
     )

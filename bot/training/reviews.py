@@ -174,7 +174,9 @@ def _error_of(measure: Measure) -> float:
 
 
 def name_of(case: SlotCase) -> str:
-    return case.exercise.name if case.exercise else case.slot.exercise_name
+    """The exercise as it begins a line, whichever way the coach wrote it."""
+    name = case.exercise.name if case.exercise else case.slot.exercise_name
+    return name[:1].upper() + name[1:]
 
 
 def _stopped_at_top(scene: Scene) -> bool:
