@@ -249,7 +249,16 @@ def set_target(scene: Scene, course: Course, day: Day, label: str, target: SetTa
     slot = day.slot(label)
     assert slot is not None and course.member.plan is not None
     aims = tuple(
-        SetAim(n, target.low, target.high, target.high, target.load or old.load, old.measure, sides=slot.sides, tempo=old.tempo)
+        SetAim(
+            n,
+            target.low,
+            target.high,
+            target.high if target.low is None else target.low,
+            target.load or old.load,
+            old.measure,
+            sides=slot.sides,
+            tempo=old.tempo,
+        )
         for n, old in enumerate(work_sets(slot), 1)
     )
     suggestion = Suggestion(

@@ -25,3 +25,12 @@ async def test_a_share_of_an_unknown_best_single_asks_for_a_first_try_and_then_n
     await mira.says("today")
 
     assert "20 kg" in mira.last.text and "not known yet" not in mira.last.text
+
+
+@staged()
+async def test_the_coachs_range_for_one_member_is_the_one_the_member_sees(stage: Stage) -> None:
+    mira = await stage.member()
+    await stage.coach.says("Mira day 1 A1: 22 x 8-10")
+    await mira.says("today")
+
+    assert "today 3 sets: 22 kg × 8–10" in mira.last.text
