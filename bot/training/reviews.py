@@ -147,7 +147,7 @@ def _review(case: SlotCase, suggestion: Suggestion, scene: Scene) -> SlotReview:
     trend = trend_of(points, typical_error=TYPICAL_ERROR * wider) if len(points) > 1 and comparable else None
     series = series_of(case, sessions, suggestion, trend)
     told = comparable and not _stopped_at_top(scene)
-    gain = gain_of(points, typical_error=SESSION_ERROR * wider) if told else None
+    gain = gain_of(points, typical_error=SESSION_ERROR * wider, trend=trend) if told else None
     dropped = comparable and not _was_eased(case) and has_dropped(points, typical_error=TYPICAL_ERROR * wider)
     pattern = case.exercise.pattern.value if case.exercise is not None else ""
     return SlotReview(suggestion, trend, series, has_stalled(gain), dropped, gain, pattern)

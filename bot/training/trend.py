@@ -148,15 +148,18 @@ class Gain:
     doubt: float
 
 
-def gain_of(points: Sequence[Point], *, typical_error: float = SESSION_ERROR) -> Gain | None:
-    """The robust slope with its doubt; None before five sessions over four weeks, where nothing can be said of standing still."""
+def gain_of(points: Sequence[Point], *, typical_error: float = SESSION_ERROR, trend: Trend | None = None) -> Gain | None:
+    """The robust slope with its doubt; None before five sessions over four weeks, where nothing can be said of standing still.
+
+    trend: of the same points, so that the slope need not be worked out again.
+    """
     ordered = sorted(points, key=lambda point: point.on)
     days = (ordered[-1].on - ordered[0].on).days if ordered else 0
     if len(ordered) < _STILL_SESSIONS or days < _STILL_DAYS:
         return None
     x = [float((point.on - ordered[0].on).days) for point in ordered]
     y = [log(point.value) for point in ordered]
-    per_day = theil_sen(x, y).per_day
+    per_day = trend.per_week / 7 if trend is not None else theil_sen(x, y).per_day
     middle = sum(x) / len(x)
     spread = sqrt(sum((value - middle) ** 2 for value in x))
     return Gain(per_day * 7, _own_error(x, y, per_day, typical_error) / spread * 7)
