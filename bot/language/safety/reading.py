@@ -113,7 +113,7 @@ _OTHERS = re.compile(
 _LONG_AGO = re.compile(
     r" (?:last (?:year|month|summer|winter|spring|autumn|christmas)|(?:years?|months|decades|yrs) (?:ago|back)|in (?:19|20)\d\d|when i was|"
     r"as a (?:kid|child|teen|teenager)|used to|history of|in the past|childhood|once had|runs in|family history|back in (?:the|19|20)\S*|"
-    r"died of|passed away|as a baby|ages ago|long ago|at school|years old)(?= |$)"
+    r"died of|passed away|as a baby|ages ago|(?<! stopped)(?<! finished)(?<! rested) long ago|at school|years old)(?= |$)"
 )
 _RECENT = re.compile(
     r" (?:yesterday|last (?:night|week|session|time|workout|monday|tuesday|wednesday|thursday|friday|saturday|sunday|set of last)|the other (?:day|night)|"

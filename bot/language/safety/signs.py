@@ -53,6 +53,8 @@ GROUPS: dict[str, str] = {
 
 EMERGENCY: dict[str, tuple[str, ...]] = {
     "chest": (
+        "douleur|douleurs|mal|schmerz|schmerzen|dolor|duele|dolore|dor|pijn|ont|vondt|bol ~4 poitrine|pecho|petto|peito|brust|borst|brostet|brost|bröst|bröstet|bryst|brystet|klatce",
+        "poitrine|pecho|petto|peito|brust|borst|brostet|brost|bröst|bröstet|bryst|brystet ~4 douleur|douleurs|mal|schmerz|schmerzen|dolor|duele|dolore|dor|pijn|ont|vondt|serre|drückt|druckt|aprieta|oprime",
         "presses|pushes|squeezes|burns|stabs|crushes|pulls|pushing|stings ?hard ?down in|on|at|behind|inside ?my|the {chest}",
         "{chest} ~6 clamp|clamped|vise|vice|belt|strap|band|knife|needles|fire|stuck|blocked|numb|tingling|no_good|not_good|full|bubbling|rumbling|electric|zapping|zap",
         "chets|chesst|cheast|chezt|chext|cehst ~3 pain|tight|hurts|hurting|pressure|heavy",
@@ -93,6 +95,7 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "pain|ache|tightness|pressure|hurts ~2 jaw",
     ),
     "faint": (
+        "bewusstlos|ohnmachtig|ohnmächtig|inconsciente|inconscient|evanouie|évanoui|évanouie|evanoui|desmaye|desmayé|desmayado|desmayo|svenuto|svenuta|flauwgevallen|bewusteloos|medvetslos|medvetslös|svimmade|besvimte",
         "went|gone|fell|drop|dropped|came|goes down ~1 like sack|ton|tree|log|stone|bag|a_sack|a_ton|a_tree|a_log|a_stone|a_bag",
         "lost|loosing|losing|lose ~2 conciousness|conciousnes|consciousnes|concious|consciousness|conscious|connaissance|conocimiento",
         "perdu|perdi|perdido ?el connaissance|conocimiento|consciencia",
@@ -151,6 +154,7 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "room|everything|world|walls ~2 spinning|spins|moving|swaying",
     ),
     "breath": (
+        "plus|nicht|no|non|niet|inte|ikke|keine|kein|geen|pas|nao|não|nie ~4 respirer|atmen|respirar|respirare|ademen|andas|puste|oddychac|oddychać|luft|lucht|aria|aire",
         "breath ~2 gone|stopped|stuck|not|wont|lost|blocked|locked|doesnt|isnt",
         "it|air|breath does|do|wont|will not come|go ?in|out|back",
         "lungs ~2 {cant}|cant|wont|not|dont|empty|full|work|fill|filling|burning|hurt",
@@ -219,6 +223,9 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "pale|grey|gray|white ?and|as ~2 sweaty|sweating|shaking|sick|clammy|ghost|sheet",
     ),
     "stroke": (
+        "leg|arm|hand|foot|legs|arms|face|side ~4 stopped|isnt|not|no_longer|aint ?being mine|there|responding|obeying|listening",
+        "neither|none ?of ?my leg|legs|arm|arms|hand|hands|foot|feet ~2 does|do|works|work|moves|move|obeys|listens|responds",
+        "leg|legs|arm|arms|hand|hands|fingers ~2 wont|not|doesnt|dont|isnt ~1 do|doing ~1 what|as ?i i|im|told|tell|say|ask|want",
         "everything|half|stuff|things ~4 blurry|blurred|double|foggy|swimming",
         "{cant} ~1 stop shaking|trembling|twitching|jerking",
         "droop|droops|drooping|drop|sag|sags|sagging ~4 mouth|face|cheek|eye|lip|eyelid",
@@ -286,11 +293,15 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "left|right|one|half ~2 side|body|face ~4 {numb}|gone|heavy|droopy|useless|funny|weird|strange|tingle",
         "stroke",
         "pins and needles ~5 {limb}",
+        "fits|seizures|fit|seizure ~2 back to back|in_a_row|one_after|after_another|after_the_other",
+        "hasnt|not|havent|isnt ~1 come|coming|came round|around|to|back ~4 between|fit|fits|seizure|since",
         "seizure|seizures|convulsing|convulsions|convulsion|convulsed|epileptic_fit",
         "having|had|have a fit",
         "shaking|trembling|twitching ~2 uncontrollably|uncontrollable|violently|cant",
     ),
     "head": (
+        "hit|clonked|bonked|banged|smacked|whacked|knocked|cracked|bashed|thumped|handlebar|handlebars|helmet|bar ~12 vomiting|vomited|vomit|threw_up|throwing_up|being_sick|confused|same_message|same_line|same_sentence|seeing_double|repeating|cant_remember",
+        "helmet ~3 split|cracked|broken|broke|in_two|in_half|shattered|smashed",
         "headache|migraine|skull|head ~5 exploded|exploding|explodes|burst|bursting",
         "the|a headache|migraine of all|my|a headaches|life|lifetime|thunder",
         "headache|migraine|headpain|head_pain ~4 slap|punch|hammer|explosive|lightning|axe|bat|brick|nowhere|zero|instant|instantly|bomb|knife",
@@ -326,6 +337,9 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
         "back ~8 legs|leg|foot|feet ~2 weak|numb|giving|gave|dead|tingling|wont|floppy",
     ),
     "injury": (
+        "thumb|finger|fingers|toe|toes|fingertip|tip|ear|nose ~5 severed|sliced_off|cut_off|hanging_off|hanging_by|ripped_off|torn_off|chopped_off|came_off|amputated",
+        "plate|plates|door|blade|saw|bar|weight|machine|chain ~2 took|cut|sliced|ripped|tore|chopped ?it|thumb|finger|my|the|tip ?thumb|finger|fingers|tip|toe ?clean off",
+        "bone|thigh|shin|forearm|wrist|ankle|elbow|leg|arm ~4 bent|bends|sticking|pointing|points|poking|facing ~4 shouldnt|wrong|out|skin|backwards|should_not|odd_angle|where_it",
         "bleeding|blood|bleed|bleeds ~3 heavily|wont|not|lots|everywhere|gushing|pouring|spurting|badly|loads|pool|nonstop|cant|doesnt|still|much|heaps",
         "bleeding|blood|bleed ~2 a_lot|all_over",
         "so|too|lot|lots|loads|losing|lost|pool|puddle ?of much|of|a|lots blood",
@@ -377,6 +391,8 @@ SOFT = frozenset({"breath", "heart", "stroke", "faint"})
 
 SAME_DAY: dict[str, tuple[str, ...]] = {
     "muscle_breakdown": (
+        "stout|coffee|cola|tea|rust|brown|black ~8 what_comes_out|comes_out_of_me|when_i_go",
+        "what ~1 comes out ~2 me ~6 stout|coffee|cola|coke|tea|brown|black|dark|rust",
         "pee|urine|toilet|wee|piss ~6 dark|brown|black|cola|coke|tea|red|orange|rusty|coffee|bloody|pink|blood|whisky|muddy|rust|maroon",
         "dark|brown|black|cola|tea|red|bloody|coke|rusty|coffee|pink|blood|coloured|colored ~5 pee|urine|wee|piss",
         "rhabdo|rhabdomyolysis",
@@ -422,6 +438,17 @@ SAME_DAY: dict[str, tuple[str, ...]] = {
 
 PAIN: dict[str, tuple[str, ...]] = {
     "pain": (
+        "douleur|douleurs|mal ~2 coude|genou|genoux|dos|epaule|épaule|poignet|cheville|hanche|cou",
+        "coude|genou|genoux|dos|epaule|épaule|poignet|cheville|hanche ~3 mal|douleur",
+        "knie|hufte|hüfte|schulter|rucken|rücken|ellbogen|handgelenk|knochel|knöchel|nacken|leiste ~3 schmerzt|zwickt|weh|sticht|schmerzen",
+        "knat|knät|knaet|knäet|ryggen|axeln|hoften|höften|armbagen|armbågen|kneet|skulderen ~3 ont|vondt|varker|värker",
+        "duele|dolor|molesta ~4 rodilla|espalda|hombro|codo|muneca|muñeca|cadera|tobillo|cuello",
+        "rodilla|espalda|hombro|codo|cadera|tobillo ~3 duele|dolor|molesta",
+        "knie|rug|schouder|elleboog|pols|heup|enkel|nek ~3 pijn|zeer",
+        "dor|doi|dolore|male ~4 joelho|costas|ombro|cotovelo|punho|quadril|ginocchio|schiena|spalla|gomito|polso|anca",
+        "ginocchio|schiena|spalla|gomito|joelho|costas|ombro|cotovelo ~3 male|dolore|dor|doi|dói",
+        "back|neck|hamstring ~3 into spasm|spasms",
+        "ankle|knee|wrist|elbow|foot|shoulder ?is|has|s puffed|puffy|swelled|ballooned",
         "stop|stopped|stopping|bail|bailed|quit|end|ended|skip|skipped|cut|bin|binned|ditch|ditched|scrap|scrapped|rack|racked|abandon|abandoned|call|called ~4 , ?my|the ?left|right|bad {joint}",
         "{part} {score}",
         "{part} ~3 {score}",
@@ -470,6 +497,11 @@ GROUPS["score"] = r"(?:[0-9]|10) (?:/|out of|of) 10"
 
 CAUTION: dict[str, tuple[str, ...]] = {
     "self_harm": (
+        "packing|pack|packed|jacking it ~1 in ~2 life|living",
+        "only way ~2 this|it|pain|all ~1 stops|ends|stop|end ~2 is ~1 if ~1 i",
+        "scars|cuts|burns|marks ~8 fresh|new|recent ~3 from me|myself",
+        "scars|cuts|burns|marks ~4 from me|myself",
+        "nobody|noone|no_one|none ~1 would|will|d|ll ~1 miss|notice me",
         "kill|killing|unalive|end|ending|off|harm|harming ?all|of myself|meself|my_life|my_own_life|it_all|everything",
         "suicidal|suicide|suicidle|sucidal",
         "{endit} ~6 {onpurpose}",
@@ -541,6 +573,7 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "due ~1 date|in ~3 baby|pregnant",
     ),
     "minor": (
+        "twins|kids|children|sons|daughters|triplets ?are|is|both|aged {years}",
         "{me} ?only|just|actually|like {years} ?years|yrs|yr|year|yo|y|birthday ?old|o|this|next|in|,|so|and|can|is|should|,|but|btw|too|if|may",
         "im|i|am|me {years} years|yrs|yr|year|yo|y old|o|of",
         "{years} years|yrs|yr|year|yo|y old|o|of ?boy|girl|son|daughter|kid|brother|sister|age",
@@ -571,6 +604,8 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "how much water",
     ),
     "diagnosis": (
+        "anaemic|anemic|anaemia|anemia",
+        "low iron|ferritin",
         "do|have|did|has|could|is|would|think|maybe i|it|this|my|he|she|maybe|its ~3 tore|torn|tear|sprain|sprained|broken|fracture|strain|herniated|hernia|tendonitis|tendinitis|arthritis|sciatica|bursitis|impingement|disc|rhabdo|injury|clot|concussion|pinched|hernia|stress",
         "what ~3 injury|diagnosis",
         "whats|what ?is wrong|happened with|to ?my me|{part}",
@@ -584,6 +619,7 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "am i injured",
     ),
     "illness": (
+        "tummy|stomach bug|flu|upset",
         "got|have|having|had|with|catching|caught|fighting|getting a|the|this|another ?bad|nasty|heavy|stinking|bit_of_a cold|bug|lurgy|sniffles|cough",
         "sore|scratchy|raw throat",
         "head_cold|chest_infection|sinus|sinusitis|sniffles|runny_nose|bunged_up|under_the_weather|coming_down_with|off_sick|ear_infection",
@@ -621,6 +657,22 @@ SORENESS: dict[str, tuple[str, ...]] = {
 # What looks like a sign and is none; taken out of the line before the signs are looked for. Kept short: what stands here can hide
 # an emergency, so a line earns its place only by a harmless text that would raise an alarm without it.
 HARMLESS: tuple[str, ...] = (
+    "degrees ?is|in|out ~2 garage|shed|room|gym|here|outside|attic|cellar",
+    "teaching|teach|learning|learn|taught|course|class|lesson|practising|practicing|refresher ~2 cpr|first_aid",
+    "cpr course|class|training|lesson|certificate|refresher",
+    "dizzy with success|joy|happiness|excitement|pride|delight|love",
+    "paramedic ?s shift|shifts|work|job|course|exam|rota",
+    "bleeding brilliant|marvellous|marvelous|love|loved|lovely|great|gorgeous|freezing|typical|fantastic|amazing|hell|obvious",
+    "wee|pee|urine smells|smelled|smelt|stinks",
+    "out cold by|before|at half|quarter|eight|nine|ten|eleven|8|9|10|11|midnight",
+    "fainted|faint|fainting ?nearly when|at ?i ?saw|seeing|the ~2 price|prices|bill|cost",
+    "strap|monitor|bra|vest|top|shirt ?is ?too|a|bit|very tight|loose|snug ?on|around|over|across ?my|the {chest}",
+    "stung by|in ?the|a|some nettle|nettles",
+    "who hurt you",
+    "spun|spinning|teacups|carousel|waltzers|roundabout|rollercoaster ~4 dizzy",
+    "numb bum|bottom|backside",
+    "presses make|made|making",
+    "hurting in all the right places",
     "single|one|1|straight|stiff leg|arm|legged|armed romanian|rdl|deadlift|deadlifts|row|rows|press|curl|curls|squat|squats|bridge|raise|raises|extension|thrust|hip|glute|calf",
     "leg|calf|arm|hip|neck|back|chest|shoulder|knee|leg press|curl|curls|raise|raises|extension|extensions|thrust|thrusts|fly|flye|row|rows|supported",
     "out cold outside",

@@ -38,6 +38,7 @@ TOLD = [
     *cases("strangers.txt"),
     *cases("fifth_round.txt"),
     *cases("odd_words.txt"),
+    *cases("sixth_round.txt"),
 ]
 EMERGENCIES = [text for wanted, text in TOLD if wanted == "emergency"]
 
