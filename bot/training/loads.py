@@ -87,9 +87,12 @@ def say_amount(amount: Decimal) -> str:
 
 
 def say_load_within(load: Load) -> str:
-    """As it stands in a sentence: "20 kg", "a pair of 12 kg", "20 kg of help", "the red band"."""
+    """As it stands in a sentence: "20 kg", "a pair of 12 kg", "20 kg of help", "the red band", "the red band's help"."""
     if load.kind is LoadKind.ASSISTED and load.amount is not None:
         return f"{say_load(load).removeprefix('-')} of help"
+    if load.kind is LoadKind.ASSISTED and load.bands:
+        whose = "'" if len(load.bands) > 1 else "'s"
+        return f"the {say_load(load).removesuffix(' helping')}{whose} help"
     article = "a " if load.pair else "the " if load.bands else ""
     return f"{article}{say_load(load)}"
 

@@ -20,6 +20,8 @@ from bot.training.progression.steps import step_share
 from bot.training.progression.values import Kind, Reason, SetAim, Why
 from bot.training.strength import EQUATION_ERROR
 
+_NEAR = 0.08  # a setting within a usual step of what a share asks for needs no word (ours)
+
 
 def by_percent(scene: Scene) -> Decision | None:
     """Loads by the prescribed share of 1RM; None where no set has one, or kilograms make no sense here."""
@@ -36,9 +38,17 @@ def by_percent(scene: Scene) -> Decision | None:
     lead = next(n for n, target in enumerate(scene.targets) if target.percent_1rm)
     reason = Reason(
         Why.PERCENT, scene.last.said, load, aims[lead].load, percent=round(scene.targets[lead].percent_1rm or 0),
-        words=f"{_in_unit(best_kg, load)}, give or take {_in_unit(best_kg * doubt, load)}",
+        words=f"{_in_unit(best_kg, load)}, give or take {_in_unit(best_kg * doubt, load)}{_if_far(scene, best_kg, lead, aims[lead])}",
     )  # fmt: skip
     return Decision(_kind_by_load(load, aims[lead].load), aims, reason)
+
+
+def _if_far(scene: Scene, best_kg: float, lead: int, aim: SetAim) -> str:
+    """Where the kit has nothing near the share, both numbers are said."""
+    wanted_kg = best_kg * float(scene.targets[lead].percent_1rm or 0) / 100
+    if aim.load is None or aim.load.kg is None or abs(float(aim.load.kg) - wanted_kg) <= wanted_kg * _NEAR:
+        return ""
+    return f", so about {_in_unit(wanted_kg, aim.load)}; the nearest you have"
 
 
 def _last_load(scene: Scene) -> Load | None:

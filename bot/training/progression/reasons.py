@@ -43,7 +43,9 @@ def _with(load: Load | None) -> str:
 
 def _asked(r: Reason) -> str:
     span = say_range(r.low, r.high)
-    return f"{span} {UNIT_WORDS[r.measure]}" if span else "what is asked"
+    unit = UNIT_WORDS[r.measure]
+    one = span == "1" and r.measure in (Measure.REPS, Measure.STEPS)
+    return f"{span} {unit.removesuffix('s') if one else unit}" if span else "what is asked"
 
 
 def _top(r: Reason) -> str:
@@ -125,6 +127,21 @@ def _rest_longer(s: Suggestion, r: Reason) -> str:
     return f"{_did(r)}, a steep drop from set to set: same load, rest a minute longer in between, go for {_go(s)}."
 
 
+_MORE = {
+    Measure.REPS: "more reps", Measure.SECONDS: "more time", Measure.STEPS: "more steps", Measure.METRES: "more distance",
+}  # fmt: skip
+
+
+def _missing(s: Suggestion, r: Reason) -> str:
+    left_out = len(s.sets) - len(r.counts)
+    return f"{left_out} of {len(s.sets)} sets {'is' if left_out == 1 else 'are'} missing"
+
+
+def _down_to(r: Reason) -> str:
+    helped = r.next_load is not None and r.next_load.kind is LoadKind.ASSISTED
+    return f"take {_with(r.next_load)}" if helped else f"go down to {_with(r.next_load)}"
+
+
 def _under(r: Reason) -> str:
     return f"under {_asked(r)}" if r.low is not None or r.high is not None else "too few to build on"
 
@@ -189,7 +206,7 @@ def _percent(s: Suggestion, r: Reason) -> str:
 def _percent_unknown(s: Suggestion, r: Reason) -> str:
     return (
         f"The plan asks for {r.percent}% of your best single, which is not known yet: take a load that you could lift "
-        f"about {r.wanted} times, do {_go(s)} and send it with its weight."
+        f"about {r.wanted} times, do {_go(s) or 'the set'} and send it with its weight."
     )
 
 
@@ -224,7 +241,7 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.LOW_IN_RANGE: _more,
     Why.IN_BETWEEN: _more,
     Why.SOME_SETS_TOPPED: lambda s, r: f"{_did(r)}, some sets at the top of {_asked(r)}: same load until all are, go for {_go(s)}.",
-    Why.SETS_LEFT_OUT: lambda s, r: f"{_did(r)}, at the top, but {len(s.sets) - len(r.counts)} of {len(s.sets)} sets are missing: same load, all {len(s.sets)} sets, {_go(s)}.",
+    Why.SETS_LEFT_OUT: lambda s, r: f"{_did(r)}, at the top, but {_missing(s, r)}: same load, all {len(s.sets)} sets, {_go(s)}.",
     Why.BACK_UP: lambda s, r: f"{_did(r)} after the lighter week: back to {_to(r)}, about {_go(s)}.",
     Why.ONE_SIDE: lambda s, r: f"{_did(r)}, with one side only on record: do both and send both, {_go(s)}.",
     Why.SAME_LOAD_FIRST: lambda s, r: f"{_did(r)}, and the other sets were lighter: bring them up to it before it goes up, {_go(s)}.",
@@ -244,12 +261,12 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.CLIMBING: lambda s, r: f"{_did(r)}, more than the time before and nearly in {_asked(r)}: same load, go for {_go(s)}.",
     Why.REST_LONGER: _rest_longer,
     Why.KEEPS_ORDER: lambda s, r: f"{_did(r)}, {_top(r)}, but {_with(r.next_load)} belongs to the next set still: go for {_go(s)}.",
-    Why.BELOW: lambda s, r: f"{_did(r)}, {_under(r)}: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
+    Why.BELOW: lambda s, r: f"{_did(r)}, {_under(r)}: {_down_to(r)} and do clean sets of {_go(s)}.",
     Why.NOTHING_LIGHTER: _nothing_lighter,
     Why.TWO_FALLING: _two_falling,
     Why.EFFORT_HIGH: lambda s, r: f"{_did(r)} and had {_left(r)} left, harder than planned: same again until it is easier.",
     Why.FORM: lambda s, r: f"{_did(r)}, not quite as clean as planned: same again, form first.",
-    Why.FORM_AGAIN: lambda s, r: f"{_did(r)}, and form gave way: go down to {_with(r.next_load)} and do clean sets of {_go(s)}.",
+    Why.FORM_AGAIN: lambda s, r: f"{_did(r)}, and form gave way: {_down_to(r)} and do clean sets of {_go(s)}.",
     Why.MISSED_WEEK: lambda s, r: f"Not done last week, so take it up where you were: {_bare(r)}.",
     Why.AWAY: _away,
     Why.POOR_SLEEP: lambda s, r: f"You slept badly: same as last time ({_bare(r)}), the next step waits.",
@@ -260,7 +277,7 @@ _SAY: Mapping[Why, Callable[[Suggestion, Reason], str]] = {
     Why.LOAD_UNKNOWN: lambda s, r: f"{_did(r)}, {_top(r)}; send the weight as well next time, then the next step can be worked out.",
     Why.NEW_RANGE: lambda s, r: f"{_did(r)}; this week asks for {_asked(r)}, so {_with(r.next_load)}, about {_go(s)}.",
     Why.POLICY_HOLD: lambda s, r: f"Your coach wants this kept as it is: {_bare(r)}.",
-    Why.POLICY_REPS: lambda s, r: f"{_did(r)}: your coach wants more reps here, not more load, so go for {_go(s)}.",
+    Why.POLICY_REPS: lambda s, r: f"{_did(r)}: your coach wants {_MORE[r.measure]} here, not more load, so go for {_go(s)}.",
     Why.POLICY_LOAD: lambda s, r: f"{_did(r)}: your coach wants load before reps here, so go to {_to(r)}, about {_go(s)}.",
     Why.POLICY_TEMPO: lambda s, r: f"{_did(r)}: your coach wants slower before heavier, so take tempo {r.tempo} now.",
     Why.WAIT_FOR_LOAD: lambda s, r: f"{_did(r)}: keep it until {_with(r.next_load) if r.next_load else 'more load'} is in reach.",

@@ -50,20 +50,23 @@ def _run(run: list[SetAim], *, short: bool) -> str:
 def _counts(run: Sequence[SetAim], unit: str, *, short: bool) -> str:
     """ "8, 8, 8 (range 8-12)"; where the sets have ranges of their own, each behind its sets: "13 (range 12-14), 10, 8"."""
     ends = [(_range_of(aim), aim) for aim in run]
+    numbers = all(_count(aim)[0].isdigit() for aim in run)  # a unit stands once behind numbers, never behind words
     parts = []
     for span, alike in groupby(ends, key=lambda one: one[0]):
-        counts = _listed([_count(aim) for _, aim in alike])
+        counts = _listed([_count(aim) for _, aim in alike], "" if numbers else unit)
         parts.append(counts if not span or short else f"{counts} (range {span})")
+    if not numbers:
+        return ", ".join(parts)
     if len(parts) == 1 and "(" in parts[0]:
         return parts[0].replace(" (", f"{unit} (", 1)
     return ", ".join(parts) + unit
 
 
-def _listed(counts: list[str]) -> str:
+def _listed(counts: list[str], unit: str) -> str:
     """ "8, 8, 8"; words, the same for every set, only once: "3 sets, as many as go cleanly"."""
     if len(counts) > 1 and len(set(counts)) == 1 and not counts[0][0].isdigit():
         return f"{len(counts)} sets, {counts[0]}"
-    return ", ".join(counts)
+    return ", ".join(f"{count}{unit}" if count[-1].isdigit() or count[-1] == "+" else count for count in counts)
 
 
 def _range_of(aim: SetAim) -> str:

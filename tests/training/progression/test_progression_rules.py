@@ -536,6 +536,13 @@ def test_help_goes_down_and_from_the_lightest_band_to_none() -> None:
     assert (none.kind, none.sets[0].load) == (Kind.LESS_HELP, BODY_WEIGHT)
 
 
+def test_more_help_is_taken_and_not_gone_down_to() -> None:
+    helped = ask(straight(5, 8), week(0, Load(LoadKind.ASSISTED, bands=("red",)), 2, 1, 1), exercise=exercise("pull_up"))
+
+    assert helped.sets[0].load == Load(LoadKind.ASSISTED, bands=("green",))
+    assert "with the red band's help" in reason_sentence(helped) and "take the green band's help" in reason_sentence(helped)
+
+
 @pytest.mark.parametrize(
     ("done", "expected"),
     [
@@ -609,6 +616,15 @@ def test_carries_take_weight_when_the_distance_is_there(measure, counts, kit, ex
 
     assert spoke(found) == expected
     assert all(aim.load is not None and aim.load.pair for aim in found.sets)
+
+
+def test_a_unit_stands_behind_numbers_and_not_behind_words() -> None:
+    mixed = slot(SetTarget(40, 40, Measure.STEPS), SetTarget(amrap=True, measure=Measure.STEPS))
+    first = target_words(ask(mixed, week=1))
+    open_holds = target_words(ask(straight(None, None, amrap=True, measure=Measure.SECONDS), week=1))
+
+    assert first == "40 steps, as long as it stays clean"
+    assert open_holds == "3 sets, as long as it stays clean"
 
 
 def test_open_sets_go_for_one_more_until_the_load_is_far_too_light() -> None:
@@ -707,6 +723,13 @@ def test_a_share_of_the_best_single_is_worked_out_from_the_members_own_sets_with
 
     assert (found.reason.why, amounts(found)) == (Why.PERCENT, ["77.5"] * 3)
     assert "70% of your best single" in reason_sentence(found) and "give or take" in reason_sentence(found)
+
+
+def test_a_share_that_the_kit_does_not_come_near_is_said_beside_what_it_has() -> None:
+    done = sets(0, SetDone(count=5, load=weight(100), failure=True))
+    found = ask(straight(6, 8, percent_1rm=Decimal(70)), done, kit=dumbbells(20, 40, 100))
+
+    assert "so about 78 kg; the nearest you have: 100 kg" in reason_sentence(found)
 
 
 def test_a_share_of_an_unknown_best_single_asks_for_a_first_try() -> None:
