@@ -71,7 +71,7 @@ def _up(s: Suggestion, r: Reason) -> str:
 def _too_light(s: Suggestion, r: Reason) -> str:
     if r.low is not None:
         return f"{_did(r)}, far past {_asked(r)}: go to {_to(r)}, about {_go(s)}."
-    return f"{_did(r)}, so many that more weight does more now: go to {_to(r)}, about {_go(s)}."
+    return f"{_did(r)}; from here weight does more than reps: go to {_to(r)}, about {_go(s)}."
 
 
 def _coarse(s: Suggestion, r: Reason) -> str:

@@ -19,6 +19,8 @@ from bot.training.progression.values import Kind, Reason, Why
 LONG_HOLD_S = 60  # from here on weight comes before time (the target named in the brief of most coaches; common practice)
 PAST = 1.2  # a fifth past a shorter target
 CARRY_STEP = 0.15  # a carry's load may rise by so much at once; more needs a third more distance first (ours)
+# A first weight on the body: how much of it an exercise moves is not known, so no more than this share of the whole (ours).
+FIRST_ADDED = 0.15
 FEW_REPS = 3  # under it an open set's load is too heavy to learn from (ours)
 MANY_REPS = 25  # past it an open set's load or variation is too easy (ours)
 
@@ -106,10 +108,11 @@ def _too_heavy(scene: Scene, group: Group, reason: Reason) -> Decision | None:
 
 def _heavy_enough(scene: Scene, group: Group, wanted: int) -> Load | None:
     """The load that brings an open set down to twenty reps and fewer, or the nearest to it that still lands and is no leap."""
+    most = FIRST_ADDED if _is_body(group) else FURTHER_STEP
     found = None
     for step in scene.up(group[0].load):
         share = rough_share(scene, group[0].load, step)
-        leap = found is not None and share is not None and share > FURTHER_STEP
+        leap = found is not None and share is not None and share > most
         if leap or min(chances(scene, group, step, low=wanted)) < STEP_CHANCE:
             break
         found = step
