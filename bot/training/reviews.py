@@ -208,9 +208,10 @@ def _points(outlook: Outlook, sessions: Sequence[SessionDone]) -> list[Point]:
     capacities = [{did.number: log(outlook.capacity(did)) for did in session.sets} for session in sessions]
     fades: dict[int, list[float]] = {}
     for by_number in capacities:
-        for number, value in by_number.items():
-            if 1 in by_number:
-                fades.setdefault(number, []).append(value - by_number[1])
+        if 1 in by_number:
+            first = by_number[1]
+            for number, value in by_number.items():
+                fades.setdefault(number, []).append(value - first)
     fade = {number: sum(values) / len(values) for number, values in fades.items()}
     found = []
     for session, by_number in zip(sessions, capacities, strict=True):

@@ -20,7 +20,7 @@ from types import MappingProxyType
 from bot.training.blocks import Measure, SetTarget
 from bot.training.curve import HardSet, ln_per_rep, member_bend, reps_at, share_for
 from bot.training.effort import SAID_TOO_FEW_REPS, rir_sd_reps
-from bot.training.loads import Load, LoadKind
+from bot.training.loads import Load, LoadKind, Unit
 from bot.training.progression.history import Did, SessionDone
 from bot.training.progression.values import SetForecast
 
@@ -60,8 +60,8 @@ class Outlook:
         """The scale that loads of one kind stand on; see the module for those without kilograms."""
         if load is None:
             return 1.0
-        if load.kind is LoadKind.IMPLEMENT:
-            return float(load.kg or 0) or 1.0
+        if load.kind is LoadKind.IMPLEMENT:  # asked for every set several times over, so the usual unit goes the short way
+            return float((load.amount if load.unit is Unit.KG else load.kg) or 0) or 1.0
         if load.kind is LoadKind.BODY:
             return BODY_KG
         if load.kind is LoadKind.BAND or (load.bands and load.amount is None):
