@@ -38,6 +38,9 @@ _DONE_A_LIST = re.compile(
 )  # "done, 4, 6": sets rather than an effort
 JUST_DONE = re.compile(r"(?:ok |okay |and |all )?(?:done|finished)[\s!.,]*")  # before sets: they are what is done
 _CLAUSES = re.compile(r"[,.;!/]+\s*|\s+so\s+|\s+-\s+")
+_WRONG_CHAT = re.compile(
+    r"(?<=\w)[\s,.]+(?:(?:that was |it was |was )?(?:the )?wrong (?:chat|group|person|window|number)|lol|haha|sorry)(?:[\s,.!]+(?:lol|haha|sorry|oops))*[\s.!]*$"
+)
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip|skipped|skipping|skiped|skippin|no time for|no time left for|not doing|(?:i )?(?:don'?t|do not) do|(?:i )?leave(?= (?:the|out|this|that|my))|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
@@ -59,12 +62,14 @@ _GOING_ON = re.compile(
 )
 _THEM = re.compile(r"(?:them|those|these|it)\b")
 _ONLY_SETS = re.compile(
-    r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))? (?:sets?|rounds?)\b(?! of (?!them|that|those|it|the|my|[a-z]+s\b)\w| x|\s*[x@:]\s*\d| (?:with|at|@) )"
+    r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))?\s+(?:sets?|rounds?)\b(?! of (?:\d|[a-z]\b)| x|\s*[x@:]\s*\d| (?:with|at|@) )"
 )
 _REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything (?:else|after)|all the rest|others?)\b")
 _LAST_GROUP = re.compile(r"\blast (?:superset|pair|group|block|two exercises|circuit|giant set|round of exercises|one's)\b")
 _LAST_EXERCISE = re.compile(r"\b(?:last|final) (?:exercise|movement|slot|move)\b|\bfinisher\b")
-_LAST_SETS = re.compile(r"\blast (?P<n>\d+|one|two|three|couple(?: of)?|few)?\s*(?:[a-z-]+ ){0,2}?(?P<what>sets?|rounds?|one)\b")
+_LAST_SETS = re.compile(
+    r"\blast\b\s*(?P<n>\d+|one|two|three|couple(?: of)?|few)?\s*(?:[a-z-]+ ){0,2}?(?P<what>sets?|rounds?|one|(?=[\s.!,]*$))"
+)
 _NTH_SET = re.compile(
     r"(?:and |the |my )*(?P<nth>first|second|third|fourth|fifth|2nd|3rd|4th)(?: (?:one|set|go|round))?(?: of (?:them|those|these))?"
 )
@@ -88,6 +93,7 @@ _ANY_NUMBER = re.compile(r"\d|\b(?:" + "|".join(word for word in NUMBER_WORDS if
 def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
     """The whole text as one of the commands about what is on record; None if it is none of them."""
     text = folded.strip() if folded.isascii() else _SIGNS.sub(" ", folded).strip()
+    text = _WRONG_CHAT.sub("", text)
     if len(text) > 120 or "?" in text:
         return None
     if _UNDO.fullmatch(text):

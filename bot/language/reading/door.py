@@ -69,6 +69,7 @@ _NTH_BEHIND = re.compile(
 _SET_WAS = re.compile(r"\s+set \d\s+(?:was|were|should)\b")
 _ON_IT = re.compile(r"\s+(?:on|for|in|with) (?:the |my )?$")
 _IT_WAS = re.compile(r"^.*?\b(?:it|that|this|they|those)\s+(?=was|were|should)")
+_GOES_FIRST = re.compile(r"\b(?:do|doing|start|starting) (?:the |my )?[a-z' -]{2,30} first\b")
 _LONGEST_CORRECTION = 120
 _LONGEST_STORY = 400  # characters in which strange numbers are looked for
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
@@ -144,10 +145,24 @@ class _Text:
                 whole = with_its_like(whole, labelled, self.situation)
             if whole is not None:
                 return self._corrected(whole)
+        if self._goes_on():
+            return self._reading()
         tokens = self._set_tokens(parts)
         if tokens:
             self._sets(tokens, parts)
         return self._reading()
+
+    def _goes_on(self) -> bool:
+        """ "gonna do the rows first": nothing but where the member goes on."""
+        if self.situation.day is None or not _GOES_FIRST.search(self.folded) or any(letter.isdigit() for letter in self.folded):
+            return False
+        names = self._names(tokens_of(self.folded))
+        pointed = commands.point(self.folded, names, self.situation)
+        if pointed is None or commands.skip_words(self.folded, names, self.situation.day.slots):
+            return False
+        self.heard.append(pointed)
+        self.certainty = 0.95
+        return True
 
     def read_plain(self) -> Reading:
         """Numbers, signs and units alone: no command, question, name or remark can be in them."""

@@ -270,6 +270,17 @@ _OF_LAST_TIME = re.compile(  # "last week the 24 flew up, 10 10 10": told of a d
     r"|[^.!?\n]*\b(?:sore|hurt|ached|stiff|wrecked)\b[^.!?\n]*\blast (?:week|time|session))(?:(?!\.\d)[^!?\n.]|\.\d)*"
 )
 _OF_TODAY = re.compile(r"\b(?:today|tonight|now|this (?:week|time|session|one)|same|again|then|but|so|just)\b")
+_POINT_ROW = re.compile(r"\b(?:3|three)[ -]*(?:pt|points?)(?= (?:rows?|plank|hold)\b)")  # a name's number
+_SETS_AT = re.compile(
+    r"\b(?P<k>[2-6]) sets (?P<n>\d{1,3})(?=\s*(?:reps?\s*)?(?:@|at\b|with\b|per side\b|each\b|e/s\b|a side\b))"
+)  # "2 sets 14 @ 50"
+_SHADE = r"(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown)"
+_BANDS_IN_TURN = re.compile(rf"\b(?:{_SHADE} \d{{1,3}}(?: {_SHADE} \d{{1,3}})+|\d{{1,3}} {_SHADE}(?: \d{{1,3}} {_SHADE})+)\b")
+_INTENDS = re.compile(
+    r"\s*(?:(?:ok|okay|so|right|the|my|today|tonight|coach)[\s,:]+)*(?:aim(?:ing)?|goal|target|plan(?:ning)?|going|gonna go|hoping|shooting)\b[\s:]*"
+    r"(?:(?:is|for|to|do|get|hit|today|tonight|the|on)[\s:]+)*\d[^,\n]*(?:,\s*[^\d\n]*)?$"
+)
+_DONE_WORDS = re.compile(r"\b(?:got|did|made|managed|but|hit(?! me)|had|ended|done|just|was|so far)\b")
 _TWICE = re.compile(r"(?<=[\d\w)]),\s+twice(?=\s*(?:[.!]|$))")  # "green 12 each side, twice"
 _SIDES_FIRST = re.compile(
     rf"(?P<sides>[^()\n]*\b(?:left|right)\b[^()\n]*\b(?:left|right)(?: (?:side|leg|arm|hand))?)[\s,]*\((?P<load>{_N}(?:'?s|\s*{_UNIT})?)\)[\s.!]*"
@@ -284,6 +295,11 @@ def without_noise(text: str) -> str:
     text = _SPOKEN_STOP.sub(lambda m: ".".ljust(len(m.group())), text)
     if "last " in text:
         text = _OF_LAST_TIME.sub(lambda m: m.group() if _OF_TODAY.search(m.group()) else " " * len(m.group()), text)
+    text = _POINT_ROW.sub(_blank, text)
+    text = _SETS_AT.sub(lambda m: f"{m['k']} x {m['n']}".ljust(len(m.group())), text)
+    text = _BANDS_IN_TURN.sub(_parted_bands, text)
+    if _INTENDS.match(text) and not _DONE_WORDS.search(text):
+        text = re.sub(r"\d", " ", text)
     if "next set" in text or "next one" in text:
         text = _NEXT_SET.sub(lambda m: ",".rjust(len(m.group())), text)
     text = _TWICE.sub(lambda m: " x 2 sets".rjust(len(m.group())), text)
@@ -482,6 +498,12 @@ def _stepped_by(found: re.Match[str]) -> str:
 
 
 _TIMES = {"both": 2, "two": 2, "three": 3, "four": 4, "all three": 3, "all four": 4}
+
+
+def _parted_bands(found: re.Match[str]) -> str:
+    """ "yellow 15 green 14 green 12": each count with its own band, parted by signs where blanks stood."""
+    words = found.group().split(" ")
+    return "".join(word if n == 0 else (";" if n % 2 == 0 else " ") + word for n, word in enumerate(words))
 
 
 def _got_instead(found: re.Match[str]) -> str:

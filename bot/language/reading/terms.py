@@ -213,7 +213,9 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
                 phrase = " ".join((text, *rest)) if kind == "d" else text
                 clause.terms.append(Term(kind, phrase, token.start, tokens[at + len(rest)].end))
             return 1 + len(rest)
-    if text == "twice":
+    if text == "twice" and not (
+        at and tokens[at - 1] in clause.unknown and any(term.kind == "n" for term in clause.terms)
+    ):  # not "8, sternum clicked twice"
         term = Term("n", text, token.start, token.end, Decimal(2))
         term.role = "sets"
         clause.terms.append(term)
