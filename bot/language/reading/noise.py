@@ -281,6 +281,18 @@ _INTENDS = re.compile(
     r"(?:(?:is|for|to|do|get|hit|today|tonight|the|on)[\s:]+)*\d[^,\n]*(?:,\s*[^\d\n]*)?$"
 )
 _DONE_WORDS = re.compile(r"\b(?:got|did|made|managed|but|hit(?! me)|had|ended|done|just|was|so far)\b")
+_AND_DONE = re.compile(
+    r"(?<=\w)\s*,?\s*\b(?:and|so|then)\s+(?:then |now )?(?=(?:i'?m|i am|that'?s me|that is me) (?:all )?done(?: for (?:today|the day|tonight|now))?[\s.!]*$)"
+)
+_AND_SAME = re.compile(  # "80x5 then the same again": told of two sets
+    rf"^\s*(?P<load>{_N}\s*{_UNIT}?\s*(?:[x×@]|for)\s*)?(?P<n>\d+)(?P<reps>\s*reps?)?(?:\s*,?\s+(?:then|and|and then) (?:the )?same(?: again| one)?|\s*,\s*(?:the )?same again)[\s.!]*$"
+)
+_KEPT_TEMPO = re.compile(
+    r"\b(?:kept|held|stuck|keeping|holding) (?:to )?(?:(?:the|a|that) )?(?:(?:slow|full|right|given|same|proper|whole) )?tempo\b"
+)
+_SAME_FOR_NEXT = re.compile(
+    r"\bsame (?:again )?(?:for |on |in )?(?:the )?next (?P<n>[23])(?: (?:sets?|ones?|rounds?))?\b|^(?P<times>[23]) ?[x×] (?:the )?same(?: again)?\b"
+)
 _TWICE = re.compile(r"(?<=[\d\w)]),\s+twice(?=\s*(?:[.!]|$))")  # "green 12 each side, twice"
 _SIDES_FIRST = re.compile(
     rf"(?P<sides>[^()\n]*\b(?:left|right)\b[^()\n]*\b(?:left|right)(?: (?:side|leg|arm|hand))?)[\s,]*\((?P<load>{_N}(?:'?s|\s*{_UNIT})?)\)[\s.!]*"
@@ -300,6 +312,13 @@ def without_noise(text: str) -> str:
     text = _BANDS_IN_TURN.sub(_parted_bands, text)
     if _INTENDS.match(text) and not _DONE_WORDS.search(text):
         text = re.sub(r"\d", " ", text)
+    if "done" in text:
+        text = _AND_DONE.sub(lambda m: ".".ljust(len(m.group())), text)
+    if "tempo" in text:
+        text = _KEPT_TEMPO.sub(lambda m: "tempo kept".ljust(len(m.group())), text)
+    if "same" in text:
+        text = _AND_SAME.sub(_and_again, text)
+        text = _SAME_FOR_NEXT.sub(lambda m: f"same x{m['n'] or m['times']}".ljust(len(m.group())), text)
     if "next set" in text or "next one" in text:
         text = _NEXT_SET.sub(lambda m: ",".rjust(len(m.group())), text)
     text = _TWICE.sub(lambda m: " x 2 sets".rjust(len(m.group())), text)
@@ -498,6 +517,11 @@ def _stepped_by(found: re.Match[str]) -> str:
 
 
 _TIMES = {"both": 2, "two": 2, "three": 3, "four": 4, "all three": 3, "all four": 4}
+
+
+def _and_again(found: re.Match[str]) -> str:
+    again = f"{found['load']}{found['n']} x2" if found["load"] else f"{found['n']}, {found['n']}"
+    return again.ljust(len(found.group()))
 
 
 def _parted_bands(found: re.Match[str]) -> str:

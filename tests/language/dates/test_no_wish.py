@@ -41,6 +41,9 @@ WISHES = (
     "skipping the arm stuff today",  # one of those lives has a day called arms
     "waves 2m tomorrow at 6, so no training 2 days ok?",
     "Could I carry the bag with a strap? Concert in 9 days",  # asked what is meant by the nine days
+    "sunday's... no monday. squats 15s 12 12 11",
+    "Couldn't train last night, lockdown on the wing till 11",
+    "Move Thursday to Saturday please, 3 pm",
     "Forgot Tuesday's: box squat 90 6,6,6 and DB bench 24s 9,8,8",  # asked; sets are read before wishes
 )
 

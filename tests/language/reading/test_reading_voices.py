@@ -1,8 +1,8 @@
 """Four thousand messages by almost five hundred people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 3,336 clear messages 3,197 (95.8 %) are recorded exactly, 107 asked about, 19 taken for no sets and 13 recorded wrong;
-30 of 3,511 records (0.85 %) are wrong without a question, half of them in `said_in_passing`; of 536 messages that are not about sets
-none is recorded and 50 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
+Today, over all: of 3,559 clear messages 3,404 (95.6 %) are recorded exactly, 122 asked about, 20 taken for no sets and 13 recorded wrong;
+35 of 3,737 records (0.94 %) are wrong without a question, half of them in `said_in_passing`; of 566 messages that are not about sets
+none is recorded and 57 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
 """
 
 from __future__ import annotations
@@ -30,7 +30,8 @@ FLOORS = {
     "old_hands.txt": 95.5,  # 97.2
     "ordinary_days.txt": 94.0,  # 95.6
     "own_layouts.txt": 92.5,  # 94.4
-    "said_in_passing.txt": 81.0,  # 82.8
+    "said_in_passing.txt": 82.0,  # 83.7
+    "sealed_till_the_end.txt": 90.0,  # 91.9
     "short_and_plain.txt": 95.5,  # 97.3
     "short_of_time.txt": 95.5,  # 97.4
     "whole_sessions.txt": 93.5,  # 95.1
