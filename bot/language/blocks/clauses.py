@@ -35,6 +35,11 @@ from bot.language.blocks.phrases.which_sets import take_regions
 from bot.language.blocks.scan import GONE, Clauses, Scan
 from bot.training.loads import Unit
 
+_SECONDS_OF_REST = re.compile(r"(?<=[,;–-]\s):([1-9]\d)(?![\d:])")  # ":90" behind the sets
+_BOTH_SIDES_ALIKE = re.compile(
+    r"(?<=x)(?P<one>\s?(?P<n>\d{1,3})\s?(?P<unit>m|s|secs?|steps))\s?/\s?(?P=n)\s?(?P=unit)\b", re.I
+)  # "4x20m/20m"
+
 
 def read_clauses(
     text: str, *, has_name: bool = True, in_rounds: bool = False, intervals: bool = False, unit: Unit | None = None
@@ -44,7 +49,7 @@ def read_clauses(
     in_rounds: a heading gave the number of sets. intervals: the lines around are intervals, so "30/15" is work and rest.
     unit: of loads that are said without one.
     """
-    scan = Scan(text)
+    scan = Scan(_SECONDS_OF_REST.sub(r"rest \1 s", _BOTH_SIDES_ALIKE.sub(r"\g<one> each", text)))
     take_intervals(scan, spoken_of=intervals)
     take_every_minute(scan)
     for recognise in (

@@ -195,7 +195,7 @@ def _clean(text: str) -> str:
     quoted = re.fullmatch(r'\W*"(.*)"\W*', text.strip())
     if quoted and quoted[1]:
         return quoted[1].replace('""', '"')
-    text = text.strip().strip(":-|=~/, ").strip()
+    text = text.strip().strip(":-|=~/,* ").strip()
     while text.startswith("(") and text.endswith(")"):
         text = text[1:-1].strip()
     return text
@@ -207,6 +207,7 @@ def read_label(line: str) -> tuple[str, str] | None:
     if not found or not found["rest"].strip():
         return None
     raw = re.sub(r"[\s-]", "", found["label"]).upper()
+    told = re.sub(r"^(?:is|becomes)\s+(?:now\s+)?(?:an?\s+)?(?=\w)", "", found["rest"].strip(), flags=re.I)  # "C2 is keg carry"
     if re.match(r"W(?:K|EEK)?\d", raw):
         return None
     if re.fullmatch(r"\d+", raw) and re.match(
@@ -217,8 +218,8 @@ def read_label(line: str) -> tuple[str, str] | None:
         return None
     turned = re.fullmatch(r"(\d+)([A-F])", raw)
     if turned:
-        return f"{letters_of(int(turned[1]))}{ord(turned[2]) - ord('A') + 1}", found["rest"].strip()
-    return raw, found["rest"].strip()
+        return f"{letters_of(int(turned[1]))}{ord(turned[2]) - ord('A') + 1}", told
+    return raw, told
 
 
 def letters_of(number: int) -> str:

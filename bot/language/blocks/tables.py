@@ -39,18 +39,18 @@ _COLUMNS: tuple[tuple[str, str], ...] = (
     ("set_n", r"set\s*#?\s*(\d{1,2})"),
     ("week_n", r"(?:week|wk|woche|w)\s*#?\s*(\d{1,2})"),
     ("day", r"day|session|workout|training day|training|weekday|tag|trainingstag|einheit"),
-    ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?|platz|nummer|reihenfolge"),
-    ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?|what|uebung|übung|übungen"),
+    ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?|platz|nummer|reihenfolge|station|spot"),
+    ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?(?:\s+of\s+(?:the\s+)?(?:exercise|movement|lift|drill))?|what|uebung|übung|übungen"),
     ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|sätze|saetze"),
-    ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|target|duration|time|volume|sets\s*(?:x|×|&|and|/)\s*reps|prescription|scheme"),
+    ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|how much|what to do|what you do|dose|target|duration|time|volume|sets\s*(?:x|×|&|and|/)\s*reps|prescription|scheme"),
     ("tempo", r"(?:rep\s+)?tempo(?:\s*\(.*\))?|speed|cadence"),
-    ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|pausen|recovery|break"),
+    ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|pausen|recovery|breaks?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?"),
     ("load", r"load|weight|intensity|kg|kilos?|lbs?|pounds?|%\s*1rm|last|gewicht"),
     ("effort", r"rpe|rir|effort"),
     ("sides", r"sides?|per side"),
     ("kit", r"kit|equipment|gear"),
     ("sub", r"subs?|substitutes?|alternatives?|alt\.?|swap|instead|regression"),
-    ("cue", r"cues?|coaching cues?|focus|technique|how"),
+    ("cue", r"cues?|tips?|hints?|coaching cues?|focus|technique|how"),
     ("demo", r"demo|video|link|url"),
     ("note", r"(?:coach(?:'s|es|ing)?\s+|your\s+|extra\s+)?notes?|comments?|remarks?|details?|info|hinweise?|bemerkung(?:en)?|notiz(?:en)?"),
 )  # fmt: skip
@@ -363,7 +363,7 @@ def _alike(sets: Mapping[int, str]) -> bool:
 def _slot_line(said: Mapping[str, str], exercise: str, sets: Mapping[int, str]) -> str:
     """The line a coach would type: "A1 Goblet squat 3x8-12 tempo 3-1-1-0 rest 60 s RPE 8"."""
     label = said.get("slot", "").strip()
-    label = f"{label.rstrip('.):')}) " if re.fullmatch(r"[A-Za-z]\d{0,2}[.):]?|\d{1,2}\s?[a-z]?[.):]?", label) else ""
+    label = f"{label.rstrip('.):')}) " if re.fullmatch(r"[A-Za-z]\d{0,2}[.):]?|\d{1,2}\s?[A-Fa-f]?[.):]?", label) else ""
     count, reps = said.get("sets", "").strip(), said.get("reps", "").strip()
     if sets and not reps:
         figures = [cell for _, cell in sorted(sets.items())]

@@ -234,6 +234,12 @@ WAYS = {
     "A day and B day": ("A day: push-up 3x10, plank 3x30s\nB day\nGoblet squat 3x8\n", ["A1 push_up : 3*10", "B1 plank : 3*30s", "A1 goblet_squat : 3*8"]),
     "reps by": ("Day 1\nA Push-up 4 by 12\n", ["A1 push_up : 4*12"]),
     "seconds behind a colon": ("Day 1\nA Plank 3 x :30\n", ["A1 plank : 3*30s"]),
+    "a rest behind a colon": ("Day 1\nA-1) Push-up - 3 sets of 10, :90\n", ["A1 push_up : 3*10 rest 90"]),
+    "the same length for each side": ("Day 1\nA Suitcase carry 4x20m/20m\n", ["A1 suitcase_carry each : 4*20m"]),
+    "columns by other names": (
+        "Weekday;Station;What to do;Name of exercise;Break\nMonday;1A;3x10;Push up;90\nMonday;1B;3x8/8;Split squat;60\n",
+        ["A1 push_up : 3*10 rest 90", "A2 split_squat each : 3*8 rest 60"],
+    ),
     "two left of as many as possible": ("Day 1\nA Push-up 3x AMRAP-2\n", ["A1 push_up : 3*amraprir2"]),
     "minutes of something": ("Day 1\nA Push-up 3x10\nB Skipping rope 5 min\n", ["A1 push_up : 3*10", "B1 skipping_rope : 300s"]),
     "either load": ("Day 1\nA Goblet squat 3x8, 16 or 20 kg\n", ["A1 goblet_squat : 3*8=16kg"]),
