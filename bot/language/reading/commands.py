@@ -9,6 +9,7 @@ from decimal import Decimal
 from bot.language.reading.numbers import NUMBER_WORDS
 from bot.language.reading.ranking import fit_count
 from bot.language.reading.setting import Setting
+from bot.language.reading.words import SET_NUMBERS
 from bot.language.readings import FinishHeard, Heard, PointHeard, RepeatHeard, SkipHeard, UndoHeard
 from bot.language.situation import Situation
 from bot.training.blocks import SetPlace, Slot, order_of
@@ -73,7 +74,6 @@ _LAST_SETS = re.compile(
 _NTH_SET = re.compile(
     r"(?:and |the |my )*(?P<nth>first|second|third|fourth|fifth|2nd|3rd|4th)(?: (?:one|set|go|round))?(?: of (?:them|those|these))?"
 )
-_NTHS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "2nd": 2, "3rd": 3, "4th": 4}
 _THIS = re.compile(
     r"\b(?:this(?: one| set| exercise)?|that(?: one| set)?|it|next(?: one| set| exercise)?|these|current(?: one| exercise)?)\b"
 )
@@ -314,7 +314,7 @@ def _skipped_places(what: str, offset: int, names: Sequence[tuple[int, int, str]
         return places
     nth = _NTH_SET.match(what.strip(" ,.!"))
     if nth and due and re.match(r"(?:and |the |my )*\w+(?: (?:one|set|go|round)\b|\s*$)", what.strip(" ,.!")):
-        return [place for place in remaining if place.label == due.label and place.number == _NTHS[nth["nth"]]]
+        return [place for place in remaining if place.label == due.label and place.number == SET_NUMBERS[nth["nth"]]]
     if number and due:
         return [place for place in remaining if place.label == due.label and place.number == int(number[1])]
     if _LAST_GROUP.search(what):

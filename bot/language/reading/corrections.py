@@ -13,6 +13,7 @@ from bot.language.reading.explain import say_record
 from bot.language.reading.placing import is_surprising, same_numbers
 from bot.language.reading.setting import Setting, setting_for
 from bot.language.reading.terms import Term, terms_of
+from bot.language.reading.words import SET_NUMBERS, SHADES
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, RepeatHeard
 from bot.language.situation import Situation
 from bot.language.tokens import tokens_of
@@ -25,7 +26,7 @@ _WAS = r"(?:was(?:n'?t)?|were|war|waren|était|etait|era|foi|is|should(?:'?ve| h
 _ACTUALLY = r"(?:\s*(?:nur|seulement|solo|só|actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
-_SHADES = r"(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown|tan|light|medium|heavy)"
+_SHADES = f"(?:{SHADES})"
 _SHADE = re.compile(
     rf"{_SOFT}(?:it was |that was |(?:(?:that|the|my) )?band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:on |for )?(?:both|all|each|every) (?:times|sets|time|set))?"
 )
@@ -71,22 +72,6 @@ _HINT = re.compile(
     r"used|had|scratch|strike|mistake|apologies|autocorrect|phone|fingers|thumbs|error|miscounted|misread|scusa|errado|falsch|fout|non|não|meant|mean|ment|said|read|not|pas|nie|nicht|niet|non|não|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
     r"nah|naw|no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
 )
-_NUMBERS = {
-    "one": 1,
-    "two": 2,
-    "three": 3,
-    "four": 4,
-    "five": 5,
-    "first": 1,
-    "second": 2,
-    "third": 3,
-    "fourth": 4,
-    "1st": 1,
-    "2nd": 2,
-    "3rd": 3,
-    "4th": 4,
-    "5th": 5,
-}
 _BREAKS_OFF = re.compile(r"\b(?:hurt|pain|then|next|now|but)\b|[;?\n]|\d\s*,\s*\d+\s*,")
 _LOADISH = frozenset(["the weight", "weight", "the load", "load", "the kg"])
 _THING = re.compile(r"(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)")
@@ -204,7 +189,8 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
     if len(clause.unknown) > 1 or (first is not None and any(token.start < first.start for token in clause.unknown)):
         return None
     points = which in _POINTS or (
-        (groups.get("number") or groups.get("ordinal")) in _FIRST and not (groups.get("label") or groups.get("label2"))
+        SET_NUMBERS.get(groups.get("number") or groups.get("ordinal") or "") == 1
+        and not (groups.get("label") or groups.get("label2"))
     )
     if points and not denied and wrong is None and _whole_set(clause.terms) and _begins_another(old, situation):
         return None  # "that was 18 pounds for 10", "first set was 60 for 9", told of the first set of the next exercise
@@ -258,7 +244,6 @@ def _every_one(value: str, label: str, situation: Situation, catalogue: Catalogu
 
 
 _POINTS = frozenset(("that", "it", "this"))
-_FIRST = frozenset(("first", "1st", "1", "one"))
 
 
 def _whole_set(terms: list[Term]) -> bool:
@@ -284,7 +269,7 @@ def _meant(groups: dict[str, str | None], situation: Situation, wrong: Decimal |
     if not records:
         return None
     if said:
-        number = int(said) if said.isdecimal() else _NUMBERS.get(said, 0)
+        number = int(said) if said.isdecimal() else SET_NUMBERS.get(said, 0)
         last = records[-1].place
         if not label and wrong is not None:
             return next((r for r in reversed(records) if r.place and r.place.number == number and wrong in _values(r.done)), None)

@@ -5,21 +5,13 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from bot.language.reading.words import SET_NUMBERS
 from bot.language.readings import Heard, Reading, SetsHeard, Verdict
 from bot.language.situation import Situation
 
-_NUMBERS = {
-    word: number
-    for number, words in enumerate(
-        (("1", "1st", "one", "first"), ("2", "2nd", "two", "second"), ("3", "3rd", "three", "third"),
-         ("4", "4th", "four", "fourth"), ("5", "5th", "five", "fifth"), ("6", "6th", "six", "sixth")),
-        start=1,
-    )
-    for word in words
-}  # fmt: skip
-_NUMBER = "|".join(sorted(_NUMBERS, key=len, reverse=True))
+_NUMBER = "|".join(sorted(SET_NUMBERS, key=len, reverse=True))
 _NTH = "|".join(
-    word for word in _NUMBERS if not word.isdecimal() and (word[0].isdecimal() or word.endswith(("st", "nd", "rd", "th")))
+    word for word in SET_NUMBERS if not word.isdecimal() and (word[0].isdecimal() or word.endswith(("st", "nd", "rd", "th")))
 )
 _WAYS = (
     re.compile(rf"(?:(?<=[\s,;|/(])|^)(?:set|s|satz|serie|série)\s?#?(?P<n>{_NUMBER})(?:\s*[:.)=–-]+\s*|\s+(?:was |were |is |of )?)"),
@@ -28,7 +20,7 @@ _WAYS = (
 )  # fmt: skip
 _SAYS = re.compile(
     r"\d|\b(?:same|again|ditto|"
-    + "|".join(word for word in _NUMBERS if word.isalpha())
+    + "|".join(word for word in SET_NUMBERS if word.isalpha())
     + r"|seven|eight|nine|ten|eleven|twelve|fifteen|twenty)\b"
 )
 _BEHIND = re.compile(
@@ -52,7 +44,7 @@ def without_set_numbers(text: str, situation: Situation) -> tuple[str, int]:
         return text, 0
     for way in _WAYS:
         found = list(way.finditer(text))
-        if len(found) < 2 or not _counts_on([_NUMBERS.get(one["n"], 0) for one in found], situation):
+        if len(found) < 2 or not _counts_on([SET_NUMBERS.get(one["n"], 0) for one in found], situation):
             continue
         ends = [one.start() for one in found[1:]] + [len(text)]
         if all(_SAYS.search(text[one.end() : end]) for one, end in zip(found, ends, strict=True)):

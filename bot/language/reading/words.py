@@ -248,6 +248,14 @@ THINGS = {
 }  # fmt: skip
 # Said as ordinals: "2nd set", "second set".
 ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
+# Every way of numbering a set, "set two", "the 2nd", "2": its number.
+SET_NUMBERS = ORDINALS | {
+    said: number
+    for number, ways in enumerate(("1 1st one", "2 2nd two", "3 3rd three", "4 4th four", "5 5th five", "6 6th six"), start=1)
+    for said in ways.split()
+}
+COLOURS = "yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown"  # of bands, as a part of patterns
+SHADES = f"{COLOURS}|tan|light|medium|heavy"
 REMARKS = frozenset(
     [
         "easy",
