@@ -13,6 +13,7 @@ import re
 
 from bot.language.reading.clauses import FULL_SET, NO_LIFT
 from bot.language.reading.numbers import PLURAL_WORDS
+from bot.language.reading.words import COLOURS, SHADES
 from bot.language.tokens import tokens_of
 
 _N = r"\d+(?:[.,]\d+)?"
@@ -135,11 +136,10 @@ _FIRST_SETS = re.compile(
     r"(?<=[\ds])(?P<gap>\s+)(?:on|for|in)\s+(?:the\s+|my\s+|all\s+)?(?:first|last|next)\s+(?P<n>two|three|four|[2-5])\s+sets?\b"
 )
 _PARTS_OF_TOTAL = re.compile(r"\(\s*(?P<one>\d+)\s*\+\s*(?P<two>\d+)\s*\)")
-_SHADES = "yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown|tan|light|medium|heavy"
 _GIVEN_UP = re.compile(
-    rf"\b(?:(?:the|with)\s+)*(?:(?:{_SHADES})(?:\s+(?:band|one))?|{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?)?)\s+(?:was|were|is|felt)\s+(?:way\s+|just\s+|a bit\s+|far\s+|much\s+)*"
+    rf"\b(?:(?:the|with)\s+)*(?:(?:{SHADES})(?:\s+(?:band|one))?|{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?)?)\s+(?:was|were|is|felt)\s+(?:way\s+|just\s+|a bit\s+|far\s+|much\s+)*"
     r"too\s+(?:much|heavy|hard|strong|light|easy|thick|thin)\b[ ,.]*(?:so\s+|and\s+|but\s+)*(?:(?:i\s+)?(?:went\s+|dropped\s+|moved\s+|switched\s+)?(?:back|down|up)?\s*to\b|used\b|took\b|did\b|(?=\d|the\b|with\b|"
-    + _SHADES
+    + SHADES
     + r"))"
 )
 
@@ -274,8 +274,9 @@ _POINT_ROW = re.compile(r"\b(?:3|three)[ -]*(?:pt|points?)(?= (?:rows?|plank|hol
 _SETS_AT = re.compile(
     r"\b(?P<k>[2-6]) sets (?P<n>\d{1,3})(?=\s*(?:reps?\s*)?(?:@|at\b|with\b|per side\b|each\b|e/s\b|a side\b))"
 )  # "2 sets 14 @ 50"
-_SHADE = r"(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white|brown)"
-_BANDS_IN_TURN = re.compile(rf"\b(?:{_SHADE} \d{{1,3}}(?: {_SHADE} \d{{1,3}})+|\d{{1,3}} {_SHADE}(?: \d{{1,3}} {_SHADE})+)\b")
+_BANDS_IN_TURN = re.compile(
+    rf"\b(?:(?:{COLOURS}) \d{{1,3}}(?: (?:{COLOURS}) \d{{1,3}})+|\d{{1,3}} (?:{COLOURS})(?: \d{{1,3}} (?:{COLOURS}))+)\b"
+)
 _INTENDS = re.compile(
     r"\s*(?:(?:ok|okay|so|right|the|my|today|tonight|coach)[\s,:]+)*(?:aim(?:ing)?|goal|target|plan(?:ning)?|going|gonna go|hoping|shooting)\b[\s:]*"
     r"(?:(?:is|for|to|do|get|hit|today|tonight|the|on)[\s:]+)*\d[^,\n]*(?:,\s*[^\d\n]*)?$"
@@ -302,26 +303,7 @@ _SIDES_FIRST = re.compile(
 def without_noise(text: str) -> str:
     """Blank what is no set; the same length."""
     text = with_digits(text)
-    if ")" in text and (sides := _SIDES_FIRST.fullmatch(text)):
-        text = f"{sides['load']}: {sides['sides']}".ljust(len(text))
-    text = _SPOKEN_STOP.sub(lambda m: ".".ljust(len(m.group())), text)
-    if "last " in text:
-        text = _OF_LAST_TIME.sub(lambda m: m.group() if _OF_TODAY.search(m.group()) else " " * len(m.group()), text)
-    text = _POINT_ROW.sub(_blank, text)
-    text = _SETS_AT.sub(lambda m: f"{m['k']} x {m['n']}".ljust(len(m.group())), text)
-    text = _BANDS_IN_TURN.sub(_parted_bands, text)
-    if _INTENDS.match(text) and not _DONE_WORDS.search(text):
-        text = re.sub(r"\d", " ", text)
-    if "done" in text:
-        text = _AND_DONE.sub(lambda m: ".".ljust(len(m.group())), text)
-    if "tempo" in text:
-        text = _KEPT_TEMPO.sub(lambda m: "tempo kept".ljust(len(m.group())), text)
-    if "same" in text:
-        text = _AND_SAME.sub(_and_again, text)
-        text = _SAME_FOR_NEXT.sub(lambda m: f"same x{m['n'] or m['times']}".ljust(len(m.group())), text)
-    if "next set" in text or "next one" in text:
-        text = _NEXT_SET.sub(lambda m: ",".rjust(len(m.group())), text)
-    text = _TWICE.sub(lambda m: " x 2 sets".rjust(len(m.group())), text)
+    text = _retold(text)
     if len(numbered := _LINE_NUMBER.findall(text)) > 1 or (numbered and numbered[0].strip() in ("1.", "1)")):
         text = _LINE_NUMBER.sub(_blank, text)
     if "\n" in text:
@@ -347,12 +329,10 @@ def without_noise(text: str) -> str:
     text = _MOVED_TO.sub(lambda m: "weight".ljust(len(m.group())), text)
     text = _THIS_SET.sub(_blank, text)
     for pattern, word in ((_COULD_HAVE, ""), (_STUCK, "failed"), (_DOWN, "on tempo" if _AS_ASKED.search(text) else "")):
-        found = pattern.search(text)
-        if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
-            text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
+        text = _beside_a_number(pattern, text, word)
     expected = _EXPECTED.search(text)
     if expected and re.search(rf"\d|\b{_NTH}\b", text[expected.end() :]):
-        text = text[: expected.start()] + " " * (expected.end() - expected.start()) + text[expected.end() :]
+        text = _over(expected, "")
     summed = _SO_IN_TOTAL.search(text)
     if (
         summed
@@ -379,7 +359,7 @@ def without_noise(text: str) -> str:
     spare = _COUPLE_LEFT.search(text)
     if spare:
         few = {"couple": 2, "few": 3, "one": 1, "two": 2, "three": 3}.get(spare["n"]) or spare["n"]
-        text = text[: spare.start()] + f", rir {few}".ljust(spare.end() - spare.start()) + text[spare.end() :]
+        text = _over(spare, f", rir {few}")
     if "right" in text:
         text = text.replace("reps left", "left     ")  # "7 reps left, 6 reps right"
     text = _SETS_OF.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
@@ -398,15 +378,10 @@ def without_noise(text: str) -> str:
         text = text.replace("helped", "      ")  # "music helped"
     text = _RIGHT_SO.sub(_blank, text)
     text = _MORE_THINGS.sub(_blank, text)
-    for pattern in (_BEFORE_NTH,):
-        found = pattern.search(text)
-        if found and re.search(
-            r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b", text[: found.start()]
-        ):
-            text = text[: found.start()] + " " * (found.end() - found.start()) + text[found.end() :]
-    weeks = _WEEKS.search(text)
-    if weeks and re.search(r"\d", text[: weeks.start()] + text[weeks.end() :]):
-        text = _WEEKS.sub(_blank, text, count=1)
+    found = _BEFORE_NTH.search(text)
+    if found and re.search(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b", text[: found.start()]):
+        text = _over(found, "")
+    text = _beside_a_number(_WEEKS, text)
     text = _SO_NOW.sub(lambda m: _padded("weight", m), text)
     text = _AND_A_HALF.sub(_half_more, text)
     text = _TWO_ALIKE.sub(lambda m: _padded(f"w {m['n']}{m['unit'] or 's'} {'each hand' if m['unit'] else ''}", m), text)
@@ -423,9 +398,7 @@ def without_noise(text: str) -> str:
     text = _FIRST_SIDE.sub(_sides_in_order, text)
     left = _MORE_LEFT.search(text)
     if left and re.search(rf"\d|\b{_NTH}\b", text[: left.start()]):
-        text = (
-            text[: left.start()] + f"rir {_FEW.get(left['n']) or left['n']}".ljust(left.end() - left.start()) + text[left.end() :]
-        )
+        text = _over(left, f"rir {_FEW.get(left['n']) or left['n']}")
     text = _DROPPED_FOR_MORE.sub(_drop_said, text)
     text = _BOTH_HANDS.sub(_each_hand, text)
     text = _named_sides(text)
@@ -449,12 +422,10 @@ def without_noise(text: str) -> str:
     text = _RANGE_RIR.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)
     text = _RANGE_RPE.sub(lambda m: _padded(m[1] + _mean(m[2], m[3]), m), text)
     for pattern, word in ((_FAILED, "failed"), (_LESS, "")):
-        found = pattern.search(text)
-        if found and re.search(r"\d", text[: found.start()] + text[found.end() :]):
-            text = text[: found.start()] + word.ljust(found.end() - found.start()) + text[found.end() :]
+        text = _beside_a_number(pattern, text, word)
     found = _AN_EIGHT.search(text)
     if found and re.search(r"\d", text[: found.start()]) and found.end() - found.start() >= 6:
-        text = text[: found.start()] + f"rpe {found[1]}".ljust(found.end() - found.start()) + text[found.end() :]
+        text = _over(found, f"rpe {found[1]}")
     return text
 
 
@@ -470,6 +441,35 @@ _WHICH_SIDE = re.compile(
 _OTHER_SIDE = re.compile(
     r"\b(?:(?:my|the)\s+)?(?:good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main|other)\s+(?:arm|leg|side|hand|one)\b(?!\s*[(])|\bthe other\b"
 )
+
+
+def _retold(text: str) -> str:
+    """What is told in a roundabout order or by other words, as it is told by most; the same length."""
+    if ")" in text and (sides := _SIDES_FIRST.fullmatch(text)):
+        text = f"{sides['load']}: {sides['sides']}".ljust(len(text))
+    if "period" in text or "full stop" in text:
+        text = _SPOKEN_STOP.sub(lambda m: ".".ljust(len(m.group())), text)
+    if "last " in text:
+        text = _OF_LAST_TIME.sub(lambda m: m.group() if _OF_TODAY.search(m.group()) else _blank(m), text)
+    if "pt" in text or "point" in text:
+        text = _POINT_ROW.sub(_blank, text)
+    if " sets " in text:
+        text = _SETS_AT.sub(lambda m: f"{m['k']} x {m['n']}".ljust(len(m.group())), text)
+    text = _BANDS_IN_TURN.sub(_parted_bands, text)
+    if _INTENDS.match(text) and not _DONE_WORDS.search(text):
+        text = re.sub(r"\d", " ", text)
+    if "done" in text:
+        text = _AND_DONE.sub(lambda m: ".".ljust(len(m.group())), text)
+    if "tempo" in text:
+        text = _KEPT_TEMPO.sub(lambda m: "tempo kept".ljust(len(m.group())), text)
+    if "same" in text:
+        text = _AND_SAME.sub(_and_again, text)
+        text = _SAME_FOR_NEXT.sub(lambda m: f"same x{m['n'] or m['times']}".ljust(len(m.group())), text)
+    if "next set" in text or "next one" in text:
+        text = _NEXT_SET.sub(lambda m: ",".rjust(len(m.group())), text)
+    if "twice" in text:
+        text = _TWICE.sub(lambda m: " x 2 sets".rjust(len(m.group())), text)
+    return text
 
 
 def _named_sides(text: str) -> str:
@@ -582,6 +582,17 @@ def _half_more(found: re.Match[str]) -> str:
     before, after = found.string[: found.start()], found.string[found.end() :]
     alone = not re.search(r"\d", before + after) or re.search(r"(?:[x×*@]|\bfor|\bgot|\bdid)\s*$", before)
     return _padded(f"{found['n']} +1 half" if alone else f"{found['n']}.5", found)
+
+
+def _over(found: re.Match[str], word: str) -> str:
+    """The text in which it was found, with the word written over that place."""
+    return found.string[: found.start()] + word.ljust(found.end() - found.start()) + found.string[found.end() :]
+
+
+def _beside_a_number(pattern: re.Pattern[str], text: str, word: str = "") -> str:
+    """The text with the word in place of what the pattern finds, where a number stands elsewhere in it."""
+    found = pattern.search(text)
+    return _over(found, word) if found and re.search(r"\d", text[: found.start()] + text[found.end() :]) else text
 
 
 def _padded(text: str, found: re.Match[str]) -> str:
