@@ -16,6 +16,7 @@ from bot.language.reading import commands
 from bot.language.reading.clauses import FULL_SET, Parts, pained, parts_of
 from bot.language.reading.corrections import Found, correction, told_of_earlier, with_its_like
 from bot.language.reading.days import ToldDay, told_day
+from bot.language.reading.doubts import Settled
 from bot.language.reading.grammar import Entry, entries_of, share_load
 from bot.language.reading.heard import joined, label_of, same_as_last
 from bot.language.reading.names import names_in
@@ -24,7 +25,7 @@ from bot.language.reading.notes import with_notes
 from bot.language.reading.numbering import as_numbered, without_set_numbers
 from bot.language.reading.rounds import line_by_line
 from bot.language.reading.setting import Setting, setting_for
-from bot.language.reading.settle import SURE, Settled, settle_entry
+from bot.language.reading.settle import SURE, settle_entry
 from bot.language.reading.supersets import Group
 from bot.language.reading.telling import (
     forget_preface,

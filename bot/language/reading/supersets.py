@@ -13,11 +13,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from bot.language.reading.days import ToldDay
+from bot.language.reading.doubts import Settled
 from bot.language.reading.grammar import Entry, Item, cut_last
 from bot.language.reading.heard import label_of, same_as_last
 from bot.language.reading.ranking import fit_count
 from bot.language.reading.setting import Setting, setting_for
-from bot.language.reading.settle import SURE, Settled, settle_entry
+from bot.language.reading.settle import SURE, settle_entry
 from bot.language.reading.telling import HARDLY
 from bot.language.reading.terms import Clause, Term
 from bot.language.readings import CorrectionHeard, Heard, Option, Question, SetsHeard
