@@ -9,6 +9,7 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
+from operator import attrgetter
 
 from bot.language.reading.grammar import Entry, Item, role_of
 from bot.language.reading.setting import Setting
@@ -63,18 +64,20 @@ class Draft:
 
     def twin(self) -> Draft:
         """A copy; the library's own replace takes five times as long, and drafts are copied for every way that is tried."""
-        made = Draft.__new__(Draft)
-        for name in Draft.__slots__:
-            setattr(made, name, getattr(self, name))
-        return made
+        return Draft(*_ALL_OF_DRAFT(self))
 
     @property
     def empty(self) -> bool:
         return self.count is None and self.left is None and self.right is None
 
 
+_ALL_OF_DRAFT = attrgetter(*Draft.__slots__)
+
+
 def prepare(entry: Entry, setting: Setting) -> None:
     """Take out of the items what is certain whatever the rest means: efforts, partial reps, pairs, rest-pause bouts."""
+    if entry.is_two_numbers and entry.items[0].ops[0] == "x" and _plainly_load_and_count(entry.items[0]):
+        return  # "20x12" has nothing of all that
     _join_bouts(entry)
     for item in entry.items:
         _strip(item, partials=False)
@@ -102,6 +105,12 @@ def prepare(entry: Entry, setting: Setting) -> None:
                 term.plural = term.plural and setting.measure is Measure.SECONDS
         _pull_pair(item, setting)
         _strip(item, partials=True)
+
+
+def _plainly_load_and_count(item: Item) -> bool:
+    """Not so "2x12" (two weights, perhaps), "12 x 30 s" and efforts."""
+    one, two = item.numbers
+    return one.role in ("", "load") and two.role in ("", "count") and one.value != 2 and two.measure is None and not two.ordinal
 
 
 def _strip(item: Item, *, partials: bool) -> None:

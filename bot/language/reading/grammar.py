@@ -88,6 +88,16 @@ class Entry:
     named_last: bool = False  # the name came after all its numbers
     head_start: int = 0  # where the name stands, where there is one
 
+    @property
+    def is_two_numbers(self) -> bool:
+        """ "20x12": two numbers and the sign between them, and nothing said beside them."""
+        if len(self.items) != 1 or len(self.items[0].numbers) != 2 or self.items[0].marks or self.items[0].before:
+            return False
+        one, two = self.items[0].numbers
+        return not (one.side or one.each or one.plural or one.partial or one.thing or one.sign) and not (
+            two.side or two.each or two.plural or two.partial or two.thing or two.sign
+        )
+
     def twin(self) -> Entry:
         """A copy that may be read in another setting: reading changes items and terms."""
         items = [

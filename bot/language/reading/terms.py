@@ -11,6 +11,7 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
+from operator import attrgetter
 
 from bot.language.reading.words import LEXICON, ORDINALS, PHRASES, REMARKS, THINGS, UNITS, mended
 from bot.language.tokens import Token, fold
@@ -26,30 +27,34 @@ LIKEWISE = frozenset(("also", "same", "too", "likewise", "ditto", "identical", "
 _HEDGES = frozenset(("maybe", "probably", "roughly", "i", "not", "lost"))
 
 
+@dataclass(slots=True, repr=False, eq=False)
 class Term:
     """kind: the grammar's letter (words.py). value: of numbers; text for names. start, end: places in the text."""
 
-    __slots__ = (
-        "about", "comma", "each", "end", "glued", "hand", "kind", "measure", "ordinal", "partial", "plural", "role", "side", "sign",
-        "start", "text", "thing", "total", "unit", "value",
-    )  # fmt: skip
-
-    def __init__(self, kind: str, text: str, start: int, end: int, value: Decimal | None = None) -> None:
-        self.kind, self.text, self.start, self.end, self.value = kind, text, start, end, value
-        self.unit: Unit | None = None
-        self.measure: Measure | None = None
-        self.role = ""  # "load", "count", "sets", "rpe", "rir", "minutes_or_metres" where the words say so
-        self.side = self.sign = self.thing = ""
-        self.each = self.hand = self.total = self.plural = self.comma = self.about = self.partial = self.ordinal = self.glued = (
-            False
-        )
+    kind: str
+    text: str
+    start: int
+    end: int
+    value: Decimal | None = None
+    unit: Unit | None = None
+    measure: Measure | None = None
+    role: str = ""  # "load", "count", "sets", "rpe", "rir", "minutes_or_metres" where the words say so
+    side: str = ""
+    sign: str = ""
+    thing: str = ""
+    each: bool = False
+    hand: bool = False
+    total: bool = False
+    plural: bool = False
+    comma: bool = False
+    about: bool = False
+    partial: bool = False
+    ordinal: bool = False
+    glued: bool = False
 
     def twin(self) -> Term:
         """A copy that may be changed."""
-        made = Term.__new__(Term)
-        for name in Term.__slots__:
-            setattr(made, name, getattr(self, name))
-        return made
+        return Term(*_ALL_OF_TERM(self))
 
     def __repr__(self) -> str:
         return f"{self.kind}:{self.text}{'/' + self.role if self.role else ''}"
@@ -62,6 +67,9 @@ class Term:
     def bare(self) -> bool:
         """A number of which the words do not say what it is."""
         return self.kind == "n" and not self.role
+
+
+_ALL_OF_TERM = attrgetter(*Term.__slots__)
 
 
 @dataclass(slots=True)
