@@ -13,6 +13,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from bot.language.reading import commands
+from bot.language.reading.account import held_to_account
 from bot.language.reading.clauses import FULL_SET, Parts, pained, parts_of
 from bot.language.reading.corrections import Found, correction, told_of_earlier, with_its_like
 from bot.language.reading.days import ToldDay, told_day
@@ -106,7 +107,7 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
     if by_set is not None:
         told = _Text(by_set, by_set, situation, known).read()
         return replace(told, text=text, why=(Why(0, len(folded), "a line for each round"),))
-    return as_numbered(_Text(text, clean, situation, known).read(), sets)
+    return held_to_account(as_numbered(_Text(text, clean, situation, known).read(), sets), folded, situation)
 
 
 def _once(reading: Reading, text: str, situation: Situation) -> Reading:
