@@ -2,12 +2,15 @@
 
 Problem: cues (cues.py) know the words that were foreseen; people find others, and put foreseen words to other uses. Plan: fold a
 question to its shape (exercise -> @, number -> #, weekday -> day, term -> ~); weigh its words, its pairs of words and the cues that
-fit it by how telling they are among the samples (rarer is more telling); and let a regression over all samples, learnt once when
-the first question is read, give each topic a score. Two words together count for more than each alone, since the likeness of two
-questions is squared: "how long" with "rest" is another question than with "block".
+fit it by how telling they are among the samples (rarer is more telling); and let a regression over all samples give each topic a
+score. Two words together count for more than each alone, since the likeness of two questions is squared: "how long" with "rest" is
+another question than with "block".
 
     "A1 before?"                        -> @ before            -> last_time
     "have i got time, school run at 9"  -> like "do i have time before the school run" -> duration
+
+samples.txt holds the samples and weights.txt what each of them counts for each topic. tests/builders/learn_questions.py makes the
+weights beforehand: to learn them at the start would take 200 MB for a moment.
 
 Source: ridge regression in dual variables (Saunders, Gammerman and Vovk 1998), on a quadratic kernel.
 """
@@ -26,10 +29,13 @@ from bot.language.questions.cues import topics_cued
 from bot.language.questions.folding import FILLER, features_of
 
 NOTHING = frozenset({"none", "swap", "date"})
-# Chosen by leaving out each sample in turn: how much a pair of words, a filler and a cue weigh beside a word, how far rarity is
-# tapered, how much one word in common counts beside two, and how far single samples are smoothed over.
+WEIGHTS = "weights.txt"
+PARTS = 1000  # weights.txt counts in thousandths
+# How much one word in common counts beside two. Like the figures below chosen by leaving out each sample in turn.
+ALONE = 0.2
+# How much a pair of words, a filler and a cue weigh beside a word, and how far rarity is tapered.
 _PAIR_WEIGHT, _FILLER_WEIGHT, _CUE_WEIGHT, _UNSEEN_WEIGHT = 0.5, 0.35, 1.0, 0.6
-_TAPER, _ALONE, _SMOOTH = 0.7, 0.2, 0.2
+_TAPER = 0.7
 
 _Numbers = NDArray[np.float32]
 
@@ -46,57 +52,53 @@ class Vote:
 @lru_cache(maxsize=2048)
 def vote(shape: str) -> Vote | None:
     """The topic that a shape is most like; None where it shares no word with any sample."""
-    learnt = _learnt()
-    mine = _weighed(_features(shape), learnt.rarity)
-    likeness = np.zeros(len(learnt.dual), dtype=np.float32)
+    known = samples()
+    mine = _weighed(_features(shape), known.rarity)
+    likeness = np.zeros(len(known.wanted), dtype=np.float32)
     for feature, weight in mine.items():
-        if feature in learnt.index:
-            numbers, weights = learnt.index[feature]
+        if feature in known.index:
+            numbers, weights = known.index[feature]
             likeness[numbers] += weight * weights
     if not likeness.any():
         return None
-    scores = (likeness + _ALONE) ** 2 @ learnt.dual + learnt.base
-    others = {topic: min(1.0, max(0.0, float(score))) for topic, score in zip(learnt.topics, scores, strict=True)}
+    scores = (likeness + ALONE) ** 2 @ _weights() + known.shares
+    others = {topic: min(1.0, max(0.0, float(score))) for topic, score in zip(known.topics, scores, strict=True)}
     first = max(others, key=lambda topic: (others[topic], topic))
     return Vote(first, others[first], others)
 
 
 @dataclass(frozen=True, slots=True)
-class _Learnt:
-    """index: feature -> the samples that have it and its weight in each. dual: samples by topics; base: share of each topic."""
+class Samples:
+    """index: feature -> the samples that have it and its weight in each. wanted: each sample's topic; shares: of each topic."""
 
     topics: tuple[str, ...]
     rarity: dict[str, float]
     index: dict[str, tuple[NDArray[np.int64], _Numbers]]
-    dual: _Numbers
-    base: _Numbers
+    wanted: tuple[str, ...]
+    shares: _Numbers
 
 
 @lru_cache(maxsize=1)
-def _learnt() -> _Learnt:
-    samples = _samples()
-    features = [_features(said) for _, said in samples]
-    rarity = _rarity(features)
-    index = _index([_weighed(each, rarity) for each in features])
-    # In place and in single precision: a table of some 3,000 by 3,000 stands in memory for a second on a small machine.
-    table = np.zeros((len(samples), len(samples)), dtype=np.float32)
-    for numbers, weights in index.values():
-        table[np.ix_(numbers, numbers)] += np.outer(weights, weights)
-    table += _ALONE
-    table *= table
-    table[np.diag_indices(len(samples))] += _SMOOTH
-    topics = tuple(sorted({topic for topic, _ in samples}))
-    wanted = np.array([[topic == each for each in topics] for topic, _ in samples], dtype=np.float32)
-    base = wanted.mean(axis=0)
-    dual = np.linalg.solve(table, wanted - base)
-    return _Learnt(topics, rarity, index, dual, base)
-
-
-def _samples() -> list[tuple[str, str]]:
-    """Topic and shape of each line, each once."""
+def samples() -> Samples:
+    """The samples of samples.txt, each once, in the file's order."""
     lines = (files(__package__) / "samples.txt").read_text(encoding="utf-8").splitlines()
     pairs = [line.split(" | ", 1) for line in lines if line.strip() and not line.startswith("#")]
-    return list(dict.fromkeys((topic.strip(), said.strip()) for topic, said in pairs))
+    told = list(dict.fromkeys((topic.strip(), said.strip()) for topic, said in pairs))
+    features = [_features(said) for _, said in told]
+    rarity = _rarity(features)
+    index = _index([_weighed(each, rarity) for each in features])
+    wanted = tuple(topic for topic, _ in told)
+    topics = tuple(sorted(set(wanted)))
+    shares = np.array([wanted.count(topic) / len(wanted) for topic in topics], dtype=np.float32)
+    return Samples(topics, rarity, index, wanted, shares)
+
+
+@lru_cache(maxsize=1)
+def _weights() -> _Numbers:
+    """What each sample (row) counts for each topic (column)."""
+    text = (files(__package__) / WEIGHTS).read_text(encoding="utf-8")
+    lines = [line for line in text.splitlines() if not line.startswith("#")]
+    return np.array([line.split() for line in lines], dtype=np.float32) / np.float32(PARTS)
 
 
 def _features(shape: str) -> set[str]:
