@@ -18,7 +18,7 @@ from typing import Any
 from telegram import Chat, Message, Update, User
 
 from bot.chat.lanes import IncomingFile
-from bot.coaching import coach, demos, hearing, join, publish, replies
+from bot.coaching import coach, demos, hearing, join, outside, own_data, publish, replies
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Desk, Scene, answer_by_press
 from bot.training import people
@@ -130,7 +130,16 @@ def _words(scene: Scene, text: str) -> None:
         coach.hear(scene, group, text)
     elif member is not None:
         hearing.hear(scene, member, text)
-    elif not coach.claim(scene, text.removeprefix("/claim").strip()):
+    elif not (coach.claim(scene, text.removeprefix("/claim").strip()) or outside.hear_emergency(scene, text)):
+        _from_outside(scene, text)
+
+
+def _from_outside(scene: Scene, text: str) -> None:
+    """Words of somebody who trains with nobody here (any more)."""
+    former = own_data.former_member(scene)
+    if former is not None:
+        outside.hear_former(scene, former, text)
+    else:
         scene.say(replies.Stranger())
 
 

@@ -8,7 +8,7 @@ import secrets
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from bot.coaching import ask_coach, publish, replies, review
+from bot.coaching import ask_coach, outside, publish, replies, review
 from bot.coaching.course import course_of
 from bot.coaching.scene import Choice, Scene, answer_by_words, deed
 from bot.language.reading.targets import read_target
@@ -88,7 +88,7 @@ def hear(scene: Scene, group: people.Group, text: str) -> None:
         return
     if publish.looks_like_block(text):
         publish.hear_block(scene, group, text)
-    elif not (answer_by_words(scene, text) or _wish(scene, group, text)):
+    elif not (answer_by_words(scene, text) or _wish(scene, group, text) or outside.hear_emergency(scene, text)):
         scene.say(replies.CoachNotUnderstood(text[:60]))
 
 

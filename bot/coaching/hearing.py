@@ -44,7 +44,7 @@ def hear(scene: Scene, member: people.Member, text: str) -> None:
         _emergency(scene, member, message, safety)
         return
     if member.state is people.MemberState.JOINING:
-        if not answer_by_words(scene, text):
+        if not (answer_by_words(scene, text) or _while_joining(scene, member, text)):
             join.hear_step(scene, member, text)
         return
     if text.startswith("/"):
@@ -57,8 +57,30 @@ def hear(scene: Scene, member: people.Member, text: str) -> None:
     _understand(scene, member, message, text, safety)
 
 
+# What somebody may ask for before the first questions are answered: what is kept of them, and the way out.
+_ANY_TIME = ("mydata", "erase", "privacy", "leave")
+
+
+def _while_joining(scene: Scene, member: people.Member, text: str) -> bool:
+    """A command in the middle of the first questions. What needs a member who is through gets the open question again."""
+    if not text.startswith("/"):
+        return False
+    name = _command_in(text)
+    if name == "leave" and member.step == "consent":
+        join.decline(scene, join.Decline())
+    elif name in _ANY_TIME:
+        show.COMMANDS[name](scene, member)
+    else:
+        join.ask_again(scene, member)
+    return True
+
+
+def _command_in(text: str) -> str:
+    return re.split(r"[\s@]", text[1:], maxsplit=1)[0].lower()
+
+
 def command(scene: Scene, member: people.Member, text: str) -> None:
-    name = re.split(r"[\s@]", text[1:], maxsplit=1)[0].lower()
+    name = _command_in(text)
     if name in show.COMMANDS:
         show.COMMANDS[name](scene, member)
     elif name in ("", "start"):

@@ -108,9 +108,6 @@ def start(scene: Scene, code: str) -> None:
 
 def hear_step(scene: Scene, member: people.Member, text: str) -> None:
     """A typed answer to the open joining question."""
-    if text.startswith("/start"):
-        _ask(scene, member)
-        return
     step = member.step
     words = text.casefold().strip()
     if step == "consent":
@@ -140,6 +137,11 @@ def _unit_word(words: str) -> Unit | None:
     if words.startswith(("kg", "kilo")):
         return Unit.KG
     return Unit.LB if words.startswith(("lb", "pound", "#")) else None
+
+
+def ask_again(scene: Scene, member: people.Member) -> None:
+    """The open question once more: something else was typed that cannot be done yet."""
+    _ask(scene, member)
 
 
 def _ask(scene: Scene, member: people.Member, unread: str = "") -> None:
@@ -260,7 +262,7 @@ def decline(scene: Scene, wish: Decline) -> None:
         scene.uow.asked.save(replace(asked, open=False))
     scene.uow.messages.remove(member_id=member.id)
     scene.uow.members.remove(id=member.id)
-    scene.say(replies.Left())
+    scene.say(replies.Left(agreed=False))
 
 
 @deed(ChooseUnit)

@@ -13,11 +13,13 @@ from typing import Any
 
 from bot.coaching import replies
 from bot.coaching.course import course_of
-from bot.coaching.log_sets import member_here
+from bot.coaching.log_sets import CarryOut, member_here
 from bot.coaching.scene import Choice, Scene, deed
+from bot.language.readings import FinishHeard
 from bot.training import people
 from bot.training.loads import say_amount
 from bot.training.plain import to_plain
+from bot.training.plan import ReminderAt
 
 CSV_COLUMNS = (
     "date", "day", "slot", "set", "kind", "exercise", "load_kind", "load", "unit", "pair", "bands", "measure", "count", "left", "right", "rpe",
@@ -126,6 +128,32 @@ def ask_erase(scene: Scene, member: people.Member) -> None:
     scene.say(replies.EraseAsked(count), Choice(Erase()), Choice(Stay()), code="erase")
 
 
+def ask_stop(scene: Scene, member: people.Member) -> None:
+    """ "stop", without a word of what: each thing that can end, as a button."""
+    from bot.coaching import move_days
+
+    course = course_of(scene, member)
+    message = scene.uow.messages.newest(chat_id=scene.chat_id)
+    choices = []
+    if course is not None and course.session is not None and course.today_records and message is not None:
+        choices.append(Choice(CarryOut(message.id, (FinishHeard(),)), "Today's session"))
+    if member.plan is not None and member.plan.reminder_local is not None:
+        choices.append(Choice(move_days.ChangePlan(ReminderAt(None)), "The reminders"))
+    scene.say(replies.AskStop(), *choices, Choice(AskLeave()), Choice(Stay()), row=1, code="stop")
+
+
+@dataclass(frozen=True, slots=True)
+class AskLeave:
+    """All of it: asked once more, since it ends the membership."""
+
+
+@deed(AskLeave)
+def leave_wanted(scene: Scene, wish: AskLeave) -> None:
+    member = member_here(scene)
+    if member:
+        ask_leave(scene, member)
+
+
 @dataclass(frozen=True, slots=True)
 class Stay:
     pass
@@ -143,7 +171,8 @@ def leave(scene: Scene, wish: Leave) -> None:
         scene.uow.due.cancel_all(member_id=int(member.id))
         scene.uow.members.save(replace(member, state=people.MemberState.LEFT))
         scene.say(replies.Left())
-        _tell_coach(scene, member)
+        if member.state is people.MemberState.ACTIVE:
+            _tell_coach(scene, member)
 
 
 def _tell_coach(scene: Scene, member: people.Member) -> None:
@@ -152,10 +181,15 @@ def _tell_coach(scene: Scene, member: people.Member) -> None:
         scene.say(replies.CoachSaysSentence("member_left", (member.name,)), to=group.coach_chat_id)
 
 
+def former_member(scene: Scene) -> people.Member | None:
+    """The newest membership that this chat has left: what is kept of it is theirs still."""
+    return scene.uow.members.newest(chat_id=scene.chat_id, state=people.MemberState.LEFT)
+
+
 @deed(Erase)
 def erase(scene: Scene, wish: Erase) -> None:
     """Remove every row about this member, then say so. Rows go children first, so that no key is left hanging."""
-    member = member_here(scene)
+    member = member_here(scene) or former_member(scene)
     if member is None:
         return
     uow = scene.uow

@@ -126,7 +126,21 @@ class LeaveAsked:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    pass
+    """agreed False: they never agreed to anything, so nothing of theirs is kept."""
+
+    agreed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class HasLeft:
+    """Somebody who has left writes again."""
+
+    coach: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AskStop:
+    """ "Stop": what shall end?"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -404,6 +418,8 @@ class RestOver:
 @dataclass(frozen=True, slots=True)
 class StopAndCall:
     """Signs of an emergency: the only thing said."""
+
+    coach_told: bool = True
 
 
 @dataclass(frozen=True, slots=True)

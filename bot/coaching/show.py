@@ -162,6 +162,12 @@ def _erase(scene: Scene, member: people.Member) -> None:
     own_data.ask_erase(scene, member)
 
 
+def _stop(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import own_data
+
+    own_data.ask_stop(scene, member)
+
+
 def _calendar(scene: Scene, member: people.Member) -> None:
     from bot.coaching import own_data
 
@@ -185,6 +191,7 @@ COMMANDS: dict[str, Shower] = {
     "mydata": _export,
     "erase": _erase,
     "leave": _leave,
+    "stop": _stop,
     "privacy": privacy,
     "help": help_shown,
 }
@@ -203,7 +210,8 @@ _WORDS: tuple[tuple[re.Pattern[str], Shower], ...] = tuple(
         (r"calendar|my calendar|ical|add to (?:my )?calendar", _calendar),
         (r"(?:export|download|send me) (?:all )?my data|my data", _export),
         (r"(?:delete|erase) (?:all )?my data|forget me|erase me", _erase),
-        (r"leave(?: the)? group|i want to leave|unsubscribe|quit the group", _leave),
+        (r"(?:i want to |i'?d like to )?(?:leave|quit)(?: (?:the|this) group)?|unsubscribe", _leave),
+        (r"(?:please |pls )?stop(?: it| this| please| pls| everything| writing(?: to)? me| messaging me| texting me)*", _stop),
         (r"privacy|what do you (?:know|keep|store)(?: about me)?|who sees (?:this|my data|my sets)", privacy),
     )
 )

@@ -130,7 +130,7 @@ async def test_everything_is_sent_and_erased_on_wish(stage: Stage) -> None:
     await mira.says("/erase")
     await mira.presses("Yes, erase all")
 
-    assert mira.last.text == "Everything about you is erased (1 sets). Take care."
+    assert mira.last.text == "Everything about you is erased (1 set). Take care."
     with stage.uow() as uow:
         assert uow.members.find(chat_id=mira.id) == []
         assert uow.records.find() == []

@@ -231,7 +231,7 @@ def _about_me(a: given.AboutMeSaid) -> str:
     who = esc(a.coach) if a.coach else "your coach"
     return (
         "I keep your name here, zone, units, kit, days, the sets and messages you send, and pain you report. "
-        f"You and {who} can see it, nobody else in the group. /export sends you everything, /erase deletes it."
+        f"You and {who} can see it, nobody else in the group. /mydata sends you everything, /erase removes it."
     )
 
 

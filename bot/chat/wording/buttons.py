@@ -38,6 +38,7 @@ _FIXED: dict[type[Any], str] = {
     move_days.TakeBackSession: "Undo",
     move_days.KeepPlan: "Leave it as it is",
     own_data.Leave: "Yes, leave",
+    own_data.AskLeave: "All of it, I leave the group",
     own_data.Erase: "Yes, erase all",
     own_data.Stay: "No, stay",
     show.ShowToday: "Today's session",

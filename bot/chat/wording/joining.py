@@ -6,7 +6,7 @@ import base64
 
 from bot.chat.outgoing import Outgoing
 from bot.chat.wording import says
-from bot.chat.wording.phrases import LONG_WEEKDAYS, bold, esc, lines, say_date, say_kit, say_weekdays
+from bot.chat.wording.phrases import LONG_WEEKDAYS, bold, counted, esc, lines, say_date, say_kit, say_weekdays
 from bot.coaching import replies
 
 
@@ -163,17 +163,33 @@ def leave_asked(reply: replies.LeaveAsked) -> str:
 
 @says(replies.Left)
 def left(reply: replies.Left) -> str:
-    return "All right, nothing more from me. If you change your mind, open your coach's invite link again."
+    kept = " What I keep of you is still yours: /mydata sends it, /erase removes it." if reply.agreed else ""
+    return f"All right, nothing more from me.{kept} If you change your mind, open your coach's invite link again."
+
+
+@says(replies.HasLeft)
+def has_left(reply: replies.HasLeft) -> str:
+    return (
+        f"You have left {esc(reply.coach)}'s group, so I keep no sets and pass nothing on. To come back, open the invite link again. "
+        "/mydata sends you what I still keep of you, /erase removes it."
+    )
+
+
+@says(replies.AskStop)
+def ask_stop(reply: replies.AskStop) -> str:
+    return "What shall stop?"
 
 
 @says(replies.EraseAsked)
 def erase_asked(reply: replies.EraseAsked) -> str:
-    return f"Erase everything about you, {reply.records} sets included? This cannot be undone. /mydata sends you a copy first."
+    sets = f", {counted(reply.records, 'set')} included" if reply.records else ""
+    return f"Erase everything about you{sets}? This cannot be undone. /mydata sends you a copy first."
 
 
 @says(replies.Erased)
 def erased(reply: replies.Erased) -> str:
-    return f"Everything about you is erased ({reply.records} sets). Take care."
+    sets = f" ({counted(reply.records, 'set')})" if reply.records else ""
+    return f"Everything about you is erased{sets}. Take care."
 
 
 _CAPTIONS = {

@@ -15,7 +15,7 @@ from bot.coaching import replies
 def stop_and_call(reply: replies.StopAndCall) -> str:
     return (
         "<b>Stop training now.</b> What you describe can be an emergency. <b>Call your local emergency number</b>, or have someone near you "
-        "call. Do not drive yourself, and do not stay alone. Your coach is being told."
+        f"call. Do not drive yourself, and do not stay alone.{' Your coach is being told.' if reply.coach_told else ''}"
     )
 
 
