@@ -198,6 +198,12 @@ class Outbox:
         row = self._connection().execute(select(*_COLUMNS).where(C.key == key)).first()
         return OutboxRow(*row) if row else None
 
+    def sent(self, chat_id: int, message_id: int) -> OutboxRow | None:
+        """The message that the platform knows in a chat by this id."""
+        query = select(*_COLUMNS).where(C.chat_id == chat_id, C.message_id == message_id).order_by(C.id.desc())
+        row = self._connection().execute(query).first()
+        return OutboxRow(*row) if row else None
+
     def count(self, state: str, *, chat_id: int | None = None) -> int:
         query = select(func.count()).select_from(OutboxTable).where(OutboxTable.state == state)
         return self._connection().scalar(query.where(OutboxTable.chat_id == chat_id) if chat_id is not None else query) or 0

@@ -121,6 +121,8 @@ class KeptMessage(OutboxRow, Protocol):
     """A message and what became of it."""
 
     @property
+    def key(self) -> str | None: ...
+    @property
     def state(self) -> str: ...
     @property
     def message_id(self) -> int | None: ...
@@ -151,6 +153,9 @@ class Outbox(Protocol):
 
     def find(self, key: str) -> KeptMessage | None:
         """The message of a key, whatever became of it."""
+
+    def sent(self, chat_id: int, message_id: int) -> KeptMessage | None:
+        """The message that the platform knows in a chat by this id."""
 
     def waiting(
         self, now: datetime, *, lanes: Sequence[int], held: Iterable[int], full: Iterable[int], limit: int

@@ -54,6 +54,19 @@ def test_a_second_put_of_a_key_changes_nothing(engines: Engines, noon: datetime)
     assert (kept.fields, kept.state, kept.message_id) == ({"day": 1}, "sent", 55)
 
 
+def test_a_sent_message_is_found_by_the_platforms_id_in_its_own_chat(engines: Engines, noon: datetime) -> None:
+    with UnitOfWork(engines, lambda: noon) as uow:
+        row_id = uow.outbox.put(7, "question", {"member": 3})
+        uow.outbox.put(8, "question", {"member": 4})
+        uow.outbox.mark_sent(row_id, noon, 55)
+
+        found = uow.outbox.sent(7, 55)
+
+        assert found is not None
+        assert (found.id, found.fields) == (row_id, {"member": 3})
+        assert (uow.outbox.sent(8, 55), uow.outbox.sent(7, 56)) == (None, None)
+
+
 def test_answers_come_before_bulk(engines: Engines, noon: datetime) -> None:
     lanes = ("bulk", "weekly", "reminder", "rest", "answer", "answer")
     with UnitOfWork(engines, lambda: noon) as uow:
