@@ -18,9 +18,9 @@ from typing import Any
 from telegram import Chat, Message, Update, User
 
 from bot.chat.lanes import IncomingFile
-from bot.coaching import coach, demos, hearing, join, outside, own_data, publish, replies
+from bot.coaching import ask_coach, coach, demos, hearing, join, outside, own_data, publish, replies
 from bot.coaching.log_sets import member_here
-from bot.coaching.scene import Desk, Scene, answer_by_press
+from bot.coaching.scene import Choice, Desk, Scene, answer_by_press
 from bot.training import people
 
 # Larger files are no block; refused before they are fetched (the issue's bound for a hostile file is 2 MB).
@@ -91,9 +91,10 @@ class Updates:
         elif message.document is not None and video is None:
             _file(scene, message, file)
         elif words := message.text or message.caption:
+            scene.attached = _shown(message)
             _words(scene, words)
             if message.text is None and (member_here(scene) or coach.group_here(scene)):
-                scene.say(replies.OnlyText(_what(message), beside_words=True))
+                scene.say(replies.OnlyText(_what(message), beside_words=True, passed_on=scene.passed_on))
         elif message.effective_attachment is not None:  # anything else tells what happened to the chat, and asks for no answer
             _unreadable(scene, message)
 
@@ -126,7 +127,7 @@ def _words(scene: Scene, text: str) -> None:
     member = member_here(scene)
     if group is None and command.split("@")[0] == "/claim" and coach.claim(scene, argument):
         return  # a member of somebody's group may become a coach as well
-    if group is not None and (member is None or _is_for_coach(scene, text)):
+    if group is not None and (member is None or coach.speaks_as_coach(scene, group, text)):
         coach.hear(scene, group, text)
     elif member is not None:
         hearing.hear(scene, member, text)
@@ -141,13 +142,6 @@ def _from_outside(scene: Scene, text: str) -> None:
         outside.hear_former(scene, former, text)
     else:
         scene.say(replies.Stranger())
-
-
-def _is_for_coach(scene: Scene, text: str) -> bool:
-    """A coach who also trains with the group: a reply, a block, a change or a coach's command is the coach speaking."""
-    if scene.reply_to is not None or publish.looks_like_block(text) or publish.looks_like_amendment(text):
-        return True
-    return text.startswith(("/invite", "/group", "/picture", "/block", "/template")) or text.lower().startswith("tell everyone")
 
 
 def _start(scene: Scene, code: str) -> None:
@@ -183,9 +177,20 @@ def _in_group(scene: Scene, message: Message) -> None:
 
 def _unreadable(scene: Scene, message: Message) -> None:
     """Something without words. Of an album, which comes as many messages, only the first is answered."""
-    known = coach.group_here(scene) is not None, member_here(scene) is not None
+    member = member_here(scene)
+    known = coach.group_here(scene) is not None, member is not None
     album = f"album:{scene.chat_id}:{message.media_group_id}" if message.media_group_id else None
-    scene.say(replies.OnlyText(_what(message), coach=known == (True, False)) if any(known) else replies.Stranger(), key=album)
+    shown = _shown(message) if member is not None and member.state is people.MemberState.ACTIVE and album is None else None
+    choices = [Choice(ask_coach.PassOn(*shown))] if shown else []
+    said = replies.OnlyText(_what(message), coach=known == (True, False)) if any(known) else replies.Stranger()
+    scene.say(said, *choices, key=album, code="attached")
+
+
+def _shown(message: Message) -> tuple[str, str] | None:
+    """(kind, id) of what a person may show their coach: a picture in its largest size, a video, a voice."""
+    if message.photo:
+        return "photo", message.photo[-1].file_id
+    return ("voice", message.voice.file_id) if message.voice else _video(message)
 
 
 def _what(message: Message) -> str:
@@ -212,7 +217,7 @@ def mark_reachable(uow: Any, chat_id: int, now: datetime, desk: Desk, *, reachab
         else:
             uow.due.cancel_all(member_id=int(member.id), kind="reminder")
         if group:
-            scene.say(replies.Unreachable(member.name, back=reachable), to=group.coach_chat_id)
+            scene.say(replies.Unreachable(member.name, back=reachable), to=group.coach_chat_id, member=member.id)
 
 
 Parked = Callable[[Any, Any, datetime, str], None]

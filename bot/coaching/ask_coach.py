@@ -47,6 +47,14 @@ class AskAnyway:
 
 
 @dataclass(frozen=True, slots=True)
+class PassOn:
+    """Bring this picture, video or voice to the coach. kind and id: the platform's."""
+
+    kind: str
+    file_id: str
+
+
+@dataclass(frozen=True, slots=True)
 class KeepAnswer:
     relay: int
 
@@ -68,6 +76,36 @@ def small_talk_kind(text: str) -> str:
 
 def sounds_like_question(text: str) -> bool:
     return bool(_QUESTION.search(text))
+
+
+_TO_COACH = re.compile(
+    r"\W*(?:(?:please|pls|can you|could you|i want to|i need to) )*(?:"
+    r"(?:tell|ask|inform|message|text|write|write to|talk to|speak to) (?:my |the )?(?:coach|trainer|{name})\b|"
+    r"let (?:my |the )?(?:coach|trainer|{name}) know\b|"
+    r"(?:a )?(?:message|question|note|word) (?:for|to) (?:my |the )?(?:coach|trainer|{name})\b|"
+    r"(?:coach|{name})\s*:|(?:hey |hi |dear )?coach, )"
+)
+
+
+def hear_wish(scene: Scene, member: people.Member, text: str) -> bool:
+    """ "Tell my coach that ...", "ask Ines if ...": said to be for the coach, so it goes there, whatever else it may mean."""
+    group = scene.uow.groups.get(member.group_id)
+    if group is None:
+        return False
+    pattern = _TO_COACH.pattern.replace("{name}", re.escape(group.coach_name))
+    if not re.match(pattern, text, re.IGNORECASE):
+        return False
+    relay(scene, member, text, to_coach=True)
+    return True
+
+
+def hear_reply(scene: Scene, member: people.Member, text: str) -> bool:
+    """The member replied to words of the coach's: the coach gets what was said."""
+    row = scene.uow.outbox.sent(scene.chat_id, scene.reply_to) if scene.reply_to is not None else None
+    if row is None or row.kind not in ("FromCoach", "CoachSays"):
+        return False
+    relay(scene, member, text, to_coach=True)
+    return True
 
 
 def answer_questions(scene: Scene, member: people.Member, asked: Sequence[Asked], situation: Situation, text: str) -> None:
@@ -112,8 +150,12 @@ def relay(scene: Scene, member: people.Member, text: str, *, message: int | None
     asked = scene.uow.relays.add(
         people.Relay(group_id=member.group_id, member_id=member.id, text=text[:1000], context=context, asked_at=scene.now)
     )
-    scene.say(replies.QuestionForCoach(member.name, text[:1000], context), to=group.coach_chat_id, key=f"relay:{asked.id}")
-    scene.say(replies.CoachAsked(text[:200]))
+    to_coach_said = replies.QuestionForCoach(member.name, text[:1000], context, asks=sounds_like_question(text))
+    scene.say(to_coach_said, to=group.coach_chat_id, key=f"relay:{asked.id}", member=member.id)
+    if scene.attached is not None:
+        scene.say(replies.FromMember(member.name, *scene.attached), to=group.coach_chat_id, member=member.id)
+        scene.passed_on = True
+    scene.say(replies.CoachAsked(text[:200], asked=sounds_like_question(text)))
 
 
 def _context(scene: Scene, member: people.Member) -> str:
@@ -171,6 +213,15 @@ def send_to_coach(scene: Scene, wish: SendToCoach) -> None:
         relay(scene, member, message.text, message=message.id)
 
 
+@deed(PassOn)
+def pass_on(scene: Scene, wish: PassOn) -> None:
+    member = member_here(scene)
+    group = scene.uow.groups.get(member.group_id) if member else None
+    if member and group:
+        scene.say(replies.FromMember(member.name, wish.kind, wish.file_id), to=group.coach_chat_id, member=member.id)
+        scene.say(replies.CoachAsked("", asked=False))
+
+
 @deed(AskAnyway)
 def ask_anyway(scene: Scene, wish: AskAnyway) -> None:
     member, message = member_here(scene), scene.uow.messages.get(wish.message)
@@ -192,13 +243,10 @@ def coach_replies(scene: Scene, group: people.Group, text: str) -> bool:
 
 def _relay_replied_to(scene: Scene, group: people.Group) -> people.Relay | None:
     """Which relayed question stands in the message that the coach replied to."""
-    if scene.reply_to is None:
-        return None
-    for asked in reversed(scene.uow.relays.find(group_id=group.id)):
-        row = scene.uow.outbox.find(f"relay:{asked.id}")
-        if row is not None and row.message_id == scene.reply_to:
-            return asked
-    return None
+    row = scene.uow.outbox.sent(scene.chat_id, scene.reply_to) if scene.reply_to is not None else None
+    found = re.fullmatch(r"relay:(\d+)", row.key or "") if row is not None else None
+    asked = scene.uow.relays.get(int(found[1])) if found else None
+    return asked if asked is not None and asked.group_id == group.id else None
 
 
 @deed(KeepAnswer)

@@ -5,10 +5,11 @@ from __future__ import annotations
 import hashlib
 import re
 import secrets
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from bot.coaching import ask_coach, outside, publish, replies, review
+from bot.coaching import ask_coach, outside, publish, replies, review, to_member
 from bot.coaching.course import course_of
 from bot.coaching.scene import Choice, Scene, answer_by_words, deed
 from bot.language.reading.targets import read_target
@@ -82,18 +83,56 @@ def hear(scene: Scene, group: people.Group, text: str) -> None:
     if text.startswith("/"):
         _command(scene, group, text)
         return
-    if scene.reply_to is not None and ask_coach.coach_replies(scene, group, text):
+    if ask_coach.coach_replies(scene, group, text) or to_member.hear_reply(scene, group, text):
         return
     if publish.looks_like_amendment(text) and publish.hear_amendment(scene, group, text):
         return
     if publish.looks_like_block(text):
         publish.hear_block(scene, group, text)
-    elif not (answer_by_words(scene, text) or _wish(scene, group, text) or outside.hear_emergency(scene, text)):
+    elif not any(hears(scene, group, text) for hears in _HEARS):
         scene.say(replies.CoachNotUnderstood(text[:60]))
 
 
+def speaks_as_coach(scene: Scene, group: people.Group, text: str) -> bool:
+    """A coach who trains with the group writes: are these the coach's words, or the member's?"""
+    if publish.looks_like_block(text) or publish.looks_like_amendment(text):
+        return True
+    if text.startswith("/"):
+        return _command_in(text) in _COMMANDS
+    about = scene.reply_to is not None and to_member.member_told_of(scene, group) is not None
+    return about or any(pattern.match(text) for pattern in _COACHS_OWN) or _member_targeted(scene, group, text)
+
+
+def _member_targeted(scene: Scene, group: people.Group, text: str) -> bool:
+    """ "Mira day 2 A1: 22.5 x 8", where somebody is called so."""
+    found = _OVERRIDE.match(text)
+    return found is not None and len(to_member.members_called(scene, group, found["who"])) == 1
+
+
+def _small_talk(scene: Scene, group: people.Group, text: str) -> bool:
+    found = ask_coach.is_small_talk(text)
+    if found:
+        scene.say(replies.Acknowledged(ask_coach.small_talk_kind(text), coach=True))
+    return found
+
+
+def _typed_answer(scene: Scene, group: people.Group, text: str) -> bool:
+    return answer_by_words(scene, text)
+
+
+def _emergency(scene: Scene, group: people.Group, text: str) -> bool:
+    return outside.hear_emergency(scene, text)
+
+
+_COMMANDS = ("invite", "group", "members", "picture", "template", "block")
+
+
+def _command_in(text: str) -> str:
+    return re.split(r"[\s@]", text[1:], maxsplit=1)[0].lower()
+
+
 def _command(scene: Scene, group: people.Group, text: str) -> None:
-    name = re.split(r"[\s@]", text[1:], maxsplit=1)[0].lower()
+    name = _command_in(text)
     if name == "invite":
         invite = new_invite(scene, group)
         scene.say(replies.InviteMade(link_of(scene, invite), invite.expires_at))
@@ -109,17 +148,24 @@ def _command(scene: Scene, group: people.Group, text: str) -> None:
         scene.say(replies.HelpShown(coach=True, command="" if name in ("help", "start") else name[:30]))
 
 
+_EVERYONE = re.compile(
+    r"\s*(?:(?:tell|message) (?:everyone|everybody|all|the group)(?:\s*[:,–-]\s*|\s+(?:that\s+)?)|to (?:everyone|everybody|all)\s*:\s*)(.+)",
+    re.IGNORECASE | re.DOTALL,
+)
+_CALL_GROUP = re.compile(r"\s*(?:call|name) (?:my |the )?group\s*:?\s*(.{1,60})", re.IGNORECASE)
+_OVERRIDE = re.compile(r"\s*(?P<who>[^\d:]{2,40}?)\s+(?:day\s*(?P<day>\d)\s+)?(?P<label>[A-Za-z]\d)\s*[:=]\s*(?P<what>.+)")
+_INVITE = re.compile(r"\s*(?:new )?invite(?: link)?[?.! ]*$", re.IGNORECASE)
+# What only a coach says, so that a coach who trains too is heard as one.
+_COACHS_OWN = (_EVERYONE, to_member.TELL, _CALL_GROUP, _INVITE)
+
+
 def _wish(scene: Scene, group: people.Group, text: str) -> bool:
-    everyone = re.match(
-        r"\s*(?:(?:tell|message) (?:everyone|everybody|all|the group)(?:\s*[:,–-]\s*|\s+(?:that\s+)?)|to (?:everyone|everybody|all)\s*:\s*)(.+)",
-        text,
-        re.IGNORECASE | re.DOTALL,
-    )
+    everyone = _EVERYONE.match(text)
     if everyone:
         said = everyone[1].strip()[:3000]
         count = len(publish.active_members(scene, group))
         scene.say(
-            replies.CoachSaysSentence("tell_everyone", (str(count), said)),
+            replies.CoachSaysSentence("tell_everyone", (f"{count} member{'' if count == 1 else 's'}", said)),
             Choice(TellEveryone(said)),
             Choice(DoNothing()),
             code="tell",
@@ -127,20 +173,37 @@ def _wish(scene: Scene, group: people.Group, text: str) -> bool:
         return True
     words = text.strip().casefold().rstrip("?.! ")
     for pattern, does in (
+        (r"|help|help me|what can (?:i|you) do|how does (?:this|it) work|commands?|menu|who are you|what are you", "/help"),
         (r"invite|new invite|invite link", "/invite"),
         (r"group|members|who is in|who has (?:it|the block)", "/group"),
-        (r"(?:how is|how's) (?:everyone|the group)(?: doing)?|picture|week|this week", "/picture"),
+        (
+            r"(?:how is|how's|how are) (?:everyone|everybody|the group|they|it|[\w ]{2,30})(?: doing| going)?|picture|week|this week",
+            "/picture",
+        ),
+        (r"(?:what|how) did [\w ]{2,30} do(?: this week| last week| today)?", "/picture"),
         (r"template|block template", "/template"),
         (r"block|current block|show (?:me )?(?:the )?block", "/block"),
     ):
         if re.fullmatch(pattern, words):
             _command(scene, group, does)
             return True
+    if to_member.hear(scene, group, text):
+        return True
     return _override(scene, group, text) or _call_group(scene, group, text) or _coach_zone(scene, group, text)
 
 
+# Who looks at a coach's text, one after another, after blocks and changes.
+_HEARS: tuple[Callable[[Scene, people.Group, str], bool], ...] = (
+    _typed_answer,
+    _wish,
+    _emergency,
+    _small_talk,
+    publish.hear_name,
+)
+
+
 def _call_group(scene: Scene, group: people.Group, text: str) -> bool:
-    named = re.fullmatch(r"\s*(?:call|name) (?:my |the )?group\s*:?\s*(.{1,60})", text, re.IGNORECASE)
+    named = _CALL_GROUP.fullmatch(text)
     if named:
         scene.uow.groups.save(replace(group, name=named[1].strip()))
         scene.say(replies.CoachSaysSentence("group_named", (named[1].strip(),)))
@@ -161,11 +224,10 @@ def _coach_zone(scene: Scene, group: people.Group, text: str) -> bool:
 
 def _override(scene: Scene, group: people.Group, text: str) -> bool:
     """ "Mira day 2 A1: 22.5 x 8-10": this member's next target in a slot is the coach's."""
-    found = re.match(r"\s*(?P<who>[^\d:]{2,40}?)\s+(?:day\s*(?P<day>\d)\s+)?(?P<label>[A-Za-z]\d)\s*[:=]\s*(?P<what>.+)", text)
+    found = _OVERRIDE.match(text)
     if not found:
         return False
-    who = found["who"].strip().casefold()
-    members = [m for m in publish.active_members(scene, group) if m.name.casefold().startswith(who)]
+    members = to_member.members_called(scene, group, found["who"])
     course = course_of(scene, members[0]) if len(members) == 1 else None
     if len(members) != 1 or course is None:
         scene.say(replies.CoachSaysSentence("which_member", (found["who"].strip(),)))
@@ -193,9 +255,10 @@ def tell_everyone(scene: Scene, wish: TellEveryone) -> None:
     if group is None:
         return
     members = publish.active_members(scene, group)
-    for member in members:
+    reached = [member for member in members if member.reachable]
+    for member in reached:
         scene.say(replies.FromCoach(group.coach_name, wish.text), to=member.chat_id, lane="bulk")
-    scene.say(replies.BroadcastSent(len(members)))
+    scene.say(replies.BroadcastSent(len(reached), len(members) - len(reached)))
 
 
 @deed(DoNothing)

@@ -128,6 +128,9 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         return
     if course is not None and ask_coach.wants_beat(scene, course, text):
         return
+    hurts = safety.level in (Level.PAIN, Level.SAME_DAY, Level.CAUTION)
+    if not hurts and ask_coach.hear_wish(scene, member, text):
+        return
     reading = (read_with_question(scene, course, text) if course else None) or read(text, situation, catalogue)
     scene.uow.messages.save(replace(message, certainty=reading.certainty))
     if reading.verdict is not Verdict.NOT_SETS and course is not None:
@@ -140,10 +143,14 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         sets_answered = _sets(scene, course, message, reading)
         _asides(scene, member, message, reading.asides, safety, situation, answered=sets_answered)
         return
+    if not hurts and ask_coach.hear_reply(scene, member, text):
+        return
     if _others_claim(scene, member, message, text, safety, situation, reading):
         return
     if course is None and re.search(r"\d", text):
         show.no_block(scene, member)
+        return
+    if pain.hear_better(scene, member, text):
         return
     chat_only = all(aside.kind is AsideKind.CHAT for aside in reading.asides)
     if chat_only and ask_coach.is_small_talk(text):

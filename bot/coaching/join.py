@@ -238,7 +238,7 @@ def _through(scene: Scene, member: people.Member) -> None:
     group = scene.uow.groups.get(member.group_id)
     if group:
         lacking = publish.lacking_names(scene, member, course.block) if course else ()
-        scene.say(replies.NewMember(member.name, member.zone, member.kit, lacking), to=group.coach_chat_id)
+        scene.say(replies.NewMember(member.name, member.zone, member.kit, lacking), to=group.coach_chat_id, member=member.id)
 
 
 def _here(scene: Scene) -> people.Member:

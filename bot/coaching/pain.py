@@ -6,6 +6,7 @@ must look. Nothing here treats or diagnoses.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from bot.coaching import replies
@@ -215,7 +216,39 @@ def _tell_coach(scene: Scene, member: people.Member, kept: people.Pain, *, topic
     reply = replies.PainForCoach(
         member.name, kept.text, kept.part, kept.severity, kept.label, _name(course, kept.label), kept.day, kept.emergency, topic
     )
-    scene.say(reply, *clear, to=group.coach_chat_id, code="pain_for_coach", key=f"pain:{kept.id}:{kept.severity}")
+    scene.say(
+        reply, *clear, to=group.coach_chat_id, code="pain_for_coach", key=f"pain:{kept.id}:{kept.severity}", member=member.id
+    )
+
+
+# How somebody says that what hurt is over, and what turns such words round.
+_OVER = re.compile(
+    r"\b(?:fine|ok(?:ay)?|better|well|good|gone|all right|alright|great|recovered|healed|over it|pain[- ]?free|passed|"
+    r"(?:no|without)(?: more)? pain|(?:doesn'?t|does not|not|no longer|stopped) hurt(?:s|ing)?(?: any ?more)?)\b",
+    re.IGNORECASE,
+)
+_NOT_OVER = re.compile(
+    r"\?|\b(?:not|isn'?t|aren'?t|wasn'?t|never|hardly|no) (?:\w+ )?(?:fine|ok(?:ay)?|better|well|good|gone|all right|alright|great)\b|"
+    r"\b(?:still|worse|but|unless|hopefully|should|if)\b",
+    re.IGNORECASE,
+)
+
+
+def hear_better(scene: Scene, member: people.Member, text: str) -> bool:
+    """ "Knee is fine now", after pain was reported: the coach hears it, and decides; nothing goes on by itself."""
+    waiting = scene.uow.pains.find(member_id=member.id, open=True)
+    group = scene.uow.groups.get(member.group_id)
+    if not waiting or group is None or len(text) > 160 or not _OVER.search(text) or _NOT_OVER.search(text):
+        return False
+    emergency = any(pain.emergency for pain in waiting)
+    scene.say(replies.BetterHeard(group.coach_name, emergency=emergency, rests=any(pain.label for pain in waiting)))
+    clear = [
+        Choice(ClearPain(pain.id), f"Let {pain.label} go on ({pain.part or 'pain'})")
+        for pain in list({(pain.day, pain.label): pain for pain in waiting if pain.label}.values())[-3:]
+    ]
+    told = replies.BetterForCoach(member.name, text[:400], emergency=emergency)
+    scene.say(told, *clear, to=group.coach_chat_id, code="pain_for_coach", row=1, member=member.id)
+    return True
 
 
 @deed(AllRight)
@@ -252,7 +285,7 @@ def only_meant(scene: Scene, wish: OnlyMeant) -> None:
     scene.say(replies.Acknowledged())
     group = scene.uow.groups.get(member.group_id)
     if group:
-        scene.say(replies.OnlyWords(member.name), to=group.coach_chat_id, key=f"meant:{kept.id}")
+        scene.say(replies.OnlyWords(member.name), to=group.coach_chat_id, key=f"meant:{kept.id}", member=member.id)
 
 
 @deed(PainWhere)
@@ -289,8 +322,10 @@ def clear_pain(scene: Scene, wish: ClearPain) -> None:
     group = scene.uow.groups.get(member.group_id) if member else None
     if kept is None or member is None or group is None or group.coach_chat_id != scene.chat_id or not kept.open:
         return
-    scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))
-    _let_go_on(scene, member, kept)
+    for one in scene.uow.pains.find(member_id=member.id, open=True):
+        if (one.day, one.label) == (kept.day, kept.label):  # reported twice, it is let go on once
+            scene.uow.pains.save(replace(one, open=False, cleared_at=scene.now))
+            _let_go_on(scene, member, one)
     course = course_of(scene, member)
     entry = course.catalogue.get(kept.exercise) if course and kept.exercise else None
     name = entry.name if entry else kept.label

@@ -18,7 +18,7 @@ from bot.coaching import replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.own_exercises import of_pattern, remember_name
 from bot.coaching.ports import KeptMessage
-from bot.coaching.scene import Choice, Scene, deed
+from bot.coaching.scene import Choice, Scene, close_questions, deed, unpack
 from bot.coaching.targets import slot_line
 from bot.language.blocks import BlockReading, read_amendment, read_block
 from bot.language.blocks.letters import count_words_as_figures, even
@@ -34,6 +34,7 @@ from bot.training.substitutes import Reason, can_do, kit_version, substitutes_fo
 from bot.training.volume import session_minutes, weekly_sets
 
 _PUBLISH_HOUR = 8
+_NAME_ASKED = "name"  # the code of the question which exercise a new name means
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,15 +203,39 @@ def _next_step(scene: Scene, group: people.Group, draft: people.Revision, warnin
     if not unknown:
         _show_draft(scene, group, draft, warnings)
         return
+    _ask_exercise(scene, group, draft, unknown)
+
+
+def _ask_exercise(
+    scene: Scene, group: people.Group, draft: people.Revision, unknown: list[tuple[str, str]], typed: str = ""
+) -> None:
+    """Ask what the first unknown name means. typed: what the coach wrote instead of taking one of the buttons."""
     name, where = unknown[0]
     catalogue = scene.catalogue(group.id)
-    near = catalogue.names.find(name, limit=4)
-    choices = []
-    for match in near:
-        entry = catalogue.get(match.exercise)
-        if entry:
-            choices.append(Choice(NameMeans(draft.id, name, entry.id), entry.name))
-    scene.say(replies.AskExercise(name, where, len(unknown) - 1), *choices, Choice(KeepOwn(draft.id, name)), row=1, code="block")
+    near = [catalogue.get(match.exercise) for match in catalogue.names.find(typed or name, limit=4)]
+    choices = [Choice(NameMeans(draft.id, name, entry.id), entry.name) for entry in near if entry]
+    asked = replies.AskExercise(name, where, len(unknown) - 1, typed[:60])
+    scene.say(asked, *choices, Choice(KeepOwn(draft.id, name)), row=1, code=_NAME_ASKED)
+
+
+def hear_name(scene: Scene, group: people.Group, text: str) -> bool:
+    """A typed answer to the question which exercise a new name means."""
+    asked = scene.uow.asked.newest(chat_id=scene.chat_id, open=True)
+    if asked is None or asked.code != _NAME_ASKED or len(text) > 60 or "\n" in text:
+        return False
+    own = unpack(asked.answers[-1][1])
+    found = _draft(scene, own.revision)
+    unknown = _unknown(found[0].block) if found else []
+    if found is None or not unknown:
+        return False
+    close_questions(scene, (_NAME_ASKED,))
+    catalogue = scene.catalogue(group.id)
+    best = next(iter(catalogue.names.find(text, limit=1)), None)
+    if best is not None and best.exact:
+        name_means(scene, NameMeans(own.revision, own.name, best.exercise))
+    else:
+        _ask_exercise(scene, group, found[0], unknown, text)
+    return True
 
 
 def _resolve(scene: Scene, draft: people.Revision, name: str, exercise: ExerciseId) -> people.Revision:

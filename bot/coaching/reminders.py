@@ -121,4 +121,5 @@ def check_silence(scene: Scene, member: people.Member) -> None:
             to=group.coach_chat_id,
             lane="weekly",
             key=f"quiet:{member.id}:{heard.date()}:{days // 7}",
+            member=member.id,
         )

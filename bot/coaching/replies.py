@@ -203,6 +203,7 @@ class HelpShown:
 
     coach: bool = False
     command: str = ""
+    coach_too: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -391,6 +392,7 @@ class Acknowledged:
     """A friendly word that needs no answer. kind: "thanks", "greeting", or "" for any other."""
 
     kind: str = ""
+    coach: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -400,6 +402,7 @@ class OnlyText:
     what: str
     coach: bool = False
     beside_words: bool = False  # its caption was read
+    passed_on: bool = False  # the coach has it
 
 
 @dataclass(frozen=True, slots=True)
@@ -506,6 +509,22 @@ class PainCleared:
 
 
 @dataclass(frozen=True, slots=True)
+class BetterHeard:
+    """What was reported is said to be over. rests: an exercise waits for the coach's word."""
+
+    coach: str
+    emergency: bool = False
+    rests: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BetterForCoach:
+    member: str
+    text: str
+    emergency: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class SorenessNoted:
     part: str
 
@@ -595,6 +614,7 @@ class NoTempo:
 @dataclass(frozen=True, slots=True)
 class CoachAsked:
     question: str
+    asked: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -602,6 +622,16 @@ class QuestionForCoach:
     member: str
     question: str
     context: str
+    asks: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class FromMember:
+    """A member's picture, video or voice, for the coach to see or hear. kind: as the platform calls the file."""
+
+    member: str
+    kind: str
+    file_id: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -813,6 +843,7 @@ class AskExercise:
     name: str
     where: str
     left: int = 0
+    typed: str = ""  # what the coach wrote to the same question before, and was not sure enough
 
 
 @dataclass(frozen=True, slots=True)
@@ -894,6 +925,7 @@ class StayedOn:
 @dataclass(frozen=True, slots=True)
 class BroadcastSent:
     to: int
+    unreachable: int = 0
 
 
 @dataclass(frozen=True, slots=True)

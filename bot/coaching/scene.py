@@ -86,7 +86,8 @@ class Choice:
 class Scene:
     """One deed's surroundings.
 
-    now: aware UTC. chat_id: where the person is speaking. pressed_message: the message whose button was used.
+    now: aware UTC. chat_id: where the person is speaking. pressed_message: the message whose button was used. attached: (kind, the
+    platform's id) of the picture, video or voice that the words stand beside. passed_on: it went to the coach with them.
     """
 
     uow: UnitOfWork
@@ -98,6 +99,8 @@ class Scene:
     message_id: int = 0
     pressed_message: int | None = None
     reply_to: int | None = None
+    attached: tuple[str, str] | None = None
+    passed_on: bool = False
 
     def say(
         self,
@@ -112,14 +115,17 @@ class Scene:
         key: str | None = None,
         expires_at: datetime | None = None,
         not_before: datetime | None = None,
+        member: int | None = None,
     ) -> int:
         """Queue a reply; with choices it is a question whose buttons and typed words do the same.
 
         row: how many buttons stand beside each other. edit: change the message whose button was pressed instead of sending a
-        new one. about: the Message.id that the question is about. Returns the outbox row's id (0 if the key was there before).
+        new one. about: the Message.id that the question is about. member: of whom a message to the coach tells. Returns the outbox row's id (0 if the key was there before).
         """
         chat_id = self.chat_id if to is None else to
         fields: dict[str, Any] = {"reply": to_plain(reply)}
+        if member is not None:
+            fields["member"] = int(member)
         if choices:
             answers = tuple((c.words or self.desk.button_words(c.deed), pack(c.deed)) for c in choices)
             before = self.uow.messages.newest(chat_id=chat_id)

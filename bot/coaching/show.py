@@ -100,7 +100,8 @@ def week(scene: Scene, member: people.Member) -> None:
 
 
 def help_shown(scene: Scene, member: people.Member) -> None:
-    scene.say(replies.HelpShown())
+    coach_too = scene.uow.groups.newest(coach_chat_id=scene.chat_id) is not None
+    scene.say(replies.HelpShown(coach_too=coach_too))
 
 
 def no_such_command(scene: Scene, command: str) -> None:

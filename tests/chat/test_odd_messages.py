@@ -65,7 +65,7 @@ async def test_the_words_under_a_picture_are_read(stage: Stage) -> None:
     await mira.sends_photo(picture(), "A1 16x12")
 
     assert stage.records(mira) == ["A1.1 16 kg x 12"]
-    assert new_texts(mira, seen)[-1] == "I read your words; pictures I cannot see or hear."
+    assert new_texts(mira, seen)[-1] == "I read your words; I cannot look at pictures."
 
 
 @staged()
@@ -236,3 +236,27 @@ async def test_a_button_pressed_twice_acts_once_and_an_old_one_says_that_it_is_o
     member = stage.member_of(mira)
     with stage.uow() as uow:
         assert len(uow.swaps.find(member_id=member.id)) == 1
+
+
+@staged()
+async def test_a_question_under_a_video_reaches_the_coach_with_the_video(stage: Stage) -> None:
+    mira = await stage.member("Mira")
+    await mira.sends_video(b"film", "is my form ok?")
+
+    assert mira.last.text == "Your coach has it, with your words."
+    shown = stage.coach.last
+    assert (shown.file.kind if shown.file else "", shown.text) == ("video", "From Mira. Reply to answer.")
+    await stage.coach.replies(shown, "knees out a little more")
+    assert mira.last.text == "Ines: knees out a little more"
+
+
+@staged()
+async def test_a_voice_message_can_be_sent_on_to_the_coach(stage: Stage) -> None:
+    mira = await stage.member("Mira")
+    await mira.sends_voice(b"OggS")
+
+    await mira.presses("Send it to my coach")
+
+    assert mira.last.text == "I have passed it on to your coach."
+    assert stage.coach.last.file is not None
+    assert stage.coach.last.file.kind == "voice"

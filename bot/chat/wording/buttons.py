@@ -5,7 +5,21 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.wording.phrases import ITEMS, LONG_WEEKDAYS, say_date
-from bot.coaching import ask_coach, coach, demos, join, log_sets, move_days, own_data, pain, publish, settings, show, swap
+from bot.coaching import (
+    ask_coach,
+    coach,
+    demos,
+    join,
+    log_sets,
+    move_days,
+    own_data,
+    pain,
+    publish,
+    settings,
+    show,
+    swap,
+    to_member,
+)
 
 _FIXED: dict[type[Any], str] = {
     join.Agree: "Yes, I agree",
@@ -20,6 +34,7 @@ _FIXED: dict[type[Any], str] = {
     pain.OnlySore: "just sore muscles",
     pain.ClearPain: "Let it go on",
     ask_coach.SendToCoach: "Ask my coach",
+    ask_coach.PassOn: "Send it to my coach",
     ask_coach.AskAnyway: "I asked something else",
     ask_coach.KeepAnswer: "Yes, keep it",
     publish.PublishNow: "Publish now",
@@ -34,6 +49,8 @@ _FIXED: dict[type[Any], str] = {
     swap.UndoSwap: "Undo",
     coach.TellEveryone: "Yes, send it",
     coach.DoNothing: "No, leave it",
+    to_member.TellOne: "Yes, send it",
+    to_member.TellNobody: "No, leave it",
     move_days.RestorePlan: "Undo",
     move_days.TakeBackSession: "Undo",
     move_days.KeepPlan: "Leave it as it is",

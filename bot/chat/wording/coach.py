@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.outgoing import Button, Outgoing
 from bot.chat.wording import says, with_picture
-from bot.chat.wording.phrases import and_list, bold, esc, lines, say_date
+from bot.chat.wording.phrases import and_list, bold, counted, esc, lines, say_date
 from bot.coaching import replies
 
 
@@ -76,8 +76,13 @@ def block_refused(reply: replies.BlockRefused) -> str:
 
 @says(replies.AskExercise)
 def ask_exercise(reply: replies.AskExercise) -> str:
-    left = f" ({reply.left} more name{'s' if reply.left != 1 else ''} after this)" if reply.left else ""
-    return f"“{esc(reply.name)}” ({esc(reply.where)}) is new to me. Which exercise do you mean? I will remember your name for it.{left}"
+    left = f" ({counted(reply.left, 'more name')} after this)" if reply.left else ""
+    if reply.typed:
+        return f"“{esc(reply.typed)}” I do not know for sure either. What is “{esc(reply.name)}”? Tap one, or type another name for it."
+    return (
+        f"“{esc(reply.name)}” ({esc(reply.where)}) is new to me. Which exercise do you mean? Tap one, or type another name for it. "
+        f"I will remember yours.{left}"
+    )
 
 
 @says(replies.OwnExerciseAsked)
@@ -167,7 +172,8 @@ def stayed_on(reply: replies.StayedOn) -> str:
 
 @says(replies.BroadcastSent)
 def broadcast_sent(reply: replies.BroadcastSent) -> str:
-    return f"On its way to {reply.to} member{'s' if reply.to != 1 else ''}."
+    rest = f" {reply.unreachable} cannot be reached now (blocked me, or gone)." if reply.unreachable else ""
+    return f"On its way to {counted(reply.to, 'member')}.{rest}"
 
 
 @says(replies.FromCoach)
@@ -182,13 +188,24 @@ def target_set(reply: replies.TargetSet) -> str:
 
 @says(replies.CoachAsked)
 def coach_asked(reply: replies.CoachAsked) -> str:
-    return "I have asked your coach; the answer comes here."
+    return "I have asked your coach; the answer comes here." if reply.asked else "I have passed it on to your coach."
 
 
 @says(replies.QuestionForCoach)
 def question_for_coach(reply: replies.QuestionForCoach) -> str:
     where = f"<i>{esc(reply.context)}</i>" if reply.context else ""
-    return lines(f"{bold(reply.member)} asks:", f"“{esc(reply.question)}”", where, "Reply to this message to answer.")
+    return lines(
+        f"{bold(reply.member)} {'asks' if reply.asks else 'writes'}:",
+        f"“{esc(reply.question)}”",
+        where,
+        "Reply to this message to answer.",
+    )
+
+
+@says(replies.FromMember)
+def from_member(reply: replies.FromMember) -> Outgoing:
+    words = "" if reply.kind == "video_note" else f"From {bold(reply.member)}. Reply to answer."
+    return Outgoing(text=words, file_id=reply.file_id, file_kind=reply.kind)
 
 
 @says(replies.CoachSays)
@@ -230,7 +247,11 @@ _SENTENCES = {
     "which_member": "I find no single member called {0}. /group shows the names.",
     "which_slot": "{0} stands on {1}: say which day, like Mira day 2 {0}: 22.5 x 8-10.",
     "no_target": "I could not read “{2}” as a target. Write it like 22.5 x 8-10.",
-    "tell_everyone": "To {0} members: “{1}” Send it?",
+    "tell_everyone": "To {0}: “{1}” Send it?",
+    "tell_one": "To {0}: “{1}” Send it?",
+    "told_one": "Sent to {0}.",
+    "not_reached": "{0} cannot be reached now (blocked me, or gone), so nothing was sent.",
+    "has_left": "{0} has left the group, so I cannot write to them.",
     "no_block_yet": "There is no block yet. Send me one as a message or a file.",
     "demo_forgotten": "The video is taken off again.",
     "look_at_day": "Which day do you want to see as your members see it?",

@@ -220,8 +220,8 @@ def help_shown(reply: replies.HelpShown) -> str:
             "A change to it: <code>day 2 A1: 4x8-10 @ 3-1-1-0</code>, or of one week: <code>day 2 A1 week 3: 4x8</code>",
             "A video of an exercise, with its slot or name below it: members who ask how it is done get it.",
             "A target for one person: <code>Mira day 2 A1: 22.5 x 8-10</code>",
-            "<code>tell everyone: ...</code>",
-            "Reply to a forwarded question to answer it.",
+            "<code>tell everyone: ...</code>, or to one of them: <code>tell Mira: ...</code>",
+            "Reply to a question, or to any message that tells of a member: your words go to them.",
             "/invite  a new invite link",
             "/group  who is in, and where in the block",
             "/picture  how the week went, member by member",
@@ -238,16 +238,24 @@ def help_shown(reply: replies.HelpShown) -> str:
         bold("Days"),
         "<code>move tomorrow to saturday</code> · <code>away fri till wed</code> · <code>remind me 6:30</code>",
         bold("Look"),
-        "/today · /week · /targets · /settings · /calendar · /mydata",
-        "If something hurts, say so: I stop that exercise and tell your coach.",
+        "/today · /week · /targets · /settings · /calendar · /undo",
+        "If something hurts, say so: I stop that exercise and tell your coach. <code>tell my coach ...</code> goes there word for word.",
+        "/privacy tells what I keep, /mydata sends it, /erase removes it; /stop ends the reminders, or all of it.",
+        _COACH_TOO if reply.coach_too else "",
     )
+
+
+_COACH_TOO = (
+    "As coach: a block or a change to it, <code>tell everyone: ...</code>, <code>tell Mira: ...</code>, /invite, /group, /picture, "
+    "/block, /template."
+)
 
 
 @says(replies.CoachNotUnderstood)
 def coach_not_understood(reply: replies.CoachNotUnderstood) -> str:
     return (
-        f"I am not sure what to do with “{esc(reply.text)}”. To write to your members: <code>tell everyone: ...</code>. To answer one "
-        "of them, reply to the forwarded question. A block or a change comes as text or as a file. /help shows all of it."
+        f"I am not sure what to do with “{esc(reply.text)}”. To write to your members: <code>tell everyone: ...</code>. To one of "
+        "them: <code>tell Mira: ...</code>, or reply to a message that tells of them. A block or a change comes as text or as a file. /help shows all of it."
     )
 
 
@@ -263,8 +271,14 @@ def privacy_shown(reply: replies.PrivacyShown) -> str:
 
 @says(replies.OnlyText)
 def only_text(reply: replies.OnlyText) -> str:
+    what = esc(reply.what)
+    if reply.passed_on:
+        return "Your coach has it, with your words."
     if reply.beside_words:
-        return f"I read your words; {esc(reply.what)} I cannot see or hear."
+        return f"I read your words; I cannot {'listen to' if reply.what in _HEARD else 'look at'} {what}."
     if reply.coach:
-        return f"I can only read text and files (txt, csv, xlsx), not {esc(reply.what)}. Please type it, or send it as a file."
-    return f"I can only read text, not {esc(reply.what)}. Please type it: your sets, like <code>20x12</code>, or your question."
+        return f"I can only read text and files (txt, csv, xlsx), not {what}. Please type it, or send it as a file."
+    return f"I can only read text, not {what}. Please type it: your sets, like <code>20x12</code>, or your question."
+
+
+_HEARD = ("voice messages", "audio")

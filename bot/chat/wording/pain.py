@@ -139,6 +139,19 @@ def pain_cleared(reply: replies.PainCleared) -> str:
     return f"Your coach lets you go on with {esc(reply.name)}. Start lighter than before, and stop if it comes back."
 
 
+@says(replies.BetterHeard)
+def better_heard(reply: replies.BetterHeard) -> str:
+    look = " Still, have a doctor look at it before you train again." if reply.emergency else ""
+    rests = " What I stopped stays out until you hear from your coach." if reply.rests else ""
+    return f"Good to hear.{look} I have told {esc(reply.coach)}.{rests}"
+
+
+@says(replies.BetterForCoach)
+def better_for_coach(reply: replies.BetterForCoach) -> str:
+    look = "I asked them to have a doctor look at it first." if reply.emergency else ""
+    return lines(f"<b>{esc(reply.member)} says it is better</b>:", f"“{esc(reply.text)}”", look)
+
+
 @says(replies.SorenessNoted)
 def soreness_noted(reply: replies.SorenessNoted) -> str:
     where = f" in your {esc(reply.part)}" if reply.part else ""

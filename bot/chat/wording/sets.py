@@ -210,6 +210,8 @@ def not_understood(reply: replies.NotUnderstood) -> str:
 
 @says(replies.Acknowledged)
 def acknowledged(reply: replies.Acknowledged) -> str:
+    if reply.kind == "greeting" and reply.coach:
+        return "Hello. Send me a block, or /help for all that I can do."
     if reply.kind == "greeting":
         return "Hello. Send <code>today</code> for your session."
     return "You are welcome." if reply.kind == "thanks" else "Good."
