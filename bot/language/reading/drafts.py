@@ -159,6 +159,7 @@ def _as_in_a_session(entry: Entry, setting: Setting) -> None:
         item.ops = ["w" if op == "@" else op for op in item.ops]
     sets = len(setting.free_numbers)
     marked = any(op in "xw@fo" for item in entry.items for op in item.ops)
+    marked = marked or any(item.before == "|" for item in entry.items)  # named again: "curl 40 15 pushdown 50 15 curl 40 13"
     counted = all(t.bare or t.role in ("count", "minutes_or_metres") for t in numbers[1:])
     if setting.load_first and not marked and len(numbers) == sets + 1 > 2 and numbers[0].bare and counted:
         numbers[0].role = "load"
