@@ -21,11 +21,12 @@ from bot.training.blocks import SetKind
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:now|scusa|scusate|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:now|scusa|scusate|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|hold up|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|war|waren|était|etait|era|foi|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:nur|seulement|solo|só|actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
 _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\s*(?P<number>\d{1,2}|one|two|three|four|five|first|second|third|fourth|1st|2nd|3rd|4th)|(?P<ordinal>first|second|third|fourth|1st|2nd|3rd|4th|5th)(?: set| one| [a-z]{3,12}(?= was| were| should| is))?)(?:\s+(?:(?:of|on|for|in)\s+)?(?:the\s+)?(?P<label2>[a-z]{1,2}\s?\d{1,2}))?"
+_OF_SLOT = r"(?:(?:to|for|on|of|in)\s+)?(?:the |my )?"
 _SHADES = f"(?:{SHADES})"
 _SHADE = re.compile(
     rf"{_SOFT}(?:it was |that was |(?:(?:that|the|my) )?band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:on |for )?(?:both|all|each|every) (?:times|sets|time|set))?"
@@ -34,6 +35,7 @@ _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"(?:[a-z]{{2,7}} )?{_SOFT}(?:(?:the|that|this|last|latest|final|my|those) )*(?P<label>[a-z]\d{{1,2}})(?: (?:one|set))?\s+(?:actually\s+)?(?:was|were|should be|should have been){_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?:change|make|edit|fix|update|correct|set|amend|adjust)\s+{_SLOT}\s*(?:to|=|into|as|was)\s*(?P<value>.+)"),
+    re.compile(rf"(?:{_SOFT}(?:change|fix|edit|update|amend|adjust|correct|correction|typo)[\s:]+){_OF_SLOT}{_SLOT}\s*(?:set\s*)?[:,-]\s*(?P<value>\d.+)"),
     re.compile(rf"{_SOFT}(?:the |my )?(?P<value>(?:left|right)(?: side| leg| arm| hand| one)?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*\d.*)"),
     re.compile(rf"{_SOFT}(?P<every>all|both|every one|each)(?: of)?(?: (?:them|those|the|my|my last|three|four|five|two|[2-5]|(?P<label3>[a-z]\d)))*(?: [a-z]{{4,12}})?(?: (?:sets?|ones?|of them))?\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
     re.compile(rf"{_SOFT}(?P<which>{_WHICH})\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
@@ -59,17 +61,23 @@ _NOT = re.compile(
     r"[\s,(]*\b(?:not|pas|nie|nicht|niet|non|não|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$"
 )
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
+_SORRY = re.compile(r"\b(?:so+r+y+|sorri|srry|soz+|sowwy)\b")
+_AFTERWORD = re.compile(
+    r"(?<=\d)[.!]+\s+(?!.*\b(?:left|right|then|next|now)\b)[^\d]+$"
+)  # "row was 125. can't count plates today"
 _OF_A_SET = re.compile(r"\b(?:set|first|second|third|fourth)\b")
 _NOW = re.compile(r"^(?:now|and now|but|right now)[\s,]+(?=hold|that|wait|no\b|the|it)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
-_IT_WAS = re.compile(r"(?:[a-z]\d\b|it|that|this|those|the \w+|i meant|should|was|set \d)\b")
+_IT_WAS = re.compile(
+    r"(?:[a-z]\d\b|(?:bar|weight|load|bag|bell|kettlebell|band) (?=was|is|should)|it|that|this|those|the \w+|i meant|should|was|set \d)\b"
+)
 _DENIES = re.compile(
-    r"\b(?:miscounted|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
+    r"\b(?:miscounted|mistyped|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
 )
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
     r"[*>/]|\b(?:was|wasn|were|is|should|shoulda|shld|needs|ought|must|had|wuz|wasd|change|make|edit|fix|update|correct|set|amend|adjust|call|"
-    r"used|had|scratch|strike|mistake|apologies|autocorrect|phone|fingers|thumbs|error|miscounted|misread|scusa|errado|falsch|fout|non|não|meant|mean|ment|said|read|not|pas|nie|nicht|niet|non|não|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
+    r"used|had|scratch|strike|mistake|apologies|autocorrect|phone|fingers|thumbs|error|miscounted|mistyped|misread|scusa|errado|falsch|fout|non|não|meant|mean|ment|said|read|not|pas|nie|nicht|niet|non|não|instead|rather|put|wrote|typed|logged|sent|entered|oops|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|whoops|sorry|"
     r"nah|naw|no|nope|wait|actually|correction|typo|wrong|bad|sry|hang|hold|argh|mistake|ah|oh)\b|="
 )
 _BREAKS_OFF = re.compile(r"\b(?:hurt|pain|then|next|now|but)\b|[;?\n]|\d\s*,\s*\d+\s*,")
@@ -90,6 +98,7 @@ def correction(folded: str, situation: Situation, catalogue: Catalogue) -> Found
     if not situation.today or not _HINT.search(folded):
         return None
     text = _NOW.sub("", _with_digits(folded).strip(" .!\n"))
+    text = _AFTERWORD.sub("", _SORRY.sub("sorry", text))
     put = _PUT.fullmatch(text) if situation.today and len(text) <= 120 else None
     if put:
         return _corrected(put, situation, catalogue, plain=False)

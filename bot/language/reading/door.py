@@ -61,6 +61,7 @@ from bot.training.exercises.entry import LoadStyle
 from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
+_PUTS_RIGHT = re.compile(r"\W*(?:correction|correct|fix|change|edit|update|typo)\b")
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _NTH_OF = re.compile(
     r"(?:the |my )*(?P<nth>first|second|third|fourth|last|final|1st|2nd|3rd|4th)(?: (?:set|lot|go|one|round))?(?: (?:of|on|for|in))?(?: (?:the|my))*\s+$"
@@ -173,7 +174,7 @@ class _Text:
 
     def _with_labels(self) -> str:
         """The text, with "the push ups were" written as "a2 were": a correction may name its exercise, and a set of it."""
-        if len(self.folded) > _LONGEST_CORRECTION or not _WAS.search(self.folded):
+        if len(self.folded) > _LONGEST_CORRECTION or not (_WAS.search(self.folded) or _PUTS_RIGHT.match(self.folded)):
             return self.folded
         names = [name for name in self._names(tokens_of(self.folded)) if self.situation.slot(name[2])]
         if len(names) != 1:
@@ -187,7 +188,7 @@ class _Text:
         which = _NTH_OF.search(before)
         which_behind = _NTH_BEHIND.search(after)
         nth = which["nth"] if which else which_behind["nth"] if which_behind else ""
-        if nth and re.match(r"\s+(?:sets?\s+)?(?:was|were|is|should)\b", after):
+        if nth and re.match(r"\s+(?:sets?\s*)?(?:(?:was|were|is|should)\b|[:,])", after):
             number = self._number_of_last(label) if nth in ("last", "final") else nth
             if which_behind and not which:
                 after = after[: which_behind.start()] + after[which_behind.end() :]

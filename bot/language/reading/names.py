@@ -326,13 +326,22 @@ def _all_words(name: str) -> list[str]:
     return re.findall(r"[a-z]+", _TWO_IN_ONE.sub(r"\1 ", fold(name)))
 
 
+_SHORT_KIT = {"dumbbell": "db", "barbell": "bb", "kettlebell": "kb"}
+
+
+def _short_kit(name: str) -> list[str]:
+    """ "Dumbbell shoulder press" as "db", "shoulder", "press"."""
+    return [_SHORT_KIT.get(word, word) for word in _all_words(name)]
+
+
 def _initials(day: Day) -> list[tuple[str, str]]:
     """ "lr" for the lateral raise, where only one exercise of the day begins so and the letters mean nothing else."""
     made = [
         (first, slot.label)
         for slot in day.slots
         for first in dict.fromkeys(
-            "".join(word[0] for word in words) for words in (_bare_words(slot.exercise_name), _all_words(slot.exercise_name))
+            "".join(word if word in _SHORT_KIT.values() else word[0] for word in words)
+            for words in (_bare_words(slot.exercise_name), _all_words(slot.exercise_name), _short_kit(slot.exercise_name))
         )
     ]
     letters = [first for first, _ in made]

@@ -16,6 +16,7 @@ _NTH = "|".join(
 _WAYS = (
     re.compile(rf"(?:(?<=[\s,;|/(])|^)(?:set|s|satz|serie|série)\s?#?(?P<n>{_NUMBER})(?:\s*[:.)=–-]+\s*|\s+(?:was |were |is |of )?)"),
     re.compile(rf"(?:(?<=[\s,;|/(])|^)(?:the )?(?P<n>{_NTH})(?:\s+(?:set|one|go))?(?:\s*[:=–-]+\s*|\s+(?:was |were )?)"),
+    re.compile(r"(?:(?<=\n)|^)[ ]*(?P<n>\d)[ ]+(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?[ |x×@]+\d+\s*(?:reps?\s*)?(?:\n|$))"),
     re.compile(r"(?:(?<=[\n;|])|(?<=, )|(?<=,)|^)[ ]*(?P<n>\d)(?:\)\s*|[:.]\s+|\s+[–-]\s+)(?=\S)"),
 )  # fmt: skip
 _SAYS = re.compile(
@@ -27,7 +28,7 @@ _BEHIND = re.compile(
     r"(?P<told>[^\n]*\d[^\n]*?)[\s,]+(?:(?:for|on|in|as|that'?s|was|is) )?(?:my |the )?(?<!drop )(?<!more )(?<!up )(?<!super )set\s?#?(?P<n>[1-9])[\s.!)]*"
 )
 _CERTAIN = 0.9
-_LOOKS = re.compile(r"\d[:.)]|\bs(?:et|atz|erie|érie)?\s?#?(?:1|one)\b|\b(?:1st|first)\b|\d\s+[–-]")
+_LOOKS = re.compile(r"\d[:.)]|\bs(?:et|atz|erie|érie)?\s?#?(?:1|one)\b|\b(?:1st|first)\b|\d\s+[–-]|(?:^|\n)\s*1\s+\d")
 
 
 def without_set_numbers(text: str, situation: Situation) -> tuple[str, int]:
@@ -77,6 +78,9 @@ def _blanked(text: str, found: list[re.Match[str]]) -> str:
     for one in reversed(found):
         long = one.end() - one.start()
         before = text[: one.start()].rstrip(" ")
-        apart = not before or before[-1] in ",;\n|/:"
+        if before and before[-1] == "/":
+            before = before[:-1] + ";"  # "set1 80kg 8 / set2 82.5kg 7"
+            text = before.ljust(one.start()) + text[one.start() :]
+        apart = not before or before[-1] in ",;\n|:"
         text = text[: one.start()] + (" " * long if apart or long < 2 else "," + " " * (long - 1)) + text[one.end() :]
     return text

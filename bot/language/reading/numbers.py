@@ -48,6 +48,8 @@ NUMBER_WORDS |= {
     "ninty": 90,
     "tweny": 20,
     "twenny": 20,
+    "fiver": 5,
+    "tenner": 10,
 }
 PLURAL_WORDS: dict[str, int] = {
     "fives": 5, "sixes": 6, "sevens": 7, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "fourteens": 14,

@@ -18,6 +18,7 @@ from bot.language.reading.grammar import Entry, Item
 from bot.language.reading.numbers import NUMBER_WORDS
 from bot.language.reading.setting import Setting
 from bot.language.reading.terms import Term
+from bot.language.reading.words import SET_NUMBERS
 from bot.training.blocks import Measure
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import Load, Unit, from_kg
@@ -54,6 +55,10 @@ _BEFORE_STEP = frozenset(
     ]
 )
 _MINUS = re.compile(r"\bsame\b[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))")
+_AS_LAST_TIME = re.compile(r"(?:as|like|same as) last (?:week|time|session)\b")
+_THAN_SET = re.compile(
+    r"\bthan (?:the |my )?(?P<n>first|second|third|1st|2nd|3rd) (?:set|one|go|round)\b|\bthan set (?P<m>[1-9])\b"
+)
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -144,8 +149,8 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
         base.count = before.done.count + (step if fewer["way"] == "plus" else -step)
         return [base], "" if base.count > 0 else "which_one", Source.CARRIED  # "same, minus one"
     of_load = (
-        compared and bool(re.search(r"\b(?:weight|load|kilos|kg)\b", folded)) and not any(t.unit or t.plural for t in numbers)
-    )
+        compared and bool(_AS_LAST_TIME.match(folded.strip())) and len(numbers) == 1 and numbers[0].bare and setting.needs_load
+    ) or (compared and bool(re.search(r"\b(?:weight|load|kilos|kg)\b", folded)) and not any(t.unit or t.plural for t in numbers))
     if "A" in kinds or (compared and not numbers) or of_load:  # "last week's weight, 5 reps"
         return _same(entry, numbers, before, setting, unit, number, folded)
     return None
@@ -311,6 +316,10 @@ def _changed(
     """ "up 2.5 got 9", "down to 18, 10", "one more than last week", "2 less"."""
     if change.kind in "UD":
         return _moved(entry, change, numbers, before, setting, unit, folded)
+    than = _THAN_SET.search(folded)
+    if than is not None:
+        number = SET_NUMBERS[than["n"] or than["m"]]
+        before = next((r for r in setting.records if r.place and r.place.number == number), before)
     if before is None:
         return None
     step = 1 if change.text in ("one", "1", "an") and change.end - change.start > 4 else None

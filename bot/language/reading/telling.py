@@ -35,7 +35,7 @@ _DOUBTFUL = re.compile(
     r"|\bthen (?:another|one|a) ?\d* (?:on|more|extra)\b|\bthen another\b|\bsame as the first (?:two|three|\d)\b"
 )
 _LAST_REPS_HELPED = re.compile(
-    r"\b(?:last|final) (?:\d|one|two|three|few|couple)(?: of them| reps?)? (?:with|on|using|w/?|by) |\b\d+ (?:slow )?(?:negatives?|negs|eccentrics?)\b"
+    r"\b(?:last|final) (?:\d|one|two|three|few|couple)(?: of them| reps?)? (?:with|on|using|w/?|by) (?!(?:an? )?(?:\w+ )?(?:round|rounded|bad|poor|ugly|sloppy|shaky|good|clean|great|bent|arched) )|\b\d+ (?:slow )?(?:negatives?|negs|eccentrics?)\b"
 )
 _OTHER_TIME = re.compile(
     r"^(?!.*\b(?:more|less|fewer|than|up|down|same|like|as|vs|beat|better|compared|instead|not|this time|today|now)\b)"

@@ -581,6 +581,7 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
         elif waiting and term.kind == "n" and term.role in ("", "count") and not term.unit:
             term.side, waiting = waiting, ""
             term.role = "count"
+    terms = [term for place, term in enumerate(terms) if not (term.kind == "k" and place and terms[place - 1].kind in "LR")]
     plain = [
         term for place, term in enumerate(terms)
         if not (term.kind in ":-=/|" and term.kind != "|" and any(terms[n].kind in "LR" for n in (place - 1, place + 1) if 0 <= n < len(terms)))

@@ -39,9 +39,9 @@ _WORDS = {
     "x": "mal keer maal fois veces vezes razy gånger x * times by ×",
     "@": "@ at",
     "f": "voor för por pour para für na for fo fr",
-    "w": "used con com avec met med mit w with using wi wth wiht widh mit holding wearing",
+    "w": "whit used con com avec met med mit w with using wi wth wiht widh mit holding wearing",
     "o": "of",
-    "h": "then den thn > followed",
+    "h": "then den thn > followed luego puis dann danach poi daarna potem sedan depois ensuite",
     "d": "↓ drop dropped drops dropping dropset dropsets",
     "&": "and & n und plus",
     ",": "period fullstop comma coma virgule komma",
@@ -92,7 +92,7 @@ _WORDS = {
     "work working working-set exercise session per myself you u ur your will going go gonna please pls plz thanks thx ty cheers sorry like "
     "kind kinda sort sorta max bad best better worse worst pb pr personal record new first hell damn shit fuck fucking bloody effing god gosh jeez crikey omg "
     "hot sweat sweating need water breather breath proud happy yay woo woohoo whoop boom let's lets come got'em em them em' spot wobbly wobble "
-    "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
+    "balance controlled slowly paused pause full range deep depth clean morning evening another struggled struggle struggling somehow harder easier heavier lighter slower faster quick barely ready managed remaining remained remain remains surprise surprised fresh fine fuel hungry sleepy tired-ish meh bleh ouf oooh aah yikes nope nah hm hmmm ahh ohh woah whoa grr aaah argh wobble pretty decent alrighty kk roger noted report reporting update updated entry result results score scores numbers here's heres here-is coming next-set complete okie okey dokie yessir yes! finally! session's felt-good tough-one im-dead bit's legit literally basically totally absolutely definitely certainly somewhat slightly proper properly stupid silly close minor extra-hard folks team guys everyone all-good peachy lovely beautiful awesome amazing fantastic sweet perfect excellent wonderful yeah! left-over because since though tho due set-wise reps' next' goes gone by myself yall did'nt "
     "surprisingly super actual whole entire couple few bro mate buddy boss chief coachy heya yo sup finish finished complete completed "
     "ez buggered knackered moved chair table sofa bench-top ready above otra otro mas más negatives negs eccentrics negative eccentric xx xxx xo xoxo feito hecho fertig fait klaar gotowe pronto listo hecha against despite during while beside onto bruh fam yaar innit mate luv honey love darling dear hun babe cap lightweight yall y'all wey dale vamos allez los genau puh uff ay oi lad lads gents peeps nah naw smashed wahey yas yass yesss "
     "stopped squeeze tempo number two's followed straight away round go" ,
@@ -124,7 +124,7 @@ _PHRASES = {
     "on each leg|on each arm|on both legs|on both arms|ea side|each side's",
     "H": "both hands|in both hands|each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
-    "B": "no bag|no pack|no backpack|no rucksack|no dumbbell|no dumbbells|no vest|no belt|without the bag|without the pack|bag off|vest off|sin peso|ohne gewicht|sans poids|nae weight|no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
+    "B": "no bag|no pack|no backpack|no rucksack|no dumbbell|no dumbbells|no vest|no belt|without the bag|without the pack|bag off|vest off|sin peso|ohne gewicht|sans poids|nae weight|no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|without any weight|without weights|without any weights|without added weight|no added weight|no extra weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
     "^": "on the last|for the last|on last|on the last one|on the last set|for the last one|for the last set",
     "$": "weaker side|weak side|stronger side|strong side|other side|bad side|good side|weaker arm|weaker leg|stronger arm|stronger leg|other arm|other leg|bad leg|bad arm|good leg|good arm|first side|second side|dominant side|weak arm|weak leg",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
@@ -140,7 +140,7 @@ _PHRASES = {
     "technique broke down|technique went|technique slipped|form a bit off|form bit off|not clean|form was terrible|form failed|form was poor|form got shaky|form broke at the end",
     "g": "with good form|with great form|with clean form|with perfect form|with strict form|with decent form|decent form|good form|form was good|form good|clean form|form held|form solid|form was solid|perfect form|strict form|form kept|form was fine|form stayed good|form ok|form fine|form was clean|"
     "all clean|form clean|form tight|form on point|form felt good|great form|form great|form was great|form spot on|form stayed solid|form stayed clean|form was perfect",
-    "t": "kept the slow lower|kept it slow|slow as written|slow like you said|slow like it says|slow as asked|tempo kept|kept tempo|kept the tempo|tempo good|tempo held|held the tempo|held tempo|on tempo|good tempo|tempo was good|with tempo|tempo ok|tempo fine|in tempo|at tempo|"
+    "t": "kept the slow lower|kept it slow|slow as written|slow like you said|slow like it says|slow as asked|tempo kept|tempo respected|tempo was respected|respected the tempo|tempo honest|tempo true|true to tempo|kept tempo|kept the tempo|tempo good|tempo held|held the tempo|held tempo|on tempo|good tempo|tempo was good|with tempo|tempo ok|tempo fine|in tempo|at tempo|"
     "to tempo|perfect tempo|tempo spot on|tempo perfect|tempo as written|strict tempo|stuck to the tempo|stuck to tempo|kept to tempo|kept to the tempo|tempo stayed",
     "T": "tempo lost|lost the tempo|lost tempo|tempo off|tempo was off|tempo not kept|no tempo|without tempo|tempo went|tempo slipped|too fast|tempo broke|tempo gone|"
     "didn't keep tempo|didnt keep tempo|didn't keep the tempo|didnt keep the tempo|tempo too fast|tempo got fast|faster than tempo|couldn't keep the tempo|couldnt keep the tempo|"
@@ -149,13 +149,13 @@ _PHRASES = {
     "Z": "rest pause|rest - pause|rest paused|mini sets|with rest pause",
     "K": "half reps|half rep|partial reps|quarter reps|partial rep|bottom halves|top halves|short reps|half ones|short ones|bottom half reps|top half reps|lengthened partials|"
     "bottom partials|top partials|little ones|half range|part reps|half - reps|bouncy halves|pulses",
-    "A": "jeszcze raz to samo|to samo|jeszcze raz|lo mismo|el mismo|la misma|le même|la même|la même chose|pareil encore|das gleiche|das selbe|dasselbe nochmal|noch mal|lo stesso|la stessa|samma igen|samma som sist|det samme|samme igjen|o mesmo|a mesma|la fel|de nouveau|like before|as before|otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same thing again|same one|same numbers|exactly the same|same as that|"
+    "A": "repeated the previous set|repeated the last set|repeated the last one|repeated that|copy paste|carbon copy|exact copy|same plates|same bar|same bell|same bells|same dumbbells|same dbs|same pair|jeszcze raz to samo|to samo|jeszcze raz|lo mismo|el mismo|la misma|le même|la même|la même chose|pareil encore|das gleiche|das selbe|dasselbe nochmal|noch mal|lo stesso|la stessa|samma igen|samma som sist|det samme|samme igjen|o mesmo|a mesma|la fel|de nouveau|like before|as before|otra vez|once again|matched last set|matched the last set|matched that|same again|same as before|as before|same thing|the same|and again|once more|one more time|same thing again|same one|same numbers|exactly the same|same as that|"
     "same as the last|same as last set|same as first|same as set one|repeat of that|another one of those|another of the same|same deal|just the same|identical",
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
     "what it says|as coach wrote|as scheduled|as per coach",
     "l": "last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
-    "+": "one more|1 more|one rep more|1 rep more|an extra rep",
+    "+": "one repetition more|1 repetition more|one rep better|1 rep better|one better|one more|1 more|one rep more|1 rep more|an extra rep",
     "v": "one less|1 less|one fewer|1 fewer|one rep less|1 rep less|one rep fewer",
     "!": "nearly had|nearly got|nearly made|almost had|almost made|wanted|supposed to be|supposed to do|supposed to get|meant to be|meant to do|meant to get|was aiming for|aimed for|aiming for|aim was|target was|goal was|plan was|planned|prescribed|"
     "plan said|plan says|should have been|should've been|shouldve been|should be|was going for|was going for|instead of|out of|rather than|asked for|target|goal|the plan was|"
@@ -170,11 +170,11 @@ _PHRASES = {
     "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to|straight into|then straight into|straight down to|and straight to|then straight to|straight to",
     "h": "and then|followed by|after that|then did|then got|then just",
     "k": "ended up|ended with|ended up with|came out|came to|only got|only did|just did|got to|got up to|called it at|stopped at|stop at|had to stop at|ended on|ended at|finished with",
-    "1": "top set|top sets|work set|work sets|working set|working sets|main set|real set|real sets|first work set|straight sets|money set",
-    ".": "in a row|gave up|give up|gives up|giving up|set up|line up|on last 2|on last two|on last three|on last 3|on the last 2|on the last 3|for last 2|for last two|last 2 reps|last two reps|last rep or two|on the bar|on bar|all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
+    "1": "real one|real ones|the real thing|proper set|proper sets|top set|top sets|work set|work sets|working set|working sets|main set|real set|real sets|first work set|straight sets|money set",
+    ".": "all up|in a row|gave up|give up|gives up|giving up|set up|line up|on last 2|on last two|on last three|on last 3|on the last 2|on the last 3|for last 2|for last two|last 2 reps|last two reps|last rep or two|on the bar|on bar|all over|all round|all around|all day|from my knees|from the knees|on my knees|from knees|on knees|on the knees|at the end|at end|on the last two|on the last couple|on the last few|on the last three|on the last rep|on the last reps|on the last one or two|for the last two|for the last couple|for the last few|of the last|the last rep|last rep|last reps|last few|last couple|last two|last 2|last three|last 3|of them|on the end|of it|for once|"
     "at all|at least|at last|at most|at first|at the top|at the bottom|for real|for sure|for me|for now|for that|for this|for the first time|with that|with it|with this|with ease|all good|all done|"
     "by far|for today|of that|of those|of this|one of those|this one|that one|last one|first one|next one|time around|lots of|kind of|sort of|bit of|all the way|for a bit|for fun|"
-    "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|of the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",
+    "of course|for set|at home|in the end|up there|with great|with good|for good|no more|not bad|not too bad|not easy|not great|not gonna lie|not lying|up next|for the|for my|of my|at that|at this|did it|got it|got them all|got em all|got there|all of them|every rep|every one|all reps|and that's that",
 }  # fmt: skip
 
 PHRASES: dict[str, list[tuple[tuple[str, ...], str]]] = {}
