@@ -95,7 +95,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
     _counts_before_load(entry, setting)
     _pairs_in_a_row(entry, setting)
     _one_count_for_all(entry, setting)
-    _drop_told_sets(entry)
+    _drop_told_sets(entry, setting)
     _join_singles(entry)
     _give_sides(entry, setting)
     for item in entry.items:
@@ -264,7 +264,7 @@ def _one_count_for_all(entry: Entry, setting: Setting) -> None:
         return
 
 
-def _drop_told_sets(entry: Entry) -> None:
+def _drop_told_sets(entry: Entry, setting: Setting) -> None:
     """ "3 sets with 20: 12, 11, 10": how many sets is said twice; the counts tell it already."""
     numbers = [(item, term) for item in entry.items for term in item.numbers]
     told = [(item, term) for item, term in numbers if term.role == "sets"]
@@ -279,9 +279,13 @@ def _drop_told_sets(entry: Entry) -> None:
     place = next(n for n, other in enumerate(item.numbers) if other is term)
     following = item.numbers[place + 1] if place + 1 < len(item.numbers) else None
     if len(counts) > term.number:
-        if following is None or following.role or item.ops[place] not in "w@":
+        before = item.numbers[place - 1] if place else None
+        if following is not None and not following.role and item.ops[place] in "w@":
+            following.role = "load"
+        elif before is not None and before is counts[0] and not before.role and setting.needs_load:
+            before.role = "load"  # "65 both sets, 12 and 10"
+        else:
             return
-        following.role = "load"
     item.numbers.pop(place)
     if item.ops:
         item.ops.pop(min(place, len(item.ops) - 1))
@@ -546,6 +550,7 @@ class Builder:
             (item.ops or load.bands)
             and self.drafts
             and not self._dropping
+            and not (load.bands and self.setting.helped and item.before == "h")  # "4 then 3 with the band": help began then
             and all(draft.load is None for draft in self.drafts)
             and _load_comes_last(item, counts, words)
         ):

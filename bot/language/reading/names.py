@@ -249,6 +249,10 @@ _HEAD = re.compile(
 )
 
 
+# "lp 100 12": initials at the head of a line.
+_INITIALS = re.compile(r"(?:^|\n)\s*(?P<word>[b-df-hj-np-tv-z]{2,5})(?=\s*[:=|-]?\s*\d)")
+
+
 def _begins_words_of(said: str, name: str) -> bool:
     """ "split sq", "band lats": each word said begins one of the name's."""
     words = fold(name).replace("-", " ").split()
@@ -269,14 +273,17 @@ def _garbled_heads(folded: str, first: int, last: int, found: list[tuple[int, in
     """
     labels = [slot.label for slot in day.slots]
     more: list[tuple[int, int, str]] = []
-    for said in _HEAD.finditer(folded, first, last):
+    for said in (*_HEAD.finditer(folded, first, last), *_INITIALS.finditer(folded, first, last)):
         start, stop = said.span("word")
         known = [*found, *more]
         if any(begin < stop and start < end for begin, end, _ in known):
             continue
         named = {name[2] for name in known}
         begun = [
-            slot.label for slot in day.slots if slot.label not in named and _begins_words_of(said["word"], slot.exercise_name)
+            slot.label
+            for slot in day.slots
+            if slot.label not in named
+            and (said["word"] in _first_letters(slot.exercise_name) or _begins_words_of(said["word"], slot.exercise_name))
         ]
         before = max((name for name in known if name[1] <= start), default=None)
         after = min((name for name in known if name[0] >= stop), default=None)
@@ -329,21 +336,15 @@ def _all_words(name: str) -> list[str]:
 _SHORT_KIT = {"dumbbell": "db", "barbell": "bb", "kettlebell": "kb"}
 
 
-def _short_kit(name: str) -> list[str]:
-    """ "Dumbbell shoulder press" as "db", "shoulder", "press"."""
-    return [_SHORT_KIT.get(word, word) for word in _all_words(name)]
+def _first_letters(name: str) -> tuple[str, ...]:
+    """ "lr" and the like for "Lateral raise", "dbsp" for "Dumbbell shoulder press"."""
+    ways = (_bare_words(name), _all_words(name), [_SHORT_KIT.get(word, word[0]) for word in _all_words(name)])
+    return tuple(dict.fromkeys(["".join(word[0] for word in way) for way in ways[:2]] + ["".join(ways[2])]))
 
 
 def _initials(day: Day) -> list[tuple[str, str]]:
     """ "lr" for the lateral raise, where only one exercise of the day begins so and the letters mean nothing else."""
-    made = [
-        (first, slot.label)
-        for slot in day.slots
-        for first in dict.fromkeys(
-            "".join(word if word in _SHORT_KIT.values() else word[0] for word in words)
-            for words in (_bare_words(slot.exercise_name), _all_words(slot.exercise_name), _short_kit(slot.exercise_name))
-        )
-    ]
+    made = [(first, slot.label) for slot in day.slots for first in _first_letters(slot.exercise_name)]
     letters = [first for first, _ in made]
     return [(first, label) for first, label in made if len(first) > 1 and letters.count(first) == 1 and first not in LEXICON]
 

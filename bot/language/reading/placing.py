@@ -7,11 +7,14 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from bot.language.reading.drafts import Draft
+from bot.language.reading.ranking import heavy_for, on_ladder
 from bot.language.reading.setting import Setting, place_of
 from bot.training.blocks import LoadRule, Measure, SetKind
 from bot.training.exercises.entry import LoadStyle
 from bot.training.loads import BODY_WEIGHT, Load, LoadKind
 from bot.training.records import SetDone, SetRecord, Source
+
+_HEAVIEST_BAR = 150.0  # kg, where two dumbbells were planned and one bar was used
 
 
 @dataclass(slots=True)
@@ -143,6 +146,7 @@ def _done(draft: Draft, number: int, before: Load | None, setting: Setting) -> t
         and setting.style is LoadStyle.PAIR
         and not load.pair
         and load.implement in (None, "dumbbell")
+        and not (source is Source.SAID and _too_heavy_for_two(load, setting))
     ):
         load = replace(load, pair=True)
     count, left, right = draft.count, draft.left, draft.right
@@ -161,6 +165,13 @@ def _done(draft: Draft, number: int, before: Load | None, setting: Setting) -> t
         ),
         lacking,
     )  # fmt: skip
+
+
+def _too_heavy_for_two(load: Load, setting: Setting) -> bool:
+    """ "calf 60kg 15": what no hand holds, of an exercise of which no load is known, is one bar or machine."""
+    return (
+        load.kg is not None and not setting.known_loads and setting.ladder is None and float(load.kg) > 1.5 * heavy_for(setting)
+    )
 
 
 def unsaid_load(number: int, before: Load | None, setting: Setting, *, warm_up: bool = False) -> tuple[Load | None, Source, bool]:
@@ -266,10 +277,10 @@ def _load_surprises(load: Load | None, setting: Setting) -> bool:
         return kg > 60 and not any(abs(known - kg) < 15 for known in kind_known)
     if load.kind is LoadKind.ASSISTED:
         return kg > 90
-    from bot.language.reading.ranking import heavy_for, on_ladder
-
     ladder = setting.ladder
-    if not kind_known and ladder is None and load.kind is LoadKind.IMPLEMENT and kg > 1.5 * heavy_for(setting):
+    one_of_two = setting.style is LoadStyle.PAIR and not load.pair
+    too_heavy = _HEAVIEST_BAR if one_of_two else 1.5 * heavy_for(setting)
+    if not kind_known and ladder is None and load.kind is LoadKind.IMPLEMENT and kg > too_heavy:
         return True
     if kind_known and not any(0.62 <= kg / known <= 1.45 for known in kind_known if known > 0):
         steps_away = _steps_away(load, kind_known, setting)

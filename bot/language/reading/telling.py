@@ -53,7 +53,12 @@ def tells_sets(clause: Clause, entries: list[Entry], base: Setting | None, *, ru
         return 0.0
     if not numbers:
         told = marks & set("AO") or ("l" in marks and marks & set("+v")) or (marks & set("+v") and not clause.unknown)
-        return (0.6 if clause.unknown else 1.0) if told and len(clause.unknown) <= 1 else 0.0
+        if not told or len(clause.unknown) > 1:
+            return 0.0
+        said = [mark for item in items for mark in item.marks]
+        whole = any(mark.kind == "A" and mark.end - mark.start > len(mark.text) for mark in said)
+        addressed = whole and said[-1].kind == "?"  # "same again pet"
+        return 1.0 if not clause.unknown or addressed else 0.6
     named = any(entry.label or entry.exercise for entry in entries)
     strong = any(
         (item.ops and any(op in "x@wf:" for op in item.ops) and len(item.numbers) > 1 and not _apart(item, clause.unknown) and not any(term.ordinal for term in item.numbers))

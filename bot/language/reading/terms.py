@@ -20,6 +20,8 @@ from bot.training.loads import Unit
 
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _MOST_AIMS = 20
+_NUMBERED = frozenset(("number", "num", "nr"))  # "number two" of an exercise is its second set
+_MOST_NUMBERED = 6
 _AIMING = frozenset(
     ("aiming", "aim", "hoping", "shooting", "trying", "planning", "wanted", "target", "goal", "plan", "nearly", "almost")
 )
@@ -169,7 +171,10 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
             out.append(Term("J", label, token.start, following.end))
             return 2
     if (
-        token.text in ("set", "s", "sets", "satz", "round")
+        (
+            token.text in ("set", "s", "sets", "satz", "round")
+            or (token.text in _NUMBERED and (following.value or 9) <= _MOST_NUMBERED)
+        )
         and following.kind == "n"
         and (token.text != "s" or following.glued)
         and following.value
@@ -222,7 +227,7 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
                 clause.terms.append(Term(kind, phrase, token.start, tokens[at + len(rest)].end))
             return 1 + len(rest)
     if text == "twice" and not (
-        at and tokens[at - 1] in clause.unknown and any(term.kind == "n" for term in clause.terms)
+        any(token in clause.unknown for token in tokens[max(0, at - 2) : at]) and any(term.kind == "n" for term in clause.terms)
     ):  # not "8, sternum clicked twice"
         term = Term("n", text, token.start, token.end, Decimal(2))
         term.role = "sets"
@@ -390,6 +395,9 @@ def _number(terms: list[Term], at: int, out: list[Term], *, sided_letters: bool)
         term.role, term.measure = "count", Measure.REPS
         if at + 1 < len(terms) and terms[at + 1].kind == "K":
             term.partial = True
+            at += 1
+        elif at + 1 < len(terms) and terms[at + 1].kind == "V" and terms[at + 1].text != "rir":
+            term.role = "rir"  # "two repetitions remained in reserve"
             at += 1
     elif kind == "x" and follower.text == "times" and (at + 1 >= len(terms) or terms[at + 1].kind not in "n?"):
         if term.number <= 6 and any(other.each or other.role == "count" for other in out[:-1] if other.kind == "n"):

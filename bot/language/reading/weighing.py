@@ -164,6 +164,8 @@ def _weighed(
             score -= 2.0  # "16 18 reps": the unit is said of what is counted
         if way == "L" and item.numbers[0].bare and _load_follows(entry, item):
             score -= 4.0  # "40, 40, 40 m (14 kg)"
+        if way == "L" and item.before == "h" and item.numbers[0].bare and builder.drafts and not builder.has_load:
+            score -= 2.5  # "14 s then 12": what is counted goes on
         if setting.load_first and way.startswith("LR") and not builder.drafts:
             score += _AS_THE_OTHERS
         for term, role in zip(item.numbers, way, strict=True):
