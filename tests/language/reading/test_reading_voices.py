@@ -19,6 +19,7 @@ from tests.builders.voices_gold import differences, gold
 VOICES = Path(__file__).parent / "voices"
 # The least share of clear messages recorded exactly, in percent: a little under today's figure, which stands behind it.
 FLOORS = {
+    "all_sorts.txt": 90.0,  # 92.0
     "every_kind.txt": 97.5,  # 99.2
     "first_voices.txt": 97.5,  # 99.3
     "hard_to_read.txt": 86.0,  # 87.8
