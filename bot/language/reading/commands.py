@@ -45,7 +45,7 @@ _DONE_A_LIST = re.compile(
     r"\s*(?:done|finished)[\s,:!.]+\d+[\s,/:]+\d+[\s,/\d]*(?:m|s|reps)?$"
 )  # "done, 4, 6": sets rather than an effort
 JUST_DONE = re.compile(r"(?:ok |okay |and |all )?(?:done|finished)[\s!.,]*")  # before sets: they are what is done
-_CLAUSES = re.compile(r"[,.;!/]+\s*|\s+so\s+|\s+-\s+")
+_CLAUSES = re.compile(r"[,.;!/()]+\s*|\s+and (?=i\b|i'?m\b)|\s+so\s+|\s+-\s+")
 _WRONG_CHAT = re.compile(
     r"(?<=\w)[\s,.]+(?:(?:that was |it was |was )?(?:the )?wrong (?:chat|group|person|window|number)|lol|haha|sorry)(?:[\s,.!]+(?:lol|haha|sorry|oops))*[\s.!]*$"
 )

@@ -62,9 +62,7 @@ _NOT = re.compile(
 )
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _SORRY = re.compile(r"\b(?:so+r+y+|sorri|srry|soz+|sowwy)\b")
-_AFTERWORD = re.compile(
-    r"(?<=\d)[.!]+\s+(?!.*\b(?:left|right|then|next|now)\b)[^\d]+$"
-)  # "row was 125. can't count plates today"
+_AFTERWORD = re.compile(r"(?<=\d)[.!]+\s+(?!.*\b(?:left|right|then)\b)[^\d]+$")  # "row was 125. can't count plates today"
 _OF_A_SET = re.compile(r"\b(?:set|first|second|third|fourth)\b")
 _NOW = re.compile(r"^(?:now|and now|but|right now)[\s,]+(?=hold|that|wait|no\b|the|it)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")

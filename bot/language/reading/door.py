@@ -38,6 +38,7 @@ from bot.language.reading.telling import (
     tells_sets,
 )
 from bot.language.reading.terms import LIKEWISE, Clause, terms_of
+from bot.language.reading.tidy import tidied
 from bot.language.reading.words import LEXICON, PHRASES
 from bot.language.readings import (
     Aside,
@@ -86,10 +87,17 @@ _FELT = frozenset(("felt", "feels", "feel", "was", "were", "too", "so", "pretty"
 
 def read(text: str, situation: Situation, catalogue: Catalogue | None = None) -> Reading:
     """Read a member's text. Never raises; what is not about sets comes back as NOT_SETS with its asides."""
+    known = catalogue if catalogue is not None else load_catalogue()
+    if _PLAIN.fullmatch(text):
+        return _read(text, situation, known)
+    told = tidied(text[:LONGEST])
+    return told.put_back(_read(told.text, situation, known), text) if told is not None else _read(text, situation, known)
+
+
+def _read(text: str, situation: Situation, known: Catalogue) -> Reading:
     folded = fold(text[:LONGEST])
     if not folded.strip():
         return Reading(text, Verdict.NOT_SETS)
-    known = catalogue if catalogue is not None else load_catalogue()
     plain, sets = without_set_numbers(folded, situation)
     if not sets and "\n" not in folded and _PLAIN.fullmatch(folded):
         return _Text(text, folded, situation, known).read_plain()
@@ -98,7 +106,7 @@ def read(text: str, situation: Situation, catalogue: Catalogue | None = None) ->
         return Reading(text, Verdict.RECORD, short, _COMMAND_CERTAINTY, why=(Why(0, len(folded), "about what is on record"),))
     once = commands.told_twice(folded)
     if once is not None:
-        return _once(read(text[: len(once)], situation, known), text, situation)
+        return _once(_read(text[: len(once)], situation, known), text, situation)
     ended = commands.finish(folded) if situation.day is not None else None
     due = situation.slot(situation.due.label) if situation.due else None
     if ended is not None and not commands.rather_a_set(folded, ended, setting_for(situation, known, due) if due else None):

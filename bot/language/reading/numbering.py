@@ -16,7 +16,7 @@ _NTH = "|".join(
 _WAYS = (
     re.compile(rf"(?:(?<=[\s,;|/(])|^)(?:set|s|satz|serie|série)\s?#?(?P<n>{_NUMBER})(?:\s*[:.)=–-]+\s*|\s+(?:was |were |is |of )?)"),
     re.compile(rf"(?:(?<=[\s,;|/(])|^)(?:the )?(?P<n>{_NTH})(?:\s+(?:set|one|go))?(?:\s*[:=–-]+\s*|\s+(?:was |were )?)"),
-    re.compile(r"(?:(?<=\n)|^)[ ]*(?P<n>\d)[ ]+(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?[ |x×@]+\d+\s*(?:reps?\s*)?(?:\n|$))"),
+    re.compile(r"(?:(?<=\n)|^)[ ]*(?P<n>\d)[ ]+(?=\d+(?:[.,]\d+)?\s*(?:kg|lbs?)?[ |x×@]+\d+\s*(?:reps?\s*)?[.!]*\s*(?:\n|$))"),
     re.compile(r"(?:(?<=[\n;|])|(?<=, )|(?<=,)|^)[ ]*(?P<n>\d)(?:\)\s*|[:.]\s+|\s+[–-]\s+)(?=\S)"),
 )  # fmt: skip
 _SAYS = re.compile(

@@ -281,6 +281,9 @@ def _merged(terms: list[Term]) -> list[Term]:
         if kind == "n":
             at = _number(terms, at, out, sided_letters=sided_letters)
             continue
+        if kind == "a" and (nxt is None or nxt.kind != "n") and (term.text == "like" or (nxt is not None and nxt.kind == "?")):
+            at += 1  # "legs like jelly", "my back knows about that": no doubt of a number
+            continue
         if kind == "*" and (
             (nxt is not None and nxt.kind in "tTgGFE?aY") or ((last is None or last.kind not in "nrzu") and nxt is None)
         ):
