@@ -44,6 +44,9 @@ WISHES = (
     "sunday's... no monday. squats 15s 12 12 11",
     "Couldn't train last night, lockdown on the wing till 11",
     "Move Thursday to Saturday please, 3 pm",
+    "Can I shift today's one to Thursday, I'm on nights till then",
+    "On shift 48 hours. Back Friday.",
+    "row was 125. can't count plates today",  # asked; corrections are read before wishes
     "Forgot Tuesday's: box squat 90 6,6,6 and DB bench 24s 9,8,8",  # asked; sets are read before wishes
 )
 
