@@ -233,6 +233,7 @@ def foresee_courses(scene: Scene, member_ids: Collection[int]) -> None:
     uow = scene.uow
     uow.members.foresee("id", member_ids)
     uow.assignments.foresee("member_id", member_ids, ended_on=None)
+    uow.pains.foresee("member_id", member_ids, open=True)
     of_series, of_start = defaultdict[int, set[int]](set), defaultdict[date, set[int]](set)
     for member_id in member_ids:
         assignment = uow.assignments.newest(member_id=member_id, ended_on=None)

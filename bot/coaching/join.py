@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 
 from bot.coaching import replies
+from bot.coaching.beginning import weekdays_from
 from bot.coaching.course import course_of
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, deed
@@ -22,7 +23,7 @@ from bot.training import people
 from bot.training.blocks import Block
 from bot.training.kit import Kit, KitItem
 from bot.training.loads import Unit
-from bot.training.plan import Plan, default_plan
+from bot.training.plan import Plan, Weekdays, default_plan
 
 # The things most often found at home, offered as buttons; everything else can be said in words (our choice).
 _OFFERED_KIT = (
@@ -181,7 +182,9 @@ def ask_days(scene: Scene, member: people.Member, unread: str = "") -> None:
     group = scene.uow.groups.get(member.group_id)
     first = group.calendar_week_start if group else 0
     choices = [Choice(ChooseStart(day)) for day in ((first + n) % 7 for n in range(7))]
-    scene.say(replies.AskDays(_weekdays(block, first), unread), *choices, code="join", row=4)
+    scene.say(
+        replies.AskDays(weekdays_from(block.rhythm, first), unread, known=_has_block(scene, member)), *choices, code="join", row=4
+    )
 
 
 def ask_reminder(scene: Scene, member: people.Member, unread: str = "") -> None:
@@ -200,15 +203,14 @@ _QUESTIONS: dict[str, Callable[[Scene, people.Member, str], None]] = {
 _ORDER = tuple(_QUESTIONS)
 
 
-def _weekdays(block: Block, start: int) -> tuple[int, ...]:
-    """On which weekday each day of the split falls when day 1 falls on `start`."""
-    return tuple((start + n) % 7 for n, on in enumerate(block.rhythm) if on)
-
-
 def _block_for(scene: Scene, member: people.Member) -> Block:
     """The block that the member will begin with; the usual rhythm where there is none yet."""
     published = scene.uow.revisions.newest(group_id=member.group_id, state=people.RevisionState.PUBLISHED)
     return published.block if published else Block("", ())
+
+
+def _has_block(scene: Scene, member: people.Member) -> bool:
+    return scene.uow.revisions.newest(group_id=member.group_id, state=people.RevisionState.PUBLISHED) is not None
 
 
 def _advance(scene: Scene, member: people.Member) -> None:
@@ -348,17 +350,22 @@ def _joined(old: Kit, new: Kit) -> Kit:
 
 @deed(ChooseStart)
 def choose_start(scene: Scene, wish: ChooseStart) -> None:
-    from bot.coaching import reminders
-
     member = _here(scene)
-    block = _block_for(scene, member)
+    _take_days(scene, member, weekdays_from(_block_for(scene, member).rhythm, wish.weekday))
+
+
+def _take_days(scene: Scene, member: people.Member, weekdays: tuple[int, ...]) -> None:
+    """The training days were chosen. Later on that is a change like any other: absences and moved sessions are kept, one tap undoes it."""
+    from bot.coaching import move_days
+
     today = scene.today(member)
+    if member.state is people.MemberState.ACTIVE and member.plan is not None:
+        member = scene.uow.members.save(replace(member, expecting={}))
+        move_days.change(scene, member, Weekdays(weekdays, today))
+        return
     reminder = member.plan.reminder_local if member.plan else _DEFAULT_REMINDER
-    plan = _plan(today, _weekdays(block, wish.weekday), reminder)
-    member = scene.uow.members.save(replace(member, plan=plan, expecting={}))
-    if member.state is people.MemberState.ACTIVE:
-        reminders.schedule(scene, member)
-    _said(scene, member, "days", ",".join(str(day) for day in _weekdays(block, wish.weekday)))
+    member = scene.uow.members.save(replace(member, plan=_plan(today, weekdays, reminder), expecting={}))
+    _said(scene, member, "days", ",".join(str(day) for day in weekdays))
 
 
 def _plan(today: date, weekdays: tuple[int, ...], reminder: time | None) -> Plan:
@@ -373,7 +380,7 @@ def _start_on(today: date, weekday: int) -> date:
 
 
 def hear_days(scene: Scene, member: people.Member, text: str) -> None:
-    """Days in words: "monday", or all five ("mon tue wed fri sat")."""
+    """Days in words: "monday", or all of them ("mon tue wed fri sat"); before the first block as many as they like."""
     names = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
     said = [names.index(word[:3]) for word in text.casefold().replace(",", " ").split() if word[:3] in names]
     if len(said) == 1:
@@ -381,15 +388,12 @@ def hear_days(scene: Scene, member: people.Member, text: str) -> None:
         return
     block = _block_for(scene, member)
     wanted = sum(block.rhythm)
-    if len(said) != wanted or len(set(said)) != len(said):
+    fits = len(said) == wanted or (said and not _has_block(scene, member))
+    if not fits or len(set(said)) != len(said):
         if not _kit_said_late(scene, member, text):
             ask_days(scene, member, text[:60])
         return
-    today = scene.today(member)
-    reminder = member.plan.reminder_local if member.plan else _DEFAULT_REMINDER
-    plan = _plan(today, tuple(said), reminder)
-    member = scene.uow.members.save(replace(member, plan=plan, expecting={}))
-    _said(scene, member, "days", ",".join(str(day) for day in said))
+    _take_days(scene, member, tuple(said))
 
 
 @deed(ChooseReminder)

@@ -28,6 +28,7 @@ from bot.training.plan import (
     SilentDays,
     Skip,
     StartBlock,
+    Swap,
     Touch,
     Weekdays,
     ZoneMove,
@@ -36,6 +37,7 @@ from bot.training.plan import (
     going_on,
 )
 
+_ROWS_OF_A_RULE = 6
 _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
 
@@ -87,7 +89,7 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
     for each in reading.deeds:
         fresh = scene.uow.members.get(member.id)
         if fresh is not None:
-            _change(scene, fresh, each)
+            change(scene, fresh, each)
     if reading.question is not None:
         _ask(scene, reading.question)
     return True
@@ -112,7 +114,7 @@ def change_plan(scene: Scene, wish: ChangePlan) -> None:
     if question is not None:
         _ask(scene, question)
     else:
-        _change(scene, member, wish.change)
+        change(scene, member, wish.change)
 
 
 def _doubt(scene: Scene, member: people.Member, change: Deed) -> PlanQuestion | None:
@@ -124,28 +126,28 @@ def _doubt(scene: Scene, member: people.Member, change: Deed) -> PlanQuestion | 
     return question_about(change, sessions=sessions, plan=member.plan, done=course.done_days())
 
 
-def _change(scene: Scene, member: people.Member, change: Deed) -> None:
+def change(scene: Scene, member: people.Member, wish: Deed) -> None:
     """Carry out one wish, and say the dates it touches."""
-    if isinstance(change, ZoneMove):
-        join.hear_place(scene, member, change.place)
+    if isinstance(wish, ZoneMove):
+        join.hear_place(scene, member, wish.place)
         return
-    if isinstance(change, Backdate):
-        _backdate(scene, member, change)
+    if isinstance(wish, Backdate):
+        _backdate(scene, member, wish)
         return
     before = member.plan
     assert before is not None
     course = course_of(scene, member)
-    if isinstance(change, StartBlock) and course is not None and not course.sessions:
-        scene.uow.assignments.save(replace(course.assignment, started_on=change.on))
+    if isinstance(wish, StartBlock) and course is not None and not course.sessions:
+        scene.uow.assignments.save(replace(course.assignment, started_on=wish.on))
     today = scene.today(member)
     if course is not None:
         coming = course.planned(today, today + timedelta(days=28))
-        change = going_on(change, coming, day_count=len(course.block.days), done=course.done_days())
-    after = apply(before, change, today=today)
+        wish = going_on(wish, coming, day_count=len(course.block.days), done=course.done_days())
+    after = apply(before, wish, today=today)
     member = scene.uow.members.save(replace(member, plan=after))
     reminders.schedule(scene, member)
     reminders.schedule_week_end(scene, member)
-    scene.say(_said(scene, member, course, before, after, change), Choice(RestorePlan(before)), code="plan")
+    scene.say(_said(scene, member, course, before, after, wish), Choice(RestorePlan(before)), code="plan")
 
 
 def _said(
@@ -166,15 +168,20 @@ def _said(
     )
     names = {day.number: day.name for day in block.days} if block else {}
     rows = []
+    fresh = course_of(scene, member)
+    if isinstance(change, Weekdays | Rolling | StartBlock) and fresh is not None and before != after:
+        # Under a new rule everything moves; what helps is how it goes on, not what became of each old date.
+        coming = fresh.planned(today, today + timedelta(days=14))
+        rows = [(one.date, one.day_number, names.get(one.day_number, "")) for one in coming[:_ROWS_OF_A_RULE]]
+        touched = ()
     for one in touched:
         name = names.get(one.day_number, "")
         if one.touch is Touch.COMES:
             rows.append((one.on, one.day_number, name))
         elif one.touch is Touch.DROPS:
-            rows.append((one.on, one.day_number, f"{name} left out".strip()))
+            rows.append((one.on, one.day_number, name if isinstance(change, Skip) else f"{name} left out".strip()))
         elif one.other is None or one.other > today + timedelta(days=14):
             rows.append((one.on, one.day_number, f"{name} later".strip()))
-    fresh = course_of(scene, member)
     said = (
         tuple(remarks(fresh.planned(today, today + timedelta(days=10)), block, course.catalogue))
         if fresh and block and course
@@ -183,6 +190,8 @@ def _said(
     value = _value(change, today)
     if isinstance(change, Skip) and not rows:
         value = f"nothing was planned on {_day(change.on)}"
+    elif isinstance(change, Swap) and not rows:
+        value = f"nothing is planned on {_day(change.first)} or {_day(change.second)}"
     elif before == after and value:
         value += ", as before"
     return replies.PlanChanged(type(change).__name__, tuple(rows), said, value)

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from bot.coaching import replies
+from bot.coaching import beginning, replies, settings
 from bot.coaching.course import Course, course_of
 from bot.coaching.own_exercises import of_pattern, remember_name
 from bot.coaching.ports import KeptMessage
@@ -30,10 +30,12 @@ from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Pattern
 from bot.training.kit import Kit
+from bot.training.plan import Mode
 from bot.training.substitutes import Reason, can_do, kit_version, substitutes_for
 from bot.training.volume import session_minutes, weekly_sets
 
 _PUBLISH_HOUR = 8
+_OTHER_DAYS = "Other days"
 _NAME_ASKED = "name"  # the code of the question which exercise a new name means
 
 
@@ -515,7 +517,7 @@ def deliver(scene: Scene, member: people.Member, revision: people.Revision, last
     aim = revision.block.week_aims[0] if revision.block.week_aims else ""
     lacking = lacking_names(scene, member, revision.block)
     if running_course is None:
-        _begin(scene, member, revision)
+        member = beginning.begin(scene, member, revision, scene.today(member))
         course = course_of(scene, member)
         first = course.planned(scene.today(member), scene.today(member) + timedelta(days=13)) if course else ()
         arrived = replies.BlockArrived(
@@ -527,8 +529,10 @@ def deliver(scene: Scene, member: people.Member, revision: people.Revision, last
             aim,
             "",
             lacking,
+            _days_of(member),
         )
-        scene.say(arrived, to=member.chat_id, lane="bulk", key=key)
+        others = [Choice(settings.ChangeSetting("days"), _OTHER_DAYS)] if member.plan else []
+        scene.say(arrived, *others, to=member.chat_id, lane="bulk", key=key, code="days_shown")
         return True
     arrived = replies.BlockArrived(
         revision.block.name,
@@ -545,20 +549,8 @@ def deliver(scene: Scene, member: people.Member, revision: people.Revision, last
     return True
 
 
-def _begin(scene: Scene, member: people.Member, revision: people.Revision) -> None:
-    """Start a member on a block, on the next date on which day 1 falls."""
-    start = _next_first_day(member, scene.today(member))
-    scene.uow.assignments.add(
-        people.Assignment(member_id=member.id, series=revision.series, started_on=start, weeks=revision.block.weeks_default)
-    )
-
-
-def _next_first_day(member: people.Member, on: date) -> date:
-    """The first date from one on that begins the member's week."""
-    if member.plan is None:
-        return on
-    week = member.plan.week_start_for(on)
-    return week if week >= on else week + timedelta(days=7)
+def _days_of(member: people.Member) -> tuple[int, ...]:
+    return member.plan.weekdays if member.plan is not None and member.plan.mode is Mode.WEEKDAYS else ()
 
 
 def give_newest(scene: Scene, member: people.Member) -> None:
@@ -566,7 +558,7 @@ def give_newest(scene: Scene, member: people.Member) -> None:
     group = scene.uow.groups.get(member.group_id)
     revision = newest_published(scene, group) if group else None
     if revision and course_of(scene, member) is None:
-        _begin(scene, member, revision)
+        member = beginning.begin(scene, member, revision, scene.today(member))
     for scheduled in scene.uow.revisions.find(group_id=member.group_id, state=people.RevisionState.SCHEDULED):
         plan_delivery(scene, member, scheduled)
 
@@ -622,7 +614,6 @@ def try_again(scene: Scene, wish: TryAgain) -> None:
 
 @deed(ChangeOver)
 def change_over(scene: Scene, wish: ChangeOver) -> None:
-    from bot.coaching import reminders
     from bot.coaching.log_sets import member_here
 
     member = member_here(scene)
@@ -637,14 +628,12 @@ def change_over(scene: Scene, wish: ChangeOver) -> None:
     begin = scene.today(member)
     if course and course.session and course.session.on == begin:
         begin += timedelta(days=1)  # today's session belongs to the old block
-    begin = _next_first_day(member, begin)
-    scene.uow.assignments.add(
-        people.Assignment(member_id=member.id, series=revision.series, started_on=begin, weeks=revision.block.weeks_default)
-    )
+    member = beginning.begin(scene, member, revision, begin, before=course.block if course else None)
     fresh = course_of(scene, member)
-    reminders.schedule(scene, member)
     first = fresh.planned(begin, begin + timedelta(days=13)) if fresh else ()
-    scene.say(replies.ChangedOver(revision.block.name, first[0].date if first else None))
+    said = replies.ChangedOver(revision.block.name, first[0].date if first else None, _days_of(member))
+    others = [Choice(settings.ChangeSetting("days"), _OTHER_DAYS)] if member.plan else []
+    scene.say(said, *others, code="days_shown")
 
 
 @deed(FinishFirst)

@@ -9,7 +9,9 @@ from zoneinfo import ZoneInfo
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.scene import Scene
+from bot.coaching.targets import next_up, rests
 from bot.training import people
+from bot.training.blocks import Slot
 from bot.training.order_rules import is_easing_in
 from bot.training.plan import PlannedSession
 from bot.training.reminders import TOO_LATE_S, next_reminder, second_reminder
@@ -55,7 +57,7 @@ def _send(scene: Scene, member: people.Member, course: Course, planned: PlannedS
     if day is None or member.plan is None:
         return
     _, minutes = session_minutes(day, course.catalogue)
-    names = tuple(f"{slot.label} {course.name_of(slot)}" for slot in day.slots)
+    names = tuple(_name(course, slot, day.number) for slot in day.slots)
     done = [session.on for session in course.sessions]
     easing = is_easing_in(done, planned.date)
     expires = _end_of_day(planned.date, member.zone)
@@ -71,6 +73,12 @@ def _send(scene: Scene, member: people.Member, course: Course, planned: PlannedS
             "reminder_again", f"{member.id}:{planned.date}", again, fields,
             member_id=int(member.id), too_late_after_s=TOO_LATE_S["reminder_again"],
         )  # fmt: skip
+
+
+def _name(course: Course, slot: Slot, day: int) -> str:
+    """ "A1 Goblet squat"; what waits for the coach after pain is said to rest."""
+    resting = slot.label not in course.swaps and rests(course, slot.label, day)
+    return f"{slot.label} {course.name_of(slot)}{' (rests)' if resting else ''}"
 
 
 def _end_of_day(on: date, zone: str) -> datetime:
@@ -95,8 +103,6 @@ def schedule_week_end(scene: Scene, member: people.Member) -> None:
 
 
 def rest_over(scene: Scene, member_id: int) -> None:
-    from bot.coaching.targets import next_up
-
     member = scene.uow.members.get(member_id)
     course = course_of(scene, member) if member else None
     if member is None or course is None or course.session is None or course.session.state is not people.SessionState.OPEN:

@@ -75,6 +75,7 @@ class AskDays:
 
     weekdays: tuple[int, ...]
     unread: str = ""
+    known: bool = True  # there is a block, so the number of days is certain
 
 
 @dataclass(frozen=True, slots=True)
@@ -278,6 +279,7 @@ class WeekShown:
 
     today: date
     sessions: tuple[tuple[date, int, str, bool], ...]
+    next_week: date | None = None  # from here on they belong to the week after
     remarks: tuple[str, ...] = ()
 
 
@@ -881,6 +883,7 @@ class BlockArrived:
     aim: str = ""
     running: str = ""  # the name of the block that is still under way
     lacking: tuple[str, ...] = ()
+    weekdays: tuple[int, ...] = ()  # the member's own training days under it
 
 
 @dataclass(frozen=True, slots=True)
@@ -914,6 +917,7 @@ class DeliveryShown:
 class ChangedOver:
     name: str
     first_on: date | None
+    weekdays: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -96,7 +96,7 @@ def week(scene: Scene, member: people.Member) -> None:
         if first <= on <= first + timedelta(days=9) and on not in listed:
             day = course.block.day(number)
             rows.append((on, number, day.name if day else "", True))
-    scene.say(replies.WeekShown(course.today, tuple(sorted(rows))))
+    scene.say(replies.WeekShown(course.today, tuple(sorted(rows)), first + timedelta(days=7)))
 
 
 def help_shown(scene: Scene, member: people.Member) -> None:

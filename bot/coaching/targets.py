@@ -89,24 +89,24 @@ def slot_line(course: Course, slot: Slot, day: int) -> SlotLine:
     exercise = course.exercise_of(slot)
     entry = course.catalogue.get(exercise) if exercise else None
     places = {SetPlace(slot.label, n) for n in range(1, len(work_sets(slot)) + 1)}
-    rests = not swapped and _rests(course, slot.label, day)
+    resting = not swapped and rests(course, slot.label, day)
     return SlotLine(
         slot=slot,
         name=course.name_of(slot),
         unit=course.member.unit,
         instead_of=slot.exercise_name if swapped else "",
         last=tuple(last),
-        target=work_sets(slot) if rests else targets_of(course, slot, day),
+        target=work_sets(slot) if resting else targets_of(course, slot, day),
         done=tuple(done),
         skipped=bool(session and places and places <= set(session.skipped)),
         stopped=bool(session and slot.label in session.stopped),
-        rests=rests,
+        rests=resting,
         cue=_first_try(course, slot, last)
         or (slot.cues[0] if slot.cues and not swapped else entry.cues[0] if swapped and entry and entry.cues else ""),
     )
 
 
-def _rests(course: Course, label: str, day: int) -> bool:
+def rests(course: Course, label: str, day: int) -> bool:
     """Does a pain report on this slot wait for the coach to clear it?"""
     pains = course.scene.uow.pains.find(member_id=course.member.id, open=True)
     return any(pain.label == label and pain.day in (None, day) for pain in pains)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.outgoing import Button, Outgoing
 from bot.chat.wording import says, with_picture
-from bot.chat.wording.phrases import and_list, bold, counted, esc, lines, say_date
+from bot.chat.wording.phrases import and_list, bold, counted, esc, lines, say_date, say_weekdays
 from bot.coaching import replies
 
 
@@ -124,14 +124,15 @@ def block_arrived(reply: replies.BlockArrived) -> str:
     )
     aim = f"<i>{esc(reply.aim)}</i>" if reply.aim else ""
     lacking = (
-        f"You have not the kit for {esc(and_list(reply.lacking[:5]))}: ask me for a substitute there." if reply.lacking else ""
+        f"You do not have the kit for {esc(and_list(reply.lacking[:5]))}: ask me for a substitute there." if reply.lacking else ""
     )
     first = f"First session: {say_date(reply.first_on)}. Send <code>today</code> when you are ready." if reply.first_on else ""
+    days = f"Your days: {say_weekdays(reply.weekdays)}." if reply.weekdays else ""
     if reply.running:
         first = (
             f"You are still on {esc(reply.running)}. Begin the new one now, or finish that first? Your records stay either way."
         )
-    return lines(head, aim, lacking, first)
+    return lines(head, aim, lacking, days, first)
 
 
 @says(replies.BlockChanged)
@@ -162,7 +163,8 @@ def delivery_shown(reply: replies.DeliveryShown) -> str:
 @says(replies.ChangedOver)
 def changed_over(reply: replies.ChangedOver) -> str:
     first = f" First session: {say_date(reply.first_on)}." if reply.first_on else ""
-    return f"You are on <b>{esc(reply.name)}</b> now.{first} Your old records stay."
+    days = f" Your days: {say_weekdays(reply.weekdays)}." if reply.weekdays else ""
+    return f"You are on <b>{esc(reply.name)}</b> now.{first}{days} Your old records stay."
 
 
 @says(replies.StayedOn)

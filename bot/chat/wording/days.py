@@ -29,6 +29,8 @@ _HEADS = {
 @says(replies.PlanChanged)
 def plan_changed(reply: replies.PlanChanged) -> str:
     head = _HEADS.get(reply.kind, "Changed")
+    if reply.kind == "Swap" and not reply.dates:
+        head = "Nothing changed"
     value = f": {esc(reply.value)}" if reply.value else ""
     rows = [f"{say_date(on)}  {f'day {number} ' if number else ''}{esc(what)}".rstrip() for on, number, what in reply.dates[:10]]
     return lines(f"<b>{head}</b>{value}.", *rows, *(esc(remark) for remark in reply.remarks))

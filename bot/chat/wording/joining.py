@@ -92,6 +92,11 @@ def ask_kit(reply: replies.AskKit) -> str:
 @says(replies.AskDays)
 def ask_days(reply: replies.AskDays) -> str:
     unread = f"I could not read “{esc(reply.unread)}” as days. " if reply.unread else ""
+    if not reply.known:
+        return (
+            f"{unread}On which weekday shall your training week begin? Or type the days you have, like <code>mon wed fri</code>. "
+            "How many it takes, your coach's block says; I fit them when it comes."
+        )
     return lines(
         f"{unread}On which weekday should day 1 fall? "
         f"From {LONG_WEEKDAYS[reply.weekdays[0]] if reply.weekdays else 'Monday'} your days would be {say_weekdays(reply.weekdays)}.",

@@ -23,13 +23,20 @@ from bot.training.prescriptions import say_rest
 def session_shown(reply: replies.SessionShown) -> str:
     name = f" · {esc(reply.day_name)}" if reply.day_name else ""
     head = f"<b>Day {reply.day}{name}</b>"
-    when = f"{say_date(reply.on)}, week {reply.week} of {reply.weeks}" if not reply.preview else "as your members will see it"
+    when = (
+        f"{say_date(reply.on)}, week {_week_of(reply.week, reply.weeks)}" if not reply.preview else "as your members will see it"
+    )
     easing = "Back after some time away: lighter than before, and stop a rep or two early." if reply.remark == "easing_in" else ""
     warm_up = f"Warm-up: {esc('; '.join(reply.warm_up))}" if reply.warm_up else ""
     aim = f"<i>{esc(reply.aim)}</i>" if reply.aim else ""
     note = esc(reply.note) if reply.note else ""
     foot = "" if reply.preview else "\nText each set as you do it, like <code>20x12</code>."
     return lines(f"{head}  {when}", aim, easing, warm_up, note, *(_slot(line, reply.preview) for line in reply.lines), foot)
+
+
+def _week_of(week: int, weeks: int) -> str:
+    """ "2 of 4"; beyond the end, where somebody trains on, the number alone."""
+    return f"{week} of {weeks}" if week <= weeks else f"{week}"
 
 
 def _slot(line: replies.SlotLine, preview: bool) -> str:
@@ -84,10 +91,15 @@ def no_block(reply: replies.NoBlock) -> str:
     return f"{esc(reply.coach or 'Your coach')} has not sent a block yet. It will arrive here by itself."
 
 
+_NEXT_WEEK = "\n<b>After that</b>"
+
+
 @says(replies.WeekShown)
 def week_shown(reply: replies.WeekShown) -> str:
     rows = []
     for on, number, name, done in reply.sessions:
+        if reply.next_week is not None and on >= reply.next_week and _NEXT_WEEK not in rows:
+            rows.append(_NEXT_WEEK)
         state = "done" if done else "missed" if on < reply.today else "today" if on == reply.today else ""
         rows.append(f"{say_date(on)}  day {number}{f' {esc(name)}' if name else ''}{f'  <i>{state}</i>' if state else ''}")
     if not rows:
