@@ -18,7 +18,9 @@ from zoneinfo import available_timezones
 from rapidfuzz import fuzz, process
 
 _MOST = 6
-_ALIKE = 86
+# So alike (0 to 100) a name must be: one letter left out of five or six still passes, an everyday word that is near a town does not.
+_ALIKE, _ALIKE_SHORT, _SHORT_BELOW = 86, 90, 7
+_MENDED_FROM = 5  # letters; shorter words are near too many towns
 _SHORT = {
     "nyc": "new york city",
     "new york": "new york city",
@@ -43,6 +45,11 @@ class Place:
     zone: str
     population: int = 0
 
+    def __str__(self) -> str:
+        """ "Lisbon, PT (Europe/Lisbon)"; a zone given by its own name stands alone."""
+        where = ", ".join(part for part in (self.name, self.country) if part)
+        return where if self.name == self.zone else f"{where} ({self.zone})"
+
 
 def find_places(text: str) -> tuple[Place, ...]:
     """The places a text may name, most populous first; empty if none is near. Slips of the thumb are forgiven in longer names."""
@@ -64,12 +71,16 @@ def find_places(text: str) -> tuple[Place, ...]:
         if tried in cities:
             return _narrowed(_all(cities[tried]), words)
     near = (
-        process.extract(words.split(",")[0], cities.keys(), scorer=fuzz.ratio, limit=3, score_cutoff=_ALIKE)
-        if len(words) >= 4
+        process.extract(words.split(",")[0], cities.keys(), scorer=fuzz.ratio, limit=3, score_cutoff=_alike(words))
+        if len(words) >= _MENDED_FROM
         else []
     )
     found = [place for name, _, _ in near for place in _all(cities[name])]
     return _each_once(found)
+
+
+def _alike(words: str) -> int:
+    return _ALIKE if len(words) >= _SHORT_BELOW else _ALIKE_SHORT
 
 
 def _each_once(places: Sequence[Place], words: str = "") -> tuple[Place, ...]:

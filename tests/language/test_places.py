@@ -50,3 +50,21 @@ def test_every_city_is_known_as_the_library_of_cities_knows_it() -> None:
     missing = {(city["name"], city["countrycode"], city["timezone"], city["population"]) for city in cities} - known
 
     assert missing == set()
+
+
+@pytest.mark.parametrize("words", ["today", "home", "back", "settings", "at home", "week"])
+def test_an_everyday_word_is_no_town_that_it_only_looks_like(words: str) -> None:
+    assert find_places(words) == ()
+
+
+@pytest.mark.parametrize(("slip", "meant"), [("lisbn", "Lisbon"), ("viena", "Vienna"), ("Edinbrugh", "Edinburgh")])
+def test_a_slip_in_a_town_is_still_mended(slip: str, meant: str) -> None:
+    assert meant in [place.name for place in find_places(slip)]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [("Lisbon", "Lisbon, PT (Europe/Lisbon)"), ("Europe/Lisbon", "Europe/Lisbon"), ("UTC+9", "UTC+9 (Asia/Tokyo)")],
+)
+def test_a_place_is_said_with_what_is_known_of_it(words: str, said: str) -> None:
+    assert str(find_places(words)[0]) == said
