@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 from bot.coaching import ask_coach, outside, publish, replies, review, to_member
 from bot.coaching.course import course_of
 from bot.coaching.scene import Choice, Scene, answer_by_words, deed
+from bot.coaching.targets import rests
 from bot.language.reading.targets import read_target
 from bot.training import people
 from bot.training.blocks import SetTarget
@@ -182,12 +183,15 @@ def _wish(scene: Scene, group: people.Group, text: str) -> bool:
         ),
         (r"(?:what|how) did [\w ]{2,30} do(?: this week| last week| today)?", "/picture"),
         (r"template|block template", "/template"),
-        (r"block|current block|show (?:me )?(?:the )?block", "/block"),
+        (
+            r"block|current block|show (?:me )?(?:the )?block|when (?:does|will|is) (?:it|the block|the next block) (?:go out|out|published|come)",
+            "/block",
+        ),
     ):
         if re.fullmatch(pattern, words):
             _command(scene, group, does)
             return True
-    if to_member.hear(scene, group, text):
+    if to_member.hear(scene, group, text) or _removal(scene, group, text):
         return True
     return _override(scene, group, text) or _call_group(scene, group, text) or _coach_zone(scene, group, text)
 
@@ -200,6 +204,42 @@ _HEARS: tuple[Callable[[Scene, people.Group, str], bool], ...] = (
     _small_talk,
     publish.hear_name,
 )
+
+
+_REMOVE = re.compile(
+    r"\s*(?:remove|kick(?: out)?|take out|throw out|drop)\s+(?P<who>[^\d:,\n]{2,40}?)(?: (?:from|out of) (?:the|my) group)?[.! ]*$",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Remove:
+    """The coach takes somebody out of the group."""
+
+    member: int
+
+
+def _removal(scene: Scene, group: people.Group, text: str) -> bool:
+    found = _REMOVE.match(text)
+    if found is None:
+        return False
+    members = to_member.members_called(scene, group, found["who"])
+    if len(members) != 1:  # "remove the plank" is none of a member
+        return False
+    asked = replies.CoachSaysSentence("remove_whom", (members[0].name,))
+    scene.say(asked, Choice(Remove(int(members[0].id))), Choice(DoNothing()), code="remove")
+    return True
+
+
+@deed(Remove)
+def remove(scene: Scene, wish: Remove) -> None:
+    group, member = group_here(scene), scene.uow.members.get(wish.member)
+    if group is None or member is None or member.group_id != group.id or member.state is people.MemberState.LEFT:
+        return
+    scene.uow.due.cancel_all(member_id=int(member.id))
+    scene.uow.members.save(replace(member, state=people.MemberState.LEFT))
+    scene.say(replies.Removed(group.coach_name), to=member.chat_id)
+    scene.say(replies.CoachSaysSentence("removed", (member.name,)))
 
 
 def _call_group(scene: Scene, group: people.Group, text: str) -> bool:
@@ -215,11 +255,28 @@ def _coach_zone(scene: Scene, group: people.Group, text: str) -> bool:
 
     named = re.fullmatch(r"\s*(?:i live in|i am in|i'm in|my place is|my zone is)\s+(.{2,60})", text, re.IGNORECASE)
     found = find_places(named[1]) if named else ()
-    if found:
-        group = scene.uow.groups.save(replace(group, zone=found[0].zone))
-        review.schedule_group(scene, group)
-        scene.say(replies.CoachSaysSentence("coach_zone", (found[0].name, found[0].zone)))
+    if len({place.zone for place in found}) > 1:
+        choices = [Choice(CoachLives(place.name, place.zone), str(place)[:60]) for place in found[:4]]
+        assert named is not None
+        scene.say(replies.AskWhichPlace(named[1].strip()[:60]), *choices, row=1, code="coach_zone")
+    elif found:
+        coach_lives(scene, CoachLives(found[0].name, found[0].zone))
     return bool(found)
+
+
+@dataclass(frozen=True, slots=True)
+class CoachLives:
+    place: str
+    zone: str
+
+
+@deed(CoachLives)
+def coach_lives(scene: Scene, wish: CoachLives) -> None:
+    group = group_here(scene)
+    if group is not None:
+        group = scene.uow.groups.save(replace(group, zone=wish.zone))
+        review.schedule_group(scene, group)
+        scene.say(replies.CoachSaysSentence("coach_zone", (wish.place, wish.zone)))
 
 
 def _override(scene: Scene, group: people.Group, text: str) -> bool:
@@ -241,6 +298,8 @@ def _override(scene: Scene, group: people.Group, text: str) -> bool:
         return True
     review.set_target(scene, course, days[0], label, target)
     scene.say(replies.TargetSet(member.name, f"day {days[0].number} {label}", say_target(target)))
+    if rests(course, label, days[0].number):
+        scene.say(replies.CoachSaysSentence("rests_for_pain", (member.name, f"day {days[0].number} {label}")))
     return True
 
 
@@ -298,8 +357,10 @@ def _current_block(scene: Scene, group: people.Group) -> None:
     from bot.language.blocks import write_text
 
     newest = publish.newest_published(scene, group)
+    waits = publish.say_scheduled(scene, group)
     if newest is None:
-        scene.say(replies.CoachSaysSentence("no_block_yet"))
+        if not waits:
+            scene.say(replies.CoachSaysSentence("no_block_yet"))
         return
     data = base64.b64encode(write_text(newest.block).encode()).decode()
     scene.say(replies.File("block.txt", "block_as_text", data))

@@ -14,11 +14,11 @@ from typing import Any
 from bot.coaching import ask_coach, join, move_days, pain, replies, settings, show, swap
 from bot.coaching.completing import read_with_question
 from bot.coaching.course import Course, bare_situation, course_of
-from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out
+from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, hear_effort
 from bot.coaching.scene import Choice, Scene, answer_by_words, close_questions
 from bot.language import read
 from bot.language.questions import read_questions
-from bot.language.readings import Aside, AsideKind, Option, Reading, Verdict
+from bot.language.readings import Aside, AsideKind, Option, Reading, SetsHeard, Verdict
 from bot.language.safety import Level, SafetyReading, read_safety
 from bot.language.situation import Situation
 from bot.training import people
@@ -52,7 +52,9 @@ def hear(scene: Scene, member: people.Member, text: str) -> None:
         return
     if answer_by_words(scene, text):
         return
-    if member.expecting and settings.hear_expected(scene, member, text):
+    if hear_effort(scene, text):
+        return
+    if member.expecting and show.word_for(text) is None and settings.hear_expected(scene, member, text):
         return
     _understand(scene, member, message, text, safety)
 
@@ -180,10 +182,18 @@ def _sets(scene: Scene, course: Course, message: people.Message, reading: Readin
     # Sets of the same text that were sure go on record at once; only the doubtful part is asked about.
     if reading.heard:
         carry_out(scene, course, message, reading.heard)
-    scene.say(
-        replies.AskReading(question.code, question.about, message.text[:200]), *choices, row=1, code="reading", about=message.id
+    code = (
+        "surprise_first" if question.code == "surprise" and not _done_before(scene, course, question.options) else question.code
     )
+    scene.say(replies.AskReading(code, question.about, message.text[:200]), *choices, row=1, code="reading", about=message.id)
     return True
+
+
+def _done_before(scene: Scene, course: Course, options: tuple[Option, ...]) -> bool:
+    """Has the member any set of these exercises on record, so that there is a usual?"""
+    exercises = {one.exercise for option in options for part in option.heard if isinstance(part, SetsHeard) for one in part.sets}
+    kept = scene.uow.records.find(member_id=course.member.id, active=True)
+    return any(one.record.exercise in exercises for one in kept)
 
 
 def _words(option: Option) -> str:
@@ -206,7 +216,7 @@ def _others_claim(
         if safety.level is Level.CAUTION:
             move_days.hear(scene, member, message, text, sure=_SURE)
         return True
-    if swap.hear(scene, member, message, text, situation, sure=_SURE):
+    if settings.hear_loss(scene, member, text) or swap.hear(scene, member, message, text, situation, sure=_SURE):
         return True
     if move_days.hear(scene, member, message, text, sure=_SURE):
         return True

@@ -16,7 +16,8 @@ from bot.coaching import replies
 from bot.coaching.beginning import weekdays_from
 from bot.coaching.course import course_of
 from bot.coaching.log_sets import member_here
-from bot.coaching.scene import Choice, Scene, deed
+from bot.coaching.scene import Choice, Scene, close_questions, deed
+from bot.language.dates import read_time_of_day
 from bot.language.kit_words import read_kit
 from bot.language.places import find_places
 from bot.training import people
@@ -119,7 +120,7 @@ def hear_step(scene: Scene, member: people.Member, text: str) -> None:
         else:
             _ask(scene, member, text)
     elif step == "unit":
-        unit = _unit_word(words)
+        unit = unit_word(words)
         if unit:
             choose_unit(scene, ChooseUnit(unit))
         else:
@@ -134,7 +135,7 @@ def hear_step(scene: Scene, member: people.Member, text: str) -> None:
         hear_reminder(scene, member, text)
 
 
-def _unit_word(words: str) -> Unit | None:
+def unit_word(words: str) -> Unit | None:
     if words.startswith(("kg", "kilo")):
         return Unit.KG
     return Unit.LB if words.startswith(("lb", "pound", "#")) else None
@@ -228,6 +229,7 @@ def _advance(scene: Scene, member: people.Member) -> None:
 def _through(scene: Scene, member: people.Member) -> None:
     from bot.coaching import publish, reminders
 
+    close_questions(scene, ("join",))
     member = scene.uow.members.save(
         replace(member, state=people.MemberState.ACTIVE, step="", last_heard_at=scene.now, feed_key=secrets.token_urlsafe(24))
     )
@@ -269,7 +271,7 @@ def decline(scene: Scene, wish: Decline) -> None:
 
 @deed(ChooseUnit)
 def choose_unit(scene: Scene, wish: ChooseUnit) -> None:
-    member = scene.uow.members.save(replace(_here(scene), unit=wish.unit))
+    member = scene.uow.members.save(replace(_here(scene), unit=wish.unit, expecting={}))
     _said(scene, member, "unit", wish.unit.value)
 
 
@@ -290,9 +292,7 @@ def hear_place(scene: Scene, member: people.Member, text: str) -> None:
     if not found:
         scene.say(replies.AskPlace(unknown=text[:60]), code="join")
         return
-    choices = [
-        Choice(ChoosePlace(place.name, place.zone), f"{place.name}, {place.country} ({place.zone})"[:60]) for place in found
-    ]
+    choices = [Choice(ChoosePlace(place.name, place.zone), str(place)[:60]) for place in found]
     scene.say(replies.AskWhichPlace(text[:60]), *choices, code="join", row=1)
 
 
@@ -410,9 +410,7 @@ def choose_reminder(scene: Scene, wish: ChooseReminder) -> None:
 
 
 def hear_reminder(scene: Scene, member: people.Member, text: str) -> None:
-    from bot.language.dates import read_time_of_day
-
-    if text.casefold().strip() in ("no", "none", "never", "no reminder", "no reminders", "off"):
+    if wants_no_reminder(text):
         choose_reminder(scene, ChooseReminder(""))
         return
     at = read_time_of_day(text)
@@ -423,10 +421,15 @@ def hear_reminder(scene: Scene, member: people.Member, text: str) -> None:
         choose_reminder(scene, ChooseReminder(at.strftime("%H:%M")))
 
 
+def wants_no_reminder(text: str) -> bool:
+    return text.casefold().strip(" .!") in ("no", "none", "never", "no reminder", "no reminders", "off", "without", "no thanks")
+
+
 def _said(scene: Scene, member: people.Member, what: str, value: str) -> None:
     """Say a changed setting back, or go on to the next joining question."""
     if member.state is people.MemberState.JOINING:
         if member.step == what:
             _advance(scene, member)
     else:
+        close_questions(scene, ("join",))  # its words, such as "done", belong to the training again
         scene.say(replies.Changed(what, value))

@@ -6,6 +6,7 @@ those they had replaced on again; redo does the reverse.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -13,7 +14,7 @@ from decimal import Decimal
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of, with_id
-from bot.coaching.scene import Choice, Scene, close_questions, deed
+from bot.coaching.scene import Choice, Scene, choose, close_questions, deed, unpack
 from bot.coaching.targets import next_up, targets_of
 from bot.language.readings import (
     CorrectionHeard,
@@ -31,6 +32,8 @@ from bot.training.records import SetRecord
 
 # Taking back reaches as far as this; older sets are corrected by saying so (our choice).
 _UNDO_WITHIN = timedelta(hours=36)
+# A session's effort is put right by a bare number for so long (our choice).
+_EFFORT_WITHIN = timedelta(hours=2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,12 +57,28 @@ class NoteEffort:
 
 
 @dataclass(frozen=True, slots=True)
+class DoAfterAll:
+    """These sets, left out before, are to be done."""
+
+    session: int
+    places: tuple[SetPlace, ...]
+
+
+_SKIPPED = "skipped"  # the code of the message that says what was left out
+
+
+@dataclass(frozen=True, slots=True)
 class TakeBack:
     redo: bool = False
 
 
 def carry_out(
-    scene: Scene, course: Course, message: people.Message, heard: tuple[Heard, ...], *, unread: tuple[str, ...] = ()
+    scene: Scene,
+    course: Course,
+    message: people.Message,
+    heard: tuple[Heard, ...],
+    *,
+    unread: tuple[str, ...] = (),
 ) -> None:
     """Do all that one text said, in its order, and answer it."""
     corrected = [part for part in heard if isinstance(part, CorrectionHeard)]
@@ -117,7 +136,7 @@ def _record(scene: Scene, course: Course, message: people.Message, heard: SetsHe
     left = _left(after)
     lines = tuple(_line(course, one) for one in kept)
     coming = None if backdated else next_up(after, situation)
-    scene.say(replies.SetsRecorded(lines, coming, backdated, unread=unread, left=left))
+    scene.say(replies.SetsRecorded(lines, coming, backdated, unread=unread, left=left, edited=message.edit_of is not None))
     if backdated is None:
         _rest_call(scene, after, kept[-1], coming)
     if left == 0 and backdated is None and any(one.number for one in kept):
@@ -229,9 +248,38 @@ def _skip(scene: Scene, course: Course, heard: SkipHeard) -> None:
     note = "; ".join(part for part in (session.note, heard.reason) if part)
     scene.uow.sessions.save(replace(session, skipped=skipped, note=note, pointer=None))
     after = course_of(scene, course.member) or course
-    scene.say(replies.SetsSkipped(heard.places, next_up(after, after.situation())))
+    fresh = tuple(place for place in heard.places if place not in session.skipped)
+    said = replies.SetsSkipped(heard.places, next_up(after, after.situation()))
+    scene.say(said, Choice(DoAfterAll(session.id, fresh)), code=_SKIPPED)
     if _left(after) == 0:
         _finish(scene, after, FinishHeard())
+
+
+@deed(DoAfterAll)
+def do_after_all(scene: Scene, wish: DoAfterAll) -> None:
+    """What was left out is due again."""
+    member, session = member_here(scene), scene.uow.sessions.get(wish.session)
+    if member is None or session is None or session.member_id != member.id:
+        return
+    kept = tuple(place for place in session.skipped if place not in wish.places)
+    reopened = session.state is people.SessionState.DONE and session.on == scene.today(member)
+    state = people.SessionState.OPEN if reopened else session.state
+    scene.uow.sessions.save(
+        replace(session, skipped=kept, state=state, ended_at=None if reopened else session.ended_at, pointer=None)
+    )
+    course = course_of(scene, member)
+    coming = next_up(course, course.situation()) if course else None
+    scene.say(replies.DueAgain(wish.places, coming))
+
+
+def _undo_skip(scene: Scene) -> bool:
+    """ "undo" right after something was left out means that."""
+    asked = scene.uow.asked.newest(chat_id=scene.chat_id, open=True, code=_SKIPPED)
+    if asked is None or scene.now - asked.asked_at > _UNDO_WITHIN:
+        return False
+    member = member_here(scene)
+    last = _last_message(scene, member, undone=False) if member else None
+    return (last is None or last.id <= asked.after) and choose(scene, asked, 0)
 
 
 def _point(scene: Scene, course: Course, heard: PointHeard) -> None:
@@ -277,6 +325,26 @@ def note_effort(scene: Scene, wish: NoteEffort) -> None:
         scene.say(replies.EffortNoted(wish.effort))
 
 
+_ANOTHER_EFFORT = re.compile(
+    r"\W*(?:actually|no|nah|sorry|oops|rather|make (?:it|that)|i meant?|more like|it was)\W+(?:(?:more like|rather|a|an|it was|make it)\W+)*"
+    r"(?P<effort>10|[1-9](?:[.,]5)?)(?:\s*(?:/|of|out of)\s*10)?\W*",
+    re.IGNORECASE,
+)
+
+
+def hear_effort(scene: Scene, text: str) -> bool:
+    """ "actually 8", right after the session's effort was said: the effort is corrected, no set."""
+    found = _ANOTHER_EFFORT.fullmatch(text)
+    asked = scene.uow.asked.newest(chat_id=scene.chat_id)
+    if found is None or asked is None or asked.code != "effort" or asked.chosen is None:
+        return False
+    since = scene.uow.messages.count(chat_id=scene.chat_id, id=(asked.after + 1, 2**62))
+    if since > 2 or scene.now - asked.asked_at > _EFFORT_WITHIN:  # the number itself, and this one
+        return False
+    note_effort(scene, NoteEffort(unpack(asked.answers[0][1]).session, Decimal(found["effort"].replace(",", "."))))
+    return True
+
+
 @deed(LeaveIt)
 def leave_it(scene: Scene, wish: LeaveIt) -> None:
     scene.say(replies.CoachSaysSentence("left_it"))
@@ -316,12 +384,15 @@ def carry_out_chosen(scene: Scene, wish: CarryOut) -> None:
 
 def take_back(scene: Scene, member: people.Member, *, redo: bool = False) -> None:
     """Switch the last message's sets off, or (redo) the last ones switched off on again."""
+    if not redo and _undo_skip(scene):
+        return
     course = course_of(scene, member)
     message = _last_message(scene, member, undone=redo)
     if course is None or message is None:
         scene.say(replies.NothingToTakeBack())
         return
     rows = scene.uow.records.find(message_id=message.id, active=not redo)
+    restored = []
     for row in rows:
         if redo and _place_taken(scene, row):
             continue
@@ -329,7 +400,7 @@ def take_back(scene: Scene, member: people.Member, *, redo: bool = False) -> Non
         if row.replaces:
             old = scene.uow.records.get(row.replaces)
             if old:
-                scene.uow.records.save(replace(old, active=not redo))
+                restored.append(scene.uow.records.save(replace(old, active=not redo)))
     scene.uow.messages.save(replace(message, undone=not redo))
     session = scene.uow.sessions.get(rows[0].session_id) if rows else None
     if session and session.state is people.SessionState.DONE and session.on == course.today and not redo:
@@ -338,7 +409,9 @@ def take_back(scene: Scene, member: people.Member, *, redo: bool = False) -> Non
     after = course_of(scene, member) or course
     lines = tuple(_line(course, row) for row in rows)
     again = (Choice(TakeBack(redo=True)),) if not redo else ()
-    scene.say(replies.TakenBack(lines, redo, next_up(after, after.situation())), *again, code="taken_back")
+    standing = tuple(_line(course, row) for row in restored) if not redo else ()
+    said = replies.TakenBack(lines, redo, next_up(after, after.situation()), standing)
+    scene.say(said, *again, code="taken_back")
 
 
 def _place_taken(scene: Scene, row: people.KeptRecord) -> bool:

@@ -176,13 +176,29 @@ def hear_amendment(scene: Scene, group: people.Group, text: str) -> bool:
         re.sub(r"^\s*amend\s*:?\s*", "", text, flags=re.I), current.block, catalogue=scene.catalogue(group.id), own_names=own
     )
     if reading.block is None:
-        scene.say(replies.BlockRefused(tuple(problem.sentence for problem in reading.problems)))
+        scene.say(replies.BlockRefused(tuple(problem.sentence for problem in reading.problems), amendment=True))
         return True
     number = max(r.number for r in scene.uow.revisions.find(group_id=group.id, series=current.series)) + 1
     draft = scene.uow.revisions.add(
         people.Revision(group_id=group.id, series=current.series, number=number, block=reading.block, made_at=scene.now)
     )
     _next_step(scene, group, draft, ())
+    return True
+
+
+def scheduled_block(scene: Scene, group: people.Group) -> people.Revision | None:
+    return scene.uow.revisions.newest(group_id=group.id, state=people.RevisionState.SCHEDULED)
+
+
+def say_scheduled(scene: Scene, group: people.Group) -> bool:
+    """The block that waits for its date, with the way to take it back. False if there is none."""
+    waits = scheduled_block(scene, group)
+    if waits is None or waits.publish_on is None:
+        return False
+    said = replies.CoachSaysSentence(
+        "block_waits", (waits.block.name or "The block", f"{waits.publish_on:%a} {waits.publish_on.day} {waits.publish_on:%b}")
+    )
+    scene.say(said, Choice(Withdraw(waits.id)), code="published")
     return True
 
 
@@ -251,7 +267,7 @@ def _resolve(scene: Scene, draft: people.Revision, name: str, exercise: Exercise
 
 
 def _draft(scene: Scene, revision_id: int) -> tuple[people.Revision, people.Group] | None:
-    """The draft that a button speaks of, if it is still one and this chat's group's."""
+    """The version of a block that a button speaks of, if it is this chat's group's."""
     revision = scene.uow.revisions.get(revision_id)
     group = scene.uow.groups.get(revision.group_id) if revision else None
     if revision is None or group is None or group.coach_chat_id != scene.chat_id:
@@ -259,9 +275,21 @@ def _draft(scene: Scene, revision_id: int) -> tuple[people.Revision, people.Grou
     return revision, group
 
 
+def _waiting(scene: Scene, revision_id: int) -> tuple[people.Revision, people.Group] | None:
+    """The same, for a button that does something with it: one that has been replaced, withdrawn or published says so instead."""
+    found = _draft(scene, revision_id)
+    if found is None:
+        return None
+    state, name = found[0].state, found[0].block.name or "That block"
+    if state in (people.RevisionState.DRAFT, people.RevisionState.SCHEDULED):
+        return found
+    scene.say(replies.CoachSaysSentence("is_out" if state is people.RevisionState.PUBLISHED else "set_aside", (name,)))
+    return None
+
+
 @deed(NameMeans)
 def name_means(scene: Scene, wish: NameMeans) -> None:
-    found = _draft(scene, wish.revision)
+    found = _waiting(scene, wish.revision)
     if found is None:
         return
     draft, group = found
@@ -271,6 +299,8 @@ def name_means(scene: Scene, wish: NameMeans) -> None:
 
 @deed(KeepOwn)
 def keep_own(scene: Scene, wish: KeepOwn) -> None:
+    if _waiting(scene, wish.revision) is None:
+        return
     patterns = [p for p in Pattern if p not in (Pattern.GRIP, Pattern.WRIST, Pattern.SHIN)]
     choices = [Choice(OwnPattern(wish.revision, wish.name, pattern), pattern.value.replace("_", " ")) for pattern in patterns]
     scene.say(replies.OwnExerciseAsked(wish.name), *choices, row=3, code="block")
@@ -279,7 +309,7 @@ def keep_own(scene: Scene, wish: KeepOwn) -> None:
 @deed(OwnPattern)
 def own_pattern(scene: Scene, wish: OwnPattern) -> None:
     """Keep an exercise of the coach's own, with what its pattern tells of muscles and kit."""
-    found = _draft(scene, wish.revision)
+    found = _waiting(scene, wish.revision)
     if found is None:
         return
     draft, group = found
@@ -403,8 +433,8 @@ def active_members(scene: Scene, group: people.Group) -> list[people.Member]:
 
 @deed(PublishNow)
 def publish_now(scene: Scene, wish: PublishNow) -> None:
-    found = _draft(scene, wish.revision)
-    if found is None or found[0].state not in (people.RevisionState.DRAFT, people.RevisionState.SCHEDULED):
+    found = _waiting(scene, wish.revision)
+    if found is None:
         return
     draft, group = found
     if draft.state is people.RevisionState.SCHEDULED:
@@ -419,10 +449,12 @@ def publish_now(scene: Scene, wish: PublishNow) -> None:
 @deed(PublishOn)
 def publish_on(scene: Scene, wish: PublishOn) -> None:
     """Plan the delivery: at eight in the morning of that date, in each member's own zone."""
-    found = _draft(scene, wish.revision)
-    if found is None or found[0].state is not people.RevisionState.DRAFT:
+    found = _waiting(scene, wish.revision)
+    if found is None:
         return
     draft, group = found
+    if draft.state is people.RevisionState.SCHEDULED:
+        _cancel_schedule(scene, group, draft)
     scheduled = scene.uow.revisions.save(
         replace(draft, state=people.RevisionState.SCHEDULED, publish_on=wish.on, publish_hour=_PUBLISH_HOUR)
     )
@@ -573,8 +605,8 @@ def _to_shared_chat(scene: Scene, group: people.Group, revision: people.Revision
 
 @deed(Withdraw)
 def withdraw(scene: Scene, wish: Withdraw) -> None:
-    found = _draft(scene, wish.revision)
-    if found is None or found[0].state not in (people.RevisionState.DRAFT, people.RevisionState.SCHEDULED):
+    found = _waiting(scene, wish.revision)
+    if found is None:
         return
     draft, group = found
     _cancel_schedule(scene, group, draft)

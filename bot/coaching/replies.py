@@ -133,6 +133,13 @@ class Left:
 
 
 @dataclass(frozen=True, slots=True)
+class Removed:
+    """The coach has taken somebody out of the group."""
+
+    coach: str
+
+
+@dataclass(frozen=True, slots=True)
 class HasLeft:
     """Somebody who has left writes again."""
 
@@ -318,6 +325,7 @@ class SetsRecorded:
     skipped: tuple[SetPlace, ...] = ()
     unread: tuple[str, ...] = ()
     left: int = 0  # work sets still open today
+    edited: bool = False  # they stand in place of what the message said before
 
 
 @dataclass(frozen=True, slots=True)
@@ -337,12 +345,21 @@ class SetsSkipped:
 
 
 @dataclass(frozen=True, slots=True)
+class DueAgain:
+    """Sets that had been left out are to be done."""
+
+    places: tuple[SetPlace, ...]
+    next: NextUp | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class TakenBack:
     """The last message's sets are off (or, redo, on again)."""
 
     lines: tuple[SetLine, ...]
     redo: bool = False
     next: NextUp | None = None
+    again: tuple[SetLine, ...] = ()  # what they had replaced, and which stands again
 
 
 @dataclass(frozen=True, slots=True)
@@ -836,6 +853,7 @@ class BlockUnderstood:
 class BlockRefused:
     problems: tuple[str, ...]
     warnings: tuple[str, ...] = ()
+    amendment: bool = False
 
 
 @dataclass(frozen=True, slots=True)

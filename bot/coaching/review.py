@@ -116,7 +116,7 @@ def _totals(review: WeekReview, unit: Unit) -> tuple[str, ...]:
     if totals.volume_load_kg:
         parts.append(f"{from_kg(totals.volume_load_kg, unit):,.0f} {unit.value} moved in all")
     if totals.effort is not None:
-        rated = f", {totals.effort.missing} not rated" if totals.effort.missing else ""
+        rated = f", {totals.effort.missing} without rating or length" if totals.effort.missing else ""
         parts.append(f"session effort {totals.effort.total_au:,.0f} (RPE × minutes{rated})")
     return (", ".join(parts) + ".",) if totals.sets else ()
 

@@ -246,9 +246,14 @@ def answer_by_words(scene: Scene, text: str) -> bool:
         return False
     if folded[0].isdigit() and not is_very_next(scene, asked):
         return False
+    if folded == "undo" and _recorded_since(scene, asked):
+        return False  # it takes the set back, not what was said before it
     for number, (words, _) in enumerate(asked.answers):
         if folded == _fold(words):
             return choose(scene, asked, number)
+    place = _picked(folded, asked) if asked.code == "swap" and is_very_next(scene, asked) else None
+    if place is not None:
+        return choose(scene, asked, place)
     word = "yes" if folded in _YES else "no" if folded in _NO else ""
     fits = [number for number, (words, _) in enumerate(asked.answers) if word and _fold(words).split()[:1] == [word]]
     # "yes" for "Yes, keep it"; only as the very next message, since it may answer something else later on.
@@ -256,6 +261,31 @@ def answer_by_words(scene: Scene, text: str) -> bool:
         # A doubt about a set has its reading (or readings) first and "none of these" last.
         fits = [0] if word == "yes" and len(asked.answers) == 2 else [len(asked.answers) - 1] if word == "no" else []
     return len(fits) == 1 and is_very_next(scene, asked) and choose(scene, asked, fits[0])
+
+
+def _recorded_since(scene: Scene, asked: people.Asked) -> bool:
+    """Has a set that stands gone on record since the question?"""
+    since = scene.uow.messages.find(chat_id=scene.chat_id, id=(asked.after + 1, 2**62))
+    return any(scene.uow.records.count(message_id=message.id, active=True) for message in since)
+
+
+_ORDINALS = {"first": 0, "1st": 0, "second": 1, "2nd": 1, "third": 2, "3rd": 2, "last": -1}
+
+
+def _picked(folded: str, asked: people.Asked) -> int | None:
+    """Which of the offered things "1", "the second one", "A1" or "number 3" means; None where it means none of them."""
+    labels = [_fold(words) for words, _ in asked.answers]
+    found = re.fullmatch(r"(?:the |number |no |option |nr )*(?P<word>[a-z0-9]+)(?: one| please| pls)*", folded)
+    if found is None:
+        return None
+    word = found["word"]
+    if word in _ORDINALS and len(labels) > 1:
+        place = _ORDINALS[word] % len(labels)
+        return place if _ORDINALS[word] < len(labels) else None
+    if word.isdigit():
+        return int(word) - 1 if 1 <= int(word) <= len(labels) else None
+    begins = [place for place, label in enumerate(labels) if label.split()[:1] == [word]]
+    return begins[0] if len(begins) == 1 and re.fullmatch(r"[a-z]\d{1,2}", word) else None
 
 
 def is_very_next(scene: Scene, asked: people.Asked) -> bool:

@@ -34,7 +34,17 @@ def test_every_reply_has_words() -> None:
 
 def test_every_deed_of_a_button_has_a_label() -> None:
     """Deeds whose label depends on data are given one by whoever offers them."""
-    given_by_data = {"CarryOut", "NoteEffort", "PainHowBad", "NameMeans", "OwnPattern", "SwapSlot", "ChangePlan", "KeepDemo"}
+    given_by_data = {
+        "CarryOut",
+        "NoteEffort",
+        "PainHowBad",
+        "NameMeans",
+        "OwnPattern",
+        "SwapSlot",
+        "ChangePlan",
+        "KeepDemo",
+        "CoachLives",
+    }
 
     unnamed = [
         name

@@ -77,7 +77,7 @@ async def test_who_has_left_hears_how_to_come_back(stage: Stage) -> None:
 
     await mira.says("20x12")
 
-    assert mira.last.text.startswith("You have left Ines's group, so I keep no sets and pass nothing on.")
+    assert mira.last.text.startswith("You are not in Ines's group any more, so I keep no sets and pass nothing on.")
     await mira.follows_link(stage.link)
     assert mira.last.labels == ["Yes, I agree", "No, leave"]
 

@@ -6,7 +6,18 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-from bot.chat.wording.phrases import bold, esc, say_date, say_kit, say_near_date, say_prescription, say_set, say_sets, say_target
+from bot.chat.wording.phrases import (
+    bold,
+    counted,
+    esc,
+    say_date,
+    say_kit,
+    say_near_date,
+    say_prescription,
+    say_set,
+    say_sets,
+    say_target,
+)
 from bot.coaching import answers as given
 from bot.training.blocks import Measure
 from bot.training.loads import say_amount, say_load
@@ -136,12 +147,12 @@ def _go_up(a: given.GoUpSaid) -> str:
         return "Go up by the smallest step once all sets reach the top of their range with clean form."
     if a.policy in _POLICIES:
         return f"{_slot(a.label, a.name)}: {_POLICIES[a.policy]}"
-    rule = f"all sets at {a.high}" if a.high else "all sets at their target"
+    rule = f"all sets reach {a.high}" if a.high else "all sets reach their target"
     sets = f" You had {esc(say_sets(a.sets))}." if a.sets else ""
     if a.ready:
         return f"{_slot(a.label, a.name)}: yes, the smallest step up next time, if form and tempo held.{sets}"
     if a.ready is False:
-        return f"{_slot(a.label, a.name)}: not yet. First {rule} with clean form, then the smallest step.{sets}"
+        return f"{_slot(a.label, a.name)}: not yet. Once {rule} with clean form, take the smallest step.{sets}"
     return f"{_slot(a.label, a.name)}: once {rule} with clean form, take the smallest step up and begin at the low end again."
 
 
@@ -171,8 +182,8 @@ def _missed(a: given.MissedSaid) -> str:
 
 
 def _left(a: given.LeftSaid) -> str:
-    rows = ", ".join(f"{esc(label)} {esc(name)} {count}" for label, name, count in a.slots)
-    return f"{a.left} set{'s' if a.left != 1 else ''} left: {rows}."
+    rows = ", ".join(f"{esc(label)} {esc(name)}{f' ({count})' if a.left > 1 else ''}" for label, name, count in a.slots)
+    return f"{counted(a.left, 'set')} left: {rows}."
 
 
 def _last(a: given.LastSaid) -> str:

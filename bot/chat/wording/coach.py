@@ -65,13 +65,12 @@ def block_understood(reply: replies.BlockUnderstood) -> str | Outgoing:
 @says(replies.BlockRefused)
 def block_refused(reply: replies.BlockRefused) -> str:
     count = len(reply.problems)
-    head = f"Not published: {count} problem{'s' if count != 1 else ''} to mend first."
+    head = f"{'Nothing changed' if reply.amendment else 'Not published'}: {counted(count, 'problem')} to mend first."
+    again = "Send the change again." if reply.amendment else "Mend it and send the whole block again."
     warnings = (
         lines(bold("Worth a look too"), *(f"– {esc(warning)}" for warning in reply.warnings[:20])) if reply.warnings else ""
     )
-    return lines(
-        head, *(f"– {esc(problem)}" for problem in reply.problems[:40]), warnings, "Mend it and send the whole block again."
-    )
+    return lines(head, *(f"– {esc(problem)}" for problem in reply.problems[:40]), warnings, again)
 
 
 @says(replies.AskExercise)
@@ -254,6 +253,12 @@ _SENTENCES = {
     "told_one": "Sent to {0}.",
     "not_reached": "{0} cannot be reached now (blocked me, or gone), so nothing was sent.",
     "has_left": "{0} has left the group, so I cannot write to them.",
+    "set_aside": "That version of {0} is set aside. Use the buttons under the newest one, or send the block again.",
+    "is_out": "{0} is out already. Send a change, like day 2 A1: 4x8-10, or a new block.",
+    "block_waits": "{0} waits for {1}, 8:00, each in their own time.",
+    "rests_for_pain": "{0} has reported pain at {1}: it rests until you let it go on, and the target waits.",
+    "remove_whom": "Take {0} out of the group? They get nothing more and hear that you ended it; what they have sent stays theirs.",
+    "removed": "{0} is out of the group.",
     "no_block_yet": "There is no block yet. Send me one as a message or a file.",
     "demo_forgotten": "The video is taken off again.",
     "look_at_day": "Which day do you want to see as your members see it?",

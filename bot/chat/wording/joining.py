@@ -172,10 +172,18 @@ def left(reply: replies.Left) -> str:
     return f"All right, nothing more from me.{kept} If you change your mind, open your coach's invite link again."
 
 
+@says(replies.Removed)
+def removed(reply: replies.Removed) -> str:
+    return (
+        f"{esc(reply.coach)} has ended your time in the group, so I stop here. What I keep of you is still yours: /mydata sends it, "
+        "/erase removes it."
+    )
+
+
 @says(replies.HasLeft)
 def has_left(reply: replies.HasLeft) -> str:
     return (
-        f"You have left {esc(reply.coach)}'s group, so I keep no sets and pass nothing on. To come back, open the invite link again. "
+        f"You are not in {esc(reply.coach)}'s group any more, so I keep no sets and pass nothing on. To come back, open the invite link again. "
         "/mydata sends you what I still keep of you, /erase removes it."
     )
 

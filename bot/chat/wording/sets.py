@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.wording import says
 from bot.chat.wording.phrases import and_list, esc, lines, say_count, say_date, say_range, say_set, say_sets
 from bot.coaching import replies
-from bot.training.blocks import Measure, SetKind
+from bot.training.blocks import Measure, SetKind, SetPlace
 from bot.training.loads import LoadKind, say_amount, say_load
 from bot.training.records import SetDone
 
@@ -106,6 +108,8 @@ def sets_recorded(reply: replies.SetsRecorded) -> str:
     body = _one(reply.lines[0]) if len(reply.lines) == 1 else _many(reply.lines)
     if reply.on is not None:
         body = f"For {say_date(reply.on)}: {body}" if len(reply.lines) == 1 else f"For {say_date(reply.on)}:\n{body}"
+    if reply.edited:
+        body = f"Changed: {body}" if len(reply.lines) == 1 else f"Changed:\n{body}"
     unread = ""
     if reply.unread:
         said = and_list([f"“{esc(part)}”" for part in reply.unread[:3]])
@@ -123,18 +127,29 @@ def sets_corrected(reply: replies.SetsCorrected) -> str:
 
 @says(replies.SetsSkipped)
 def sets_skipped(reply: replies.SetsSkipped) -> str:
+    return lines(f"Left out: {_say_places(reply.places)}.", say_next(reply.next))
+
+
+@says(replies.DueAgain)
+def due_again(reply: replies.DueAgain) -> str:
+    return lines(f"To be done after all: {_say_places(reply.places)}.", say_next(reply.next))
+
+
+def _say_places(places: Sequence[SetPlace]) -> str:
+    """ "B1 sets 1, 2 and C1 set 3"."""
     slots: dict[str, list[int]] = {}
-    for place in reply.places:
+    for place in places:
         slots.setdefault(place.label, []).append(place.number)
     words = [f"{label} set{'s' if len(numbers) > 1 else ''} {', '.join(map(str, numbers))}" for label, numbers in slots.items()]
-    return lines(f"Left out: {and_list(words)}.", say_next(reply.next))
+    return and_list(words)
 
 
 @says(replies.TakenBack)
 def taken_back(reply: replies.TakenBack) -> str:
     what = "; ".join(f"{_place(line)} {esc(say_set(line.record.done))}" for line in reply.lines[:6])
     verb = "Back on record" if reply.redo else "Taken back"
-    return lines(f"{verb}: {what}.", say_next(reply.next))
+    again = "; ".join(f"{_place(line)} {esc(say_set(line.record.done))}" for line in reply.again[:6])
+    return lines(f"{verb}: {what}.{f' What was there before stands again: {again}.' if again else ''}", say_next(reply.next))
 
 
 @says(replies.NothingToTakeBack)
@@ -165,6 +180,7 @@ _QUESTIONS = {
     "which_count": "“{}”: and how many? Please send both, such as <code>20x12</code>.",
     "planned_range": "The plan leaves a range there. How many was it?",
     "surprise": "“{}” is far from what you usually do here. Is it right?",
+    "surprise_first": "“{}” is not what your kit and your plan made me expect. Is it right?",
     "too_many_sets": "“{}” is more than is left to do here. How shall I take it?",
     "no_set_due": "“{}”: all that was planned is on record already. What is this one?",
     "sides_or_sets": "“{}”: the two sides of one set, or two sets?",
@@ -183,7 +199,7 @@ _QUESTIONS = {
 
 @says(replies.AskReading)
 def ask_reading(reply: replies.AskReading) -> str:
-    return _QUESTIONS.get(reply.code, "“{}”: which of these do you mean?").format(esc(reply.about or reply.said))
+    return _QUESTIONS.get(reply.code, "“{}”: which of these do you mean?").format(esc((reply.about or reply.said).strip()))
 
 
 @says(replies.SessionFinished)

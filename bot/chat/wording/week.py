@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from bot.chat.outgoing import Outgoing
 from bot.chat.wording import says, with_picture
 from bot.chat.wording.phrases import and_list, bold, counted, esc, lines, say_date
@@ -88,6 +90,10 @@ def block_reviewed(reply: replies.BlockReviewed) -> str:
         else "Your coach sees how it went, and the next block will build on it."
     )
     judged = reply.lines or reply.up or reply.down
+    if not (judged or reply.same or reply.hurt):
+        return lines(
+            f"<b>{esc(reply.name)}</b> is over. There is too little on record to hold its weeks against each other.", after
+        )
     return lines(
         f"<b>{esc(reply.name)}</b> is over. First week against last:",
         _part("For sure", reply.lines),
@@ -126,7 +132,8 @@ def group_week(reply: replies.GroupWeek) -> str:
     slots = lines(bold("Across the group"), *(esc(slot) for slot in reply.slots)) if reply.slots else ""
     forecast = f"<i>{esc(reply.forecast)}</i>" if reply.forecast else ""
     early = f"<i>{_TOO_EARLY}</i>" if trained and not any(member.trend for member in trained) else ""
-    head = f"<b>{esc(reply.group or 'Your group')}</b>, week of {say_date(reply.week_of)}"
+    days = f"{say_date(reply.week_of)} to {say_date(reply.week_of + timedelta(days=6))}"
+    head = f"<b>{esc(reply.group or 'Your group')}</b>, week of {days}"
     return lines(head, *(_member(member) for member in ordered), " ", slots, asked, forecast, early)
 
 
