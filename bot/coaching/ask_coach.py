@@ -63,15 +63,44 @@ class KeepAnswer:
 _NEEDS_AIMS = (Topic.NEXT, Topic.START_WEIGHT)
 
 
+# How somebody is, in a few words and without a wish: kind -> the words. What is more than a mood is heard before (safety, swaps, days).
+_MOODS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
+    (
+        kind,
+        re.compile(
+            rf"\W*(?:(?:i'?m|i am|i feel|im|feeling|feel|so|just|really|very|a bit|today|that was|it was|what a|you are|you'?re)\W+)*(?:{words})(?:\W+(?:today|now|session|workout|one|this|it|you|so much|already|coach|bot))*\W*",
+            re.IGNORECASE,
+        ),
+    )
+    for kind, words in (
+        (
+            "low",
+            r"tired|exhausted|knackered|wiped(?: out)?|shattered|sleepy|not in the mood|unmotivated|lazy|bored|boring|stressed|no energy",
+        ),
+        (
+            "glad",
+            r"great|strong|awesome|amazing|fantastic|proud|happy|motivated|pumped|on fire|the best|love(?: it)?|i love|good|well done|brilliant|perfect",
+        ),
+        ("cross", r"fuck|shit|damn|screw|stupid|useless|annoying|hate|i hate|dumb|rubbish|terrible|awful"),
+    )
+)
+
+
 def is_small_talk(text: str) -> bool:
-    return bool(_SMALL_TALK.match(text))
+    return bool(_SMALL_TALK.match(text)) or _mood(text) != ""
+
+
+def _mood(text: str) -> str:
+    return next((kind for kind, words in _MOODS if len(text) <= 60 and words.fullmatch(text)), "")
 
 
 def small_talk_kind(text: str) -> str:
-    """ "thanks", "greeting" or ""."""
+    """ "thanks", "greeting", a mood ("low", "glad", "cross") or ""."""
     if re.search(r"\b(?:thanks?|thx|ty|cheers|merci|danke|gracias)\b", text, re.IGNORECASE):
         return "thanks"
-    return "greeting" if re.match(r"\W*(?:hi|hello|hey|good (?:morning|evening|afternoon))\b", text, re.IGNORECASE) else ""
+    if re.match(r"\W*(?:hi|hello|hey|good (?:morning|evening|afternoon))\b", text, re.IGNORECASE):
+        return "greeting"
+    return _mood(text) if not _SMALL_TALK.match(text) else ""
 
 
 def sounds_like_question(text: str) -> bool:

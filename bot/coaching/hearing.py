@@ -216,7 +216,11 @@ def _others_claim(
         if safety.level is Level.CAUTION:
             move_days.hear(scene, member, message, text, sure=_SURE)
         return True
-    if settings.hear_loss(scene, member, text) or swap.hear(scene, member, message, text, situation, sure=_SURE):
+    if (
+        move_days.hear_back(scene, member, text)
+        or settings.hear_loss(scene, member, text)
+        or swap.hear(scene, member, message, text, situation, sure=_SURE)
+    ):
         return True
     if move_days.hear(scene, member, message, text, sure=_SURE):
         return True

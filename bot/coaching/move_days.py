@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -24,6 +25,7 @@ from bot.training.plan import (
     QuietHours,
     ReminderAgain,
     ReminderAt,
+    Resume,
     Rolling,
     SilentDays,
     Skip,
@@ -95,6 +97,21 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
     return True
 
 
+_BACK = re.compile(
+    r"\W*(?:(?:ok(?:ay)?|hi|hey|hello|so)\W+)*(?:i'?m |i am |and )?back(?: (?:again|now|home|today|in town))*(?: (?:coach|bot))?\W*",
+    re.IGNORECASE,
+)
+
+
+def hear_back(scene: Scene, member: people.Member, text: str) -> bool:
+    """ "back", the word that somebody away was told to say. From anybody else it may be a part of the body."""
+    today = scene.today(member)
+    if member.plan is None or not _BACK.fullmatch(text) or not member.plan.is_away(today):
+        return False
+    change(scene, member, Resume(today))
+    return True
+
+
 def _ask(scene: Scene, question: PlanQuestion) -> None:
     choices = [Choice(ChangePlan(option.deed), option.label[:60]) for option in question.options]
     scene.say(replies.AskDate(question.code, question.about), *choices, Choice(KeepPlan()), row=1, code="days")
@@ -143,11 +160,19 @@ def change(scene: Scene, member: people.Member, wish: Deed) -> None:
     if course is not None:
         coming = course.planned(today, today + timedelta(days=28))
         wish = going_on(wish, coming, day_count=len(course.block.days), done=course.done_days())
-    after = apply(before, wish, today=today)
+    after = before if _touches_nothing(course, wish) else apply(before, wish, today=today)
     member = scene.uow.members.save(replace(member, plan=after))
     reminders.schedule(scene, member)
     reminders.schedule_week_end(scene, member)
-    scene.say(_said(scene, member, course, before, after, wish), Choice(RestorePlan(before)), code="plan")
+    undo = [Choice(RestorePlan(before))] if before != after else []
+    scene.say(_said(scene, member, course, before, after, wish), *undo, code="plan")
+
+
+def _touches_nothing(course: Course | None, wish: Deed) -> bool:
+    """Two rest days that are swapped: kept out of the plan, where they would come to mean something once the days change."""
+    if course is None or not isinstance(wish, Swap):
+        return False
+    return not (course.planned(wish.first, wish.first) or course.planned(wish.second, wish.second))
 
 
 def _said(

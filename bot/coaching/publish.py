@@ -668,6 +668,10 @@ def change_over(scene: Scene, wish: ChangeOver) -> None:
     scene.say(said, *others, code="days_shown")
 
 
+def _last_day(assignment: people.Assignment) -> date:
+    return assignment.started_on + timedelta(weeks=assignment.weeks) - timedelta(days=1)
+
+
 @deed(FinishFirst)
 def finish_first(scene: Scene, wish: FinishFirst) -> None:
     from bot.coaching.log_sets import member_here
@@ -676,8 +680,9 @@ def finish_first(scene: Scene, wish: FinishFirst) -> None:
     course = course_of(scene, member) if member else None
     if member is None or course is None:
         return
-    until = course.assignment.started_on + timedelta(weeks=course.assignment.weeks)
-    scene.say(replies.StayedOn(course.block.name, until), Choice(ChangeOver(wish.series)), code="change_over")
+    scene.say(
+        replies.StayedOn(course.block.name, _last_day(course.assignment)), Choice(ChangeOver(wish.series)), code="change_over"
+    )
 
 
 @deed(StayLonger)
@@ -689,5 +694,5 @@ def stay_longer(scene: Scene, wish: StayLonger) -> None:
     if member is None or course is None:
         return
     weeks = min(course.assignment.weeks + wish.weeks, course.block.weeks_max)
-    scene.uow.assignments.save(replace(course.assignment, weeks=weeks, reviewed=False))
-    scene.say(replies.StayedOn(course.block.name, course.assignment.started_on + timedelta(weeks=weeks)))
+    longer = scene.uow.assignments.save(replace(course.assignment, weeks=weeks, reviewed=False))
+    scene.say(replies.StayedOn(course.block.name, _last_day(longer)))

@@ -273,6 +273,7 @@ class NothingToday:
     next_day: int | None = None
     next_name: str = ""
     today: date | None = None
+    away: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,7 +287,7 @@ class WeekShown:
 
     today: date
     sessions: tuple[tuple[date, int, str, bool], ...]
-    next_week: date | None = None  # from here on they belong to the week after
+    next_week: date | None = None  # from here on they belong to the week after; None: all are next week's
     remarks: tuple[str, ...] = ()
 
 
@@ -408,7 +409,7 @@ class NotUnderstood:
 
 @dataclass(frozen=True, slots=True)
 class Acknowledged:
-    """A friendly word that needs no answer. kind: "thanks", "greeting", or "" for any other."""
+    """A friendly word, or a mood, that asks for nothing. kind: "thanks", "greeting", "low", "glad", "cross", or "" for any other."""
 
     kind: str = ""
     coach: bool = False

@@ -74,29 +74,42 @@ def _nothing_today(scene: Scene, course: Course) -> None:
     if trainable is not None:
         choices.append(Choice(ShowDay(trainable)))
     nothing = replies.NothingToday(
-        first.date if first else None, first.day_number if first else None, day.name if day else "", course.today
+        first.date if first else None,
+        first.day_number if first else None,
+        day.name if day else "",
+        course.today,
+        away=course.member.plan is not None and course.member.plan.is_away(course.today),
     )
     scene.say(nothing, *choices, code="today")
 
 
 def week(scene: Scene, member: people.Member) -> None:
     """The sessions of this week and the next few days."""
+    _week(scene, member, later=0, days=10)
+
+
+def next_week(scene: Scene, member: people.Member) -> None:
+    _week(scene, member, later=7, days=7)
+
+
+def _week(scene: Scene, member: people.Member, *, later: int, days: int) -> None:
     course = course_of(scene, member)
     if course is None or member.plan is None:
         no_block(scene, member)
         return
-    first = member.plan.week_start_for(course.today)
+    first = member.plan.week_start_for(course.today) + timedelta(days=later)
+    last = first + timedelta(days=days - 1)
     done = course.done_days()
     rows = []
-    for planned in course.planned(first, first + timedelta(days=9)):
+    for planned in course.planned(first, last):
         day = course.block.day(planned.day_number)
         rows.append((planned.date, planned.day_number, day.name if day else "", planned.date in done))
     listed = {row[0] for row in rows}
     for on, number in done.items():
-        if first <= on <= first + timedelta(days=9) and on not in listed:
+        if first <= on <= last and on not in listed:
             day = course.block.day(number)
             rows.append((on, number, day.name if day else "", True))
-    scene.say(replies.WeekShown(course.today, tuple(sorted(rows)), first + timedelta(days=7)))
+    scene.say(replies.WeekShown(course.today, tuple(sorted(rows)), None if later else first + timedelta(days=7)))
 
 
 def help_shown(scene: Scene, member: people.Member) -> None:
@@ -205,11 +218,15 @@ _WORDS: tuple[tuple[re.Pattern[str], Shower], ...] = tuple(
             today,
         ),
         (r"week|this week|my week|show (?:me )?(?:my |the )?week|what(?:'?s| is) (?:on )?this week", week),
+        (r"next week|my next week|(?:show (?:me )?|what'?s (?:on )?)next week(?:'s (?:plan|sessions))?", next_week),
         (r"settings?|my settings?|change (?:my )?settings?", _settings),
         (r"help|\?|what can (?:you|i) do|commands?", help_shown),
         (r"more|targets?|my targets?|whole table|all targets|next week'?s targets?", _advice),
         (r"calendar|my calendar|ical|add to (?:my )?calendar", _calendar),
-        (r"(?:export|download|send me) (?:all )?my data|my data", _export),
+        (
+            r"(?:(?:export|download|send me) )?(?:all )?my (?:data|sets)(?: (?:as|in) (?:a )?(?:csv|file|spreadsheet|excel|table))?|export",
+            _export,
+        ),
         (r"(?:delete|erase) (?:all )?my data|forget me|erase me", _erase),
         (r"(?:i want to |i'?d like to )?(?:leave|quit)(?: (?:the|this) group)?|unsubscribe", _leave),
         (r"(?:please |pls )?stop(?: it| this| please| pls| everything| writing(?: to)? me| messaging me| texting me)*", _stop),

@@ -8,7 +8,7 @@ import pytest
 
 from bot.training.kit import KitItem
 from bot.training.loads import Unit
-from tests.builders.stage import Stage, staged
+from tests.builders.stage import BLOCK, Stage, staged
 
 
 @staged()
@@ -274,3 +274,89 @@ async def test_undo_after_a_set_that_followed_a_change_of_days_takes_the_set(sta
     plan = stage.member_of(mira).plan
     assert plan is not None
     assert plan.reminder_local == time(7, 15)
+
+
+@pytest.mark.parametrize("said", ["back", "I'm back", "ok, back now", "back home"])
+def test_the_word_that_somebody_away_was_told_to_say_is_heard(said: str) -> None:
+    @staged()
+    async def play(stage: Stage) -> None:
+        mira = await stage.member()
+        await mira.says("I'm ill")
+        assert "Say “back” when you are." in mira.last.text
+
+        await mira.says(said)
+
+        assert mira.last.text.startswith("Going on.\nMon 2 Mar  day 1 Legs")
+
+    play()
+
+
+@staged()
+async def test_a_bare_back_of_somebody_who_is_here_changes_no_days(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("back")
+
+    assert "Going on" not in mira.last.text
+
+
+@staged()
+async def test_somebody_away_who_looks_hears_how_to_come_back(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("I'm ill")
+
+    await mira.says("today")
+
+    assert mira.last.text == "You are away, so nothing is planned. Say back when you are, or just text your sets."
+
+
+@staged()
+async def test_next_week_is_shown_by_itself(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("next week")
+
+    assert mira.last.text.startswith("Next week\nMon 9 Mar  day 1 Legs\nWed 11 Mar  day 2 Pull\n\nTo change it")
+
+
+@pytest.mark.parametrize(
+    ("said", "begins"),
+    [
+        ("I'm so tired today", "Some days are like that."),
+        ("I feel great today", "Good to hear."),
+        ("great session!", "Good to hear."),
+        ("fuck this", "Fair enough."),
+        ("good night", "Good."),
+    ],
+)
+def test_a_mood_gets_a_kind_word(said: str, begins: str) -> None:
+    @staged()
+    async def play(stage: Stage) -> None:
+        mira = await stage.member()
+        await mira.says("20x12")
+
+        await mira.says(said)
+
+        assert mira.last.text.startswith(begins)
+        assert stage.records(mira) == ["A1.1 20 kg x 12"]
+
+    play()
+
+
+@staged()
+async def test_staying_on_a_block_names_its_last_day(stage: Stage) -> None:
+    mira = await stage.member()
+    await stage.publish(BLOCK.replace("Small block", "Other block"))
+
+    await mira.presses("Finish this one first")
+
+    assert mira.last.text == "You stay on Small block until Sun 29 Mar."
+
+
+@staged()
+async def test_what_changed_nothing_needs_no_undo(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("swap tomorrow and thursday")
+
+    assert mira.last.labels == []

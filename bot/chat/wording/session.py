@@ -79,6 +79,9 @@ def _say_week(later: WeekSets) -> str:
 
 @says(replies.NothingToday)
 def nothing_today(reply: replies.NothingToday) -> str:
+    if reply.away:
+        until = f" Next session: {say_date(reply.next_on)}." if reply.next_on else ""
+        return f"You are away, so nothing is planned.{until} Say <code>back</code> when you are, or just text your sets."
     if reply.next_on is None:
         return "Rest day, and nothing is planned ahead. Send <code>week</code> to look, or say when you want to train."
     name = f" ({esc(reply.next_name)})" if reply.next_name else ""
@@ -103,9 +106,11 @@ def week_shown(reply: replies.WeekShown) -> str:
         state = "done" if done else "missed" if on < reply.today else "today" if on == reply.today else ""
         rows.append(f"{say_date(on)}  day {number}{f' {esc(name)}' if name else ''}{f'  <i>{state}</i>' if state else ''}")
     if not rows:
-        return "Nothing is planned for this week."
+        return "Nothing is planned for that week."
+    if rows[0] == _NEXT_WEEK:
+        rows.insert(0, "Nothing more this week.")
     return lines(
-        bold("Your week"),
+        bold("Next week" if reply.next_week is None else "Your week"),
         *rows,
         *(esc(remark) for remark in reply.remarks),
         " ",

@@ -230,7 +230,15 @@ def acknowledged(reply: replies.Acknowledged) -> str:
         return "Hello. Send me a block, or /help for all that I can do."
     if reply.kind == "greeting":
         return "Hello. Send <code>today</code> for your session."
-    return "You are welcome." if reply.kind == "thanks" else "Good."
+    return _SMALL_TALK.get(reply.kind, "Good.") if reply.kind == "thanks" or not reply.coach else "Good."
+
+
+_SMALL_TALK = {
+    "thanks": "You are welcome.",
+    "glad": "Good to hear.",
+    "low": "Some days are like that. Fewer sets or less weight are fine: <code>skip B1</code>, or <code>done</code> for today.",
+    "cross": "Fair enough. If something is in the way, say what: <code>tell my coach ...</code> goes there word for word.",
+}
 
 
 @says(replies.AnswerOver)
