@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
+from typing import Any
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of, with_id
@@ -298,7 +299,8 @@ def _finish(scene: Scene, course: Course, heard: FinishHeard) -> None:
     """Close the session; ask how hard it was, unless that was said."""
     session = course.session
     if session is None or not course.today_records:
-        scene.say(replies.NotUnderstood("done", in_session=False))
+        if not _ask_again(scene):
+            scene.say(replies.NothingDoneYet())
         return
     scene.uow.due.cancel("rest_over", str(course.member.id))
     first = min(kept.said_at for kept in course.today_records)
@@ -315,6 +317,39 @@ def _finish(scene: Scene, course: Course, heard: FinishHeard) -> None:
         scene.say(said, *(Choice(NoteEffort(session.id, Decimal(n)), str(n)) for n in range(1, 11)), row=5, code="effort")
     else:
         scene.say(said)
+    _ask_again(scene)
+
+
+# A doubt about a set is put once more at the session's end if it is no older than this (our choice).
+_DOUBT_LIVES = timedelta(hours=8)
+
+
+def _ask_again(scene: Scene) -> bool:
+    """Put the newest doubt that was passed over once more, so that no set stays off the record by being forgotten.
+
+    One whose sets have been told in other words since is settled.
+    """
+    asked = scene.uow.asked.newest(chat_id=scene.chat_id, code="reading")
+    message = scene.uow.messages.get(asked.message_id) if asked and asked.message_id is not None else None
+    if asked is None or message is None or asked.chosen is not None or scene.now - asked.asked_at > _DOUBT_LIVES:
+        return False
+    deeds = [unpack(data) for _, data in asked.answers]
+    places = {(one.on, one.place) for one in _sets_in(deeds) if one.place is not None}
+    kept = scene.uow.records.find(member_id=message.member_id, active=True)
+    on_record = {(one.on, SetPlace(one.label, one.number)) for one in kept}
+    if not places or places & on_record:
+        return False
+    close_questions(scene, ("reading",))
+    choices = [Choice(deed, words) for deed, (words, _) in zip(deeds, asked.answers, strict=True)]
+    said = replies.AskReading("still_open", message.text[:80], message.text[:200])
+    scene.say(said, *choices, row=1, code="reading", about=message.id)
+    return True
+
+
+def _sets_in(deeds: Sequence[Any]) -> list[SetRecord]:
+    """All sets that the offered readings would record."""
+    heard = [part for one in deeds if isinstance(one, CarryOut) for part in one.heard]
+    return [record for part in heard if isinstance(part, SetsHeard) for record in part.sets]
 
 
 @deed(NoteEffort)

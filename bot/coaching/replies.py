@@ -379,6 +379,11 @@ class GoingOn:
 
 
 @dataclass(frozen=True, slots=True)
+class NothingDoneYet:
+    """ "Done", with nothing on record today."""
+
+
+@dataclass(frozen=True, slots=True)
 class AskReading:
     """The one question about a text. code and about are the reading's."""
 

@@ -232,7 +232,7 @@ async def test_a_button_pressed_twice_acts_once_and_an_old_one_says_that_it_is_o
     await mira.presses_old(offered, second)
 
     assert chosen.startswith(f"A2 is {first.label} today")
-    assert mira.last.text == "That question is answered already. To change something, just type it."
+    assert mira.last.text == "That question is closed: it was answered, or we have moved on. To change something, just type it."
     member = stage.member_of(mira)
     with stage.uow() as uow:
         assert len(uow.swaps.find(member_id=member.id)) == 1

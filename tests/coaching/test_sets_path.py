@@ -106,7 +106,7 @@ async def test_a_question_is_answered_once_by_press_or_by_the_same_words(stage: 
     await mira.presses(label, on=question)
 
     assert stage.records(mira) == recorded
-    assert mira.last.text == "That question is answered already. To change something, just type it."
+    assert mira.last.text == "That question is closed: it was answered, or we have moved on. To change something, just type it."
 
 
 @staged()

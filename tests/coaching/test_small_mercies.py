@@ -360,3 +360,40 @@ async def test_what_changed_nothing_needs_no_undo(stage: Stage) -> None:
     await mira.says("swap tomorrow and thursday")
 
     assert mira.last.labels == []
+
+
+@staged()
+async def test_done_with_nothing_on_record_says_what_to_send(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("done")
+
+    assert mira.last.text.startswith("Nothing is on record today yet. Send your sets")
+
+
+@staged()
+async def test_done_with_a_doubt_passed_over_puts_it_again(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("A1 16x12, 12, 11, 10")
+    assert "is more than is left to do here" in mira.last.text
+    offered = mira.last.labels
+
+    await mira.says("done")
+    assert mira.last.text == "“A1 16x12, 12, 11, 10” is not on record yet. How shall I take it?"
+    assert mira.last.labels == offered
+    await mira.presses("A1 sets 1-4")
+
+    assert len(stage.records(mira)) == 4
+
+
+@staged()
+async def test_a_session_that_ends_with_a_doubt_passed_over_puts_it_again(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("A1 16x12, 12, 11, 10")
+    await mira.says("A2 12, 10")
+
+    sent = await mira.says("done")
+
+    said = [message.text for message in mira.since(sent)]
+    assert said[0].startswith("Session closed: 2 of 7 sets.")
+    assert said[1].startswith("“A1 16x12, 12, 11, 10” is not on record yet.")

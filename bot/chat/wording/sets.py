@@ -180,6 +180,7 @@ _QUESTIONS = {
     "which_count": "“{}”: and how many? Please send both, such as <code>20x12</code>.",
     "planned_range": "The plan leaves a range there. How many was it?",
     "surprise": "“{}” is far from what you usually do here. Is it right?",
+    "still_open": "“{}” is not on record yet. How shall I take it?",
     "surprise_first": "“{}” is not what your kit and your plan made me expect. Is it right?",
     "too_many_sets": "“{}” is more than is left to do here. How shall I take it?",
     "no_set_due": "“{}”: all that was planned is on record already. What is this one?",
@@ -218,6 +219,11 @@ def effort_noted(reply: replies.EffortNoted) -> str:
     return f"Effort {say_amount(reply.effort)} of 10, noted. Well done."
 
 
+@says(replies.NothingDoneYet)
+def nothing_done_yet(reply: replies.NothingDoneYet) -> str:
+    return "Nothing is on record today yet. Send your sets, such as <code>20x12, 12, 10</code>, or <code>skip today</code> to leave the session out."
+
+
 @says(replies.NotUnderstood)
 def not_understood(reply: replies.NotUnderstood) -> str:
     hint = "A set looks like <code>20x12</code> (load, then reps) or just <code>12</code>; /help shows more."
@@ -243,4 +249,4 @@ _SMALL_TALK = {
 
 @says(replies.AnswerOver)
 def answer_over(reply: replies.AnswerOver) -> str:
-    return "That question is answered already. To change something, just type it."
+    return "That question is closed: it was answered, or we have moved on. To change something, just type it."
