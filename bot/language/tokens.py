@@ -30,7 +30,7 @@ _FRACTIONS = {"½": Decimal("0.5"), "¼": Decimal("0.25"), "¾": Decimal("0.75")
 # A comma makes a decimal only before the fractions that loads have; "12,10" is a list. Before a unit any fraction is one.
 _SCAN = re.compile(
     r"""
-    (?P<clock>(?<![\d:])\d{1,2}:[0-5]\d(?![\d:]))
+    (?P<clock>(?<![\d:])\d{1,2}:[0-5]\d(?![\d:]|/\d{1,2}(?!\d?:)))
   | (?P<num>(?:\d{1,6}(?:\.\d{1,3}(?!\.?\d)|(?<!\d,\d)(?<!\d,\d\d),(?:5|25|75|50|125|0)(?![\d]|,\d)|(?<!x\d)(?<!x\d\d)(?<!x\ \d)(?<!x\ \d\d),\d{1,2}(?=\s?(?:kg|kilo|lb|pound)))?
             (?:\ ?[½¼¾]|\ [1-3]/[248](?!\d))?)|[½¼¾]|(?<![^\W_])\.\d{1,3})(?P<plural>(?:'?s|'?ers?)(?:(?![^\W\d_])|(?=x\d)))?(?P<ordinal>(?:st|nd|rd|th)\b)?
   | (?P<word>(?:kgs?|k|lbs?|reps?|kilos?)(?=(?:for|at|with|w|by|x)\s?\d)|(?:kgs?|k|lbs?|reps?|sets?|kilos?|pounds?|each|hand|side|arm|leg|band|bar|steps?|dbs?|bodyweight)(?=x\s?\d)|x(?=\s?\d)|(?:kg|lbs?|reps?)(?=\d)|(?:[^\W\d_]|[\u0300-\u036f])+(?:'(?:[^\W\d_])+)*'?)

@@ -35,7 +35,7 @@ _TWICE = re.compile(
     rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|one|last|in|through|off|send|message|text|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|dup|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
 )
 _FINISH = re.compile(
-    rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|finish(?:ed)? already|done already|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
+    rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|finish(?:ed)? already|done already|that'?s (?:the|my) day|done for the day|done like dinner(?: for (?:the day|today))?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
     rf"(?:that'?s )?all i (?:can|could|'?ve) (?:do|manage|managed|get done|got)|that concludes (?:today|it|the session|my session)|tutto fatto|fatto tutto|koniec|fini|terminé|terminado|listo|klaar|ferdig|färdig|gotowe|finishing (?:here|up|now|there|early)|that'?ll do(?: me)?|that will do(?: me)?|ready(?= for today)|finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|roll|bounce|scoot|jet|head(?: out| off)?|cut it short)|out of time|ran out of time|that'?s (?:all i (?:got|have|had|can (?:do|manage)|could (?:do|manage))(?: (?:time|the time|energy))?(?: (?:for|in me))?|my lot|enough|plenty|about it)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|(?:for )?this (?:morning|evening|afternoon)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
@@ -243,9 +243,9 @@ def point(folded: str, names: Sequence[tuple[int, int, str]], situation: Situati
         return None
     found = _POINT.fullmatch(text) or _POINT_SHORT.fullmatch(text)
     if not found:  # "rack is taken so starting with pulldowns"
-        last = re.split(r"\bso\b|,", text)[-1].strip()
-        found = _POINT.fullmatch(last) if last != text else None
-        text = last
+        parts = [part.strip() for part in re.split(r"\bso\b|,", text)]
+        text = next((part for part in (parts[-1], parts[0]) if len(parts) > 1 and _POINT.fullmatch(part)), "")
+        found = _POINT.fullmatch(text) if text else None
     if not found:
         return None
     what = found["what"].strip()

@@ -21,7 +21,7 @@ from bot.training.blocks import SetKind
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:now|scusa|scusate|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|hold up|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:now|scusa|scusate|oh goodness|goodness|gosh|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|hold up|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|war|waren|était|etait|era|foi|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:nur|seulement|solo|só|actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
@@ -29,7 +29,7 @@ _SLOT = r"(?:the )?(?:(?P<label>[a-z]{1,2}\s?\d{1,2})[\s,:]*)?(?:(?:set|s|satz)\
 _OF_SLOT = r"(?:(?:to|for|on|of|in)\s+)?(?:the |my )?"
 _SHADES = f"(?:{SHADES})"
 _SHADE = re.compile(
-    rf"{_SOFT}(?:it was |that was |(?:(?:that|the|my) )?band was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:on |for )?(?:both|all|each|every) (?:times|sets|time|set))?"
+    rf"{_SOFT}(?:it was |that was |(?:(?:that|the|my) )?(?:band|elastic|tube|loop) was |with |on |the )*(?P<value>{_SHADES}(?: band| one)?)[\s,]+(?:and )?(?:not|instead of|rather than)\s+(?:the )?(?P<shade>{_SHADES})(?: band| one)?(?P<both>[\s,]+(?:on |for )?(?:both|all|each|every) (?:times|sets|time|set))?"
 )
 _PATTERNS = (
     re.compile(rf"{_SOFT}{_SLOT}\s+(?:actually\s+)?{_WAS}{_ACTUALLY}\s*(?P<value>.+)"),
@@ -54,8 +54,8 @@ _PATTERNS = (
     re.compile(r"not\s+(?P<wrong>\d[\d.,]*)\s*(?:kg|kgs|lbs?|reps?|kilos?|pounds?)?[\s,]*(?:but|it was|was|its|it's|,|rather|more like|-)?\s*(?P<value>\d.*)"),
 )  # fmt: skip
 _PUT = re.compile(
-    r"(?:sorry[\s,]*|oops[\s,]*|i think )*(?:i )?(?:put|said|wrote|typed|logged|sent|entered)\s+(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?(?:\s+(?:for|on|in)\s+[\w -]+?)?[\s,]*"
-    r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|meant|to|say|a|an|is|,|\s)*\s*(?P<value>\d.*)"
+    r"(?:sorry[\s,]*|oops[\s,]*|i think )*(?:i )?(?:put|said|wrote|typed|logged|sent|entered|told you)\s+(?:the )?(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?|s)?(?:\s+(?:for|on|in)\s+[\w -]+?)?[\s,]*"
+    r"(?:but|and|instead of|it should|should|when|meant|,)[\s,]*(?:it|i|that|actually|really|should|have|been|be|was|were|did|got|had|used|using|holding|meant|to|say|a|an|the|is|,|\s)*\s*(?P<value>\d.*)"
 )
 _NOT = re.compile(
     r"[\s,(]*\b(?:not|pas|nie|nicht|niet|non|não|instead of|rather than|and not|isntead of)\b\s*(?:the |a |on )?(?P<wrong>\d+(?:[.,]\d+)?)[^\d]*$"
@@ -70,7 +70,7 @@ _IT_WAS = re.compile(
     r"(?:[a-z]\d\b|(?:bar|weight|load|bag|bell|kettlebell|band) (?=was|is|should)|it|that|this|those|the \w+|i meant|should|was|set \d)\b"
 )
 _DENIES = re.compile(
-    r"\b(?:miscounted|mistyped|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correction|hang on|hold on|my bad)\b"
+    r"\b(?:miscounted|mistyped|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correct|correction|hang on|hold on|my bad)\b"
 )
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(

@@ -73,12 +73,16 @@ _NTH_BEHIND = re.compile(
 _SET_WAS = re.compile(r"\s+set \d\s+(?:was|were|should)\b")
 _ON_IT = re.compile(r"\s+(?:on|for|in|with) (?:the |my )?$")
 _IT_WAS = re.compile(r"^.*?\b(?:it|that|this|they|those)\s+(?=was|were|should)")
-_GOES_FIRST = re.compile(r"\b(?:do|doing|start|starting) (?:the |my )?[a-z' -]{2,30} first\b")
+_GOES_FIRST = re.compile(
+    r"\b(?:do|doing|start|starting) (?:the |my )?[a-z' -]{2,30} first\b|\b(?:do|doing|start|starting)(?: with)? (?:the |my )?[a-z' -]{2,30} before (?:the |my )?[a-z' -]{2,30}"
+)
 _LONGEST_CORRECTION = 120
 _LONGEST_STORY = 400  # characters in which strange numbers are looked for
 _MOST_TOKENS = 1500  # a pasted session of sixty lines has some five hundred
 _COMMAND_CERTAINTY = 0.97
-_ONLY_THAT = re.compile(r"(?:and )?that(?:'?s| is) (?:all|it)|done|finished|all done")  # behind a number it may speak of the set
+_ONLY_THAT = re.compile(
+    r"(?:and )?that(?:'?s| is) (?:all|it)|done|finished|all done|klaar|fertig|fini|listo|hecho|fatto|ferdig|gotowe"
+)  # behind a number it may speak of the set
 _PLAIN = re.compile(r"\s*\d[\d\s.,x@/]*(?:(?:kgs?|lbs?|reps?|kilos?)(?![^\W\d_])[\d\s.,x@/]*)*")
 _AT_ONCE = 0.9
 _STRENGTHS = frozenset(("heavy", "light", "medium", "strong", "thick", "thin"))

@@ -25,6 +25,7 @@ _WARM_UPS = frozenset(("warmups", "wus"))
 _LONGEST_LIST = 12
 _WORK_BEGINS = Decimal("1.8")  # times the warm-up before it
 _A_MINUTE = 60
+_NEAR = 4  # reps that the two sides of one set may differ by
 _FAR_ABOVE = 2.0  # a number so many times the most reps prescribed is a load
 _HEAVIEST_STEP = 2  # within one exercise of one text
 # "two plates each side" means the largest ones on a full-size bar (common practice); it is asked about all the same.
@@ -95,9 +96,12 @@ def prepare(entry: Entry, setting: Setting) -> None:
     _counts_before_load(entry, setting)
     _pairs_in_a_row(entry, setting)
     _one_count_for_all(entry, setting)
+    _some_fives(entry, setting)
+    _each_load_once(entry)
     _drop_told_sets(entry, setting)
     _join_singles(entry)
     _give_sides(entry, setting)
+    _sides_in_pairs(entry, setting)
     for item in entry.items:
         all_of = [mark.end for mark in item.marks if mark.kind == "*"]
         for term in item.numbers:
@@ -249,7 +253,8 @@ def _one_count_for_all(entry: Entry, setting: Setting) -> None:
     """ "70 75 80 85 all for 5": loads that change, and one count for each of them."""
     for place, item in enumerate(entry.items):
         count = item.numbers[-1] if len(item.numbers) > 2 else None
-        if count is None or item.ops[-1] not in "fx@" or set(item.ops[:-1]) - set(" /,-&") or not setting.needs_load:
+        every = count is not None and count.plural and item.ops[-1] == " " and item.has("*")  # "245 255 265 all fives"
+        if count is None or not (item.ops[-1] in "fx@" or every) or set(item.ops[:-1]) - set(" /,-&") or not setting.needs_load:
             continue
         loads = item.numbers[:-1]
         target = setting.target(1)
@@ -258,14 +263,38 @@ def _one_count_for_all(entry: Entry, setting: Setting) -> None:
             or count.role == "load"
         ):
             continue
+        count.plural = count.plural and not every
         pairs = [Item([load, count.twin()], ["x"], before=item.before if not n else ",") for n, load in enumerate(loads)]
         pairs[-1].marks = [mark for mark in item.marks if mark.kind != "*"]
         entry.items[place : place + 1] = pairs
         return
 
 
+def _some_fives(entry: Entry, setting: Setting) -> None:
+    """ "three fives at 275": sets, what is done in each of them, and a load that is far more than either."""
+    for item in entry.items:
+        if len(item.numbers) == 3 and item.numbers[1].plural and item.ops[0] == " " and item.ops[1] in "w@":
+            sets, count, load = item.numbers
+            if not sets.role and setting.needs_load and sets.number <= 6 and load.number >= 2 * count.number:
+                sets.role, count.role, count.plural, load.role = "sets", "count", False, "load"
+
+
+def _each_load_once(entry: Entry) -> None:
+    """ "three sets of 5: 140, 145 and 150": as many loads as sets, and one count for each of them."""
+    first = entry.items[0] if entry.items else None
+    if first is None or len(first.numbers) < 3 or first.numbers[0].role != "sets" or first.ops[0] != "o":
+        return
+    sets, count, *loads = first.numbers
+    loads += [term for item in entry.items[1:] for term in item.numbers]
+    if len(loads) == sets.number and all(t.role in ("", "load") and not t.side and t.number >= 2 * count.number for t in loads):
+        marks = [mark for item in entry.items for mark in item.marks]
+        entry.items = [Item([load, count.twin()], ["x"], before="," if n else "") for n, load in enumerate(loads)]
+        entry.items[-1].marks = marks
+
+
 def _drop_told_sets(entry: Entry, setting: Setting) -> None:
     """ "3 sets with 20: 12, 11, 10": how many sets is said twice; the counts tell it already."""
+    _drop_told_pairs(entry)
     numbers = [(item, term) for item in entry.items for term in item.numbers]
     told = [(item, term) for item, term in numbers if term.role == "sets"]
     counts = [term for _, term in numbers if term.role in ("", "count") and not term.plural and not term.partial]
@@ -291,6 +320,18 @@ def _drop_told_sets(entry: Entry, setting: Setting) -> None:
         item.ops.pop(min(place, len(item.ops) - 1))
     if not item.numbers and not item.marks:
         entry.items = [other for other in entry.items if other is not item]
+
+
+def _drop_told_pairs(entry: Entry) -> None:
+    """ "all three sets: eight at 65, seven at 70 and six at 75": how many sets is told by the pairs as well."""
+    first = entry.items[0] if entry.items else None
+    told = first.numbers[0] if first is not None and len(first.numbers) == 3 else None
+    if first is None or told is None or told.role != "sets" or len(entry.items) < 2:
+        return
+    pairs = [first.ops[1:], *(item.ops for item in entry.items[1:] if item.numbers)]
+    if len(pairs) == told.number and all(len(ops) == 1 and ops[0] in "@xfw" for ops in pairs):
+        del first.numbers[0], first.ops[0]
+        first.marks = [mark for mark in first.marks if mark.kind != "*"]
 
 
 def _join_singles(entry: Entry) -> None:
@@ -334,6 +375,20 @@ def _open_list(item: Item) -> bool:
         and all(term.bare for term in item.numbers)
         and all(op in ",&" for op in item.ops)
     )
+
+
+def _sides_in_pairs(entry: Entry, setting: Setting) -> None:
+    """ "6/6, 5/5, 5/4" of a one-sided exercise: a pair for each set, in the order in which the sides are done."""
+    told = [item for item in entry.items if item.numbers]
+    alike = all(len(item.numbers) == 2 and item.ops == ["/"] and all(term.bare for term in item.numbers) for item in told)
+    if not setting.sided or not alike or not 1 < len(told) <= len(setting.free_numbers):
+        return
+    right_first = setting.slot is not None and setting.slot.sides is Sides.RIGHT_FIRST
+    if any(abs(one.number - two.number) > _NEAR for one, two in (item.numbers for item in told)):
+        return
+    for item in told:
+        for term, side in zip(item.numbers, "RL" if right_first else "LR", strict=True):
+            term.side, term.role = side, "count"
 
 
 def _give_sides(entry: Entry, setting: Setting) -> None:
@@ -397,10 +452,12 @@ def _pull_pair(item: Item, setting: Setting) -> None:
         (
             n
             for n in range(1, len(item.numbers) - 1)
-            if item.numbers[n].value == 2 and item.numbers[n + 1].plural and item.ops[n] == " "
+            if item.numbers[n].value == 2
+            and item.ops[n] == " "
+            and (item.numbers[n + 1].plural or (item.numbers[n + 1].role == "load" and item.ops[n - 1] in "w@"))
         ),
         0,
-    )  # "20 steps with two 12s", "3 sets of 20 with two 22s"
+    )  # "20 steps with two 12s", "3 sets of 20 with two 22s", "11 with two 6 kg"
     two = item.numbers[0].value == 2 and not item.numbers[0].role and item.ops[0] in " o"
     if two and setting.style is LoadStyle.BARBELL and item.numbers[1].plural and (item.numbers[1].each or item.has("E")):
         load = item.numbers[1]  # "two 20s each side"

@@ -207,6 +207,8 @@ def _own_loads(parts: list[tuple[list[Term], list[Term]]]) -> list[tuple[list[Te
 def _two_tellings(line: list[Term], group: list[int]) -> bool:
     """ "20x11 rows 18x12": a whole set on each side of the name; the first is of the exercise that is due."""
     before, after = line[: group[0]], line[group[-1] + 1 :]
+    if before and before[-1].kind in "/|" and all(sum(term.kind == "n" for term in part) > 1 for part in (before, after)):
+        return True  # "bp 20s-12,11 / csr 18s-12,12"
     return all(any(term.kind == "x" for term in part) and sum(term.kind == "n" for term in part) > 1 for part in (before, after))
 
 
@@ -309,8 +311,11 @@ def _items(body: list[Term]) -> list[Item]:
             if item.numbers and not op and _begins_anew(body, place, item):
                 close(" ")
             two = (
-                term.value == 2 and place + 1 < len(body) and body[place + 1].kind == "n" and body[place + 1].plural
-            )  # "used two 16s"
+                term.value == 2
+                and place + 1 < len(body)
+                and body[place + 1].kind == "n"
+                and (body[place + 1].plural or body[place + 1].role == "load")
+            )  # "used two 16s", "holding two 8 kg dumbbells"
             if not item.numbers and op in "@w" and op and not term.role and not item.has("F") and not two:
                 term.role = "load"
             if item.numbers:

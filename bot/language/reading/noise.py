@@ -22,12 +22,12 @@ _BLANK = re.compile(
     rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.a-z])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.])|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
     rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{_N}\s?(?:-\s?{_N}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
     rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:(?:of|was|at|is|around|about|:|got|went|hit|peaked|up|to|reached|showing|says|said)\s*)*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
-    rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|do|use|try|handle))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
+    rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|use|try|handle)|could do(?=\s+(?:the\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?|next\b)))\s+(?:the\s+|for\s+|with\s+)?{_N}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
     rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{_N}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{_N}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"
     rf"|\b(?:rest|rested|resting|rests|breaks?)\s*(?:of|for|was|:|in between|between sets)?\s*(?:about\s+|only\s+)?{_N}\s*(?:(?:minutes?|mins?|m|seconds?|secs?|s)\b|\"|')?(?:\s+between(?: sets)?)?"
     rf"|(?<=\d)\s+(?:reps?\s+)?in\s+(?:the|a|one|1|under a)\s+(?:minute|min)\b|(?<=\d) in \d+\s?(?:s|secs?|seconds)\b"
     rf"|\b{_N}\s*-?(?:litres?|liters?|ltr)\b(?=.*\d\s*(?:kg|lb|kilo|pound))|\b{_N}l\b(?=.*\d\s*(?:kg|lb|kilo|pound))(?!.*\d\s?r\b)|(?<!\S)(?:\d|10)/10(?=\s+(?:would|from me|for (?:the|that|this)|recommend|session|workout))"
-    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go|more)\b(?=\D*\d)|(?<=\w)[\s,.]+(?:only\s+)?(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go)\b|\bout of \d+ (?:sets|planned)\b|\(?\b(?:up|down) from (?:the\s+)?{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?|s\b|reps?)?(?:\s+last (?:week|time))?\)?|\bweek \d+\b|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
+    rf"|\b(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go|more)\b(?=\D*\d)|(?<=\w)[\s,.]+(?:only\s+)?(?:\d|one|two|three|four)\s+(?:more\s+)?(?:sets?|exercises?|rounds?|things?|moves?|supersets?)\s+(?:left|to go|to do|remaining|more to go)\b|\bout of \d+ (?:sets|planned)\b|\(?\b(?:up|down) from (?:the\s+)?{_N}\s*(?:kg|kgs|kilos?|lbs?|pounds?|s\b|reps?)?(?:\s+last (?:week|time))?\)?|(?<!last )(?<!this )\bweek \d+\b(?!\s*reps?)|\b(?:round|rd|lap) \d+ (?:done|complete|completed|finished|over|in the bag)\b"
 )
 _LESS = re.compile(
     r"\b\d+\s+(?:reps?\s+)?(?:less|fewer|more|short)\b(?!\s*(?:than|in|left|to|sets?|rounds?)\b)\s*,?\s*(?:so|=|i\.?e\.?|meaning)?(?=\D*\d)|\b\d+\s+(?:reps?\s+)?short\b"
@@ -108,16 +108,16 @@ _SO_NOW = re.compile(
 )
 _AND_A_HALF = re.compile(rf"\b(?P<n>\d+) (?:and|n|&) a half\b(?!\s*(?:{_UNIT}|min|plates?))")
 _TWO_ALIKE = re.compile(
-    rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?![\d.,]|\s*(?:reps?|x))\b"
+    rf"\b(?:with|w|holding|using)\s+(?:a\s+)?(?P<n>{_N})\s*(?P<unit>{_UNIT})?\s*(?:and|&|\+)\s*(?:a\s+|another\s+)?(?P=n)(?!\d|[.,]\d|\s*(?:reps?|x))\b"
 )
 _AT_REP = re.compile(
-    rf"\b(?:at|on|by|from|around|about|until|till|after)\s+(?:the\s+)?(?:rep|reps|number)\s+{_NTH}\b|(?:tempo|form|grip|balance|technique|it|speed|breath|shape)\b[^,.;\d]{{0,24}}\b(?P<after>(?:after|from|at|around|by|on|past)\s+(?:about\s+)?(?:the\s+)?(?:rep\s+)?{_NTH})\b(?!\s*(?:{_UNIT}|x|reps?\s+(?:with|at)))"
+    rf"\b(?:at|on|by|from|around|about|until|till|after)\s+(?:the\s+)?(?:rep|reps|number)\s+{_NTH}\b(?:\s*(?:through|thru|to|-|and|&)\s*{_NTH}\b)?|(?:tempo|form|grip|balance|technique|it|speed|breath|shape)\b[^,.;\d]{{0,24}}\b(?P<after>(?:after|from|at|around|by|on|past)\s+(?:about\s+)?(?:the\s+)?(?:rep\s+)?{_NTH})\b(?!\s*(?:{_UNIT}|x|reps?\s+(?:with|at)))"
 )
 _NOT_THAT = re.compile(
     rf"(?P<wrong>(?:{_N})(?:'?s|\s*{_UNIT}|\s*reps?)?[\s.,…-]*\b(?:no wait|no sorry|wait no|oops no|no no|no|scratch that|i mean|sorry|actually|make that)[\s,.:]+)(?=(?:{_N})(?!\s*(?:more|in|left)\b))"
 )
 _BOTH_HANDS = re.compile(
-    rf"(?P<one>{_N})\s*(?P<unit>{_UNIT})?\s*(?:in|on) (?:one|my left|the left|left|my right|each|the one)(?: hand| side)?,?\s*(?:and|&|plus|,)\s*(?:a |an |another )?(?P<two>{_N})\s*(?:{_UNIT})?\s*(?:in|on) (?:the other|my right|the right|right|my left|my other)(?: hand| side| one)?"
+    rf"(?P<one>{_N})\s*(?P<unit>{_UNIT})?\s*(?:in|on) (?:one|my left|the left|left|my right|the right|right|each|the one)(?: hand| side)?,?\s*(?:and|&|plus|,)\s*(?:a |an |another )?(?P<two>{_N})\s*(?:{_UNIT})?\s*(?:in|on) (?:the other|my right|the right|right|my left|my other)(?: hand| side| one)?"
 )
 _WATER = re.compile(
     rf"(?<![\d.,])(?P<n>{_N})\s?(?:l|lt|ltr|litres?|liters?)\s+(?:of\s+)?(?P<what>water|jugs?|bottles?|canisters?|containers?)\b"
@@ -151,12 +151,12 @@ _SO_IN_TOTAL = re.compile(
     r"\bso\s+(?:that'?s |it'?s |it was |that makes )?(?=(?P<n>\d+) (?:in total|total|altogether|all in|overall|in the end)\b)"
 )
 _DROPPED_FOR_MORE = re.compile(
-    rf"\b(?:(?:then|and|so) )?(?:dropped|went|drop|stripped|straight|down)(?: (?:down|it|them|the weight))* (?:to|with)(?P<load> (?:the )?{_N}\s*(?:'?s|{_UNIT})?)(?P<gap>(?: (?:for|x|and|got|did)|,)* )"
+    rf"\b(?:(?:then|and|so) )?(?:dropped|went|drop|stripped|straight|down)(?: (?:down|it|them|the weight))* (?:to|with)(?P<load> (?:the )?{_N}\s*(?:'?s|{_UNIT})?)(?P<gap>(?: (?:for|x|and|got|did|burn(?:ed|t) out|ground out|squeezed out)|,)* )"
     rf"(?:(?P<another>another|a further) )?(?P<count>{_NTH})(?: (?P<more>more|extra))?\b"
 )
 _MORE_LEFT = re.compile(
     r"\b(?:i )?(?:could(?:'?ve| have| of|a)?|had|felt like i had|probably had|think i had|still had)\s+(?:(?:easily|maybe|probably|perhaps|definitely|just about|about|at least)\s+)*"
-    r"(?:(?:done|got|gotten|had|squeezed|managed|gone|ground|hit|pushed)\s+)?(?:out\s+)?(?:for\s+)?(?:(?:easily|maybe|probably|perhaps|at least)\s+)*"
+    r"(?:(?:done|do|got|get|gotten|had|squeezed|squeeze|managed|manage|gone|ground|hit|pushed)\s+)?(?:out\s+)?(?:for\s+)?(?:(?:easily|maybe|probably|perhaps|at least)\s+)*"
     r"(?P<n>another one|another|one|two|three|four|a couple|a couple of|a few|[1-5])\s*(?:more|extra|left|in me|in the tank|in reserve|or so|reps?|\s)*(?<=[a-z\d])(?=\s*(?:[,.;!)]|$|\band\b|\bif\b|\bbut\b))"
 )
 _FEW = {"another one": 1, "another": 1, "one": 1, "two": 2, "three": 3, "four": 4, "a couple": 2, "a couple of": 2, "a few": 3}
@@ -215,6 +215,14 @@ _BODY_SIDE = re.compile(
 _DATE_LINE = re.compile(r"^\s*\(?\d{1,2}[/.-]\d{1,2}(?:[/.-]\d{2,4})?\)?\s*:?[ ]*(?=\n)")
 _BAND_GONE = re.compile(
     r"\(?(?:the |my )?(?:yellow|red|green|blue|black|silver|gold|orange|purple|pink|gr[ae]y|white) (?:band |one )?(?:just )?(?:snapped|broke|is broken|ripped|died|is gone|went missing|is lost)[^,.;\d]*\)?"
+)
+# "green band today, as the red felt easy": why another band was taken.
+_BAND_EXCUSE = re.compile(
+    rf"\b(?:as|because|cos|cuz|since|cause) (?:the |my )?(?:{COLOURS})(?: band| one)? (?:felt|was|is|feels|got|had got)(?: [a-z]+){{1,3}}"
+)
+_SAME_DASH = re.compile(r"\b(?P<same>same|idem|ditto)-(?=\d)")
+_MORE_ON_IT = re.compile(
+    rf"\bmore (?P<by>{_N}\s*(?:{_UNIT})?) on (?:the |my |each |it)?(?:bar|side|bell|dumbbells?)?\b|\b(?P<by2>{_N}\s*{_UNIT}) (?:erbij|mehr|de plus|más|di più)(?![^\W_])"
 )
 _K_SETS = re.compile(
     rf"\b(?P<k>[2-6])\s*sets?[\s,]+(?P<n>\d+)(?P<reps>\s*reps?)?(?P<gap>[\s,]+)(?P<load>(?:the\s+|two\s+|2\s+|a\s+pair\s+of\s+|pair\s+of\s+)?(?P<m>{_N})\s*(?P<unit>'?s\b|k\b|{_UNIT}\b)?)(?![\s,/]*\d)"
@@ -364,6 +372,11 @@ def without_noise(text: str) -> str:
         text = text.replace("reps left", "left     ")  # "7 reps left, 6 reps right"
     text = _SETS_OF.sub(lambda m: _padded(f"{m['n']}x{m['count']}", m), text)
     text = _BODY_SIDE.sub(_blank, text)
+    text = _SAME_DASH.sub(lambda m: f"{m['same']} ", text)
+    text = _MORE_ON_IT.sub(lambda m: _padded(f"up {m['by'] or m['by2']},", m), text)
+    excuse = _BAND_EXCUSE.search(text)
+    if excuse and re.search(rf"\b(?:{COLOURS})\b", text[: excuse.start()] + text[excuse.end() :]):
+        text = _over(excuse, "")
     gone = _BAND_GONE.search(text)
     if gone and re.search(r"\d", text[: gone.start()] + text[gone.end() :]):
         text = _BAND_GONE.sub(_blank, text)

@@ -136,7 +136,9 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
         if word == "-" and last_size == 2 and 0 < NUMBER_WORDS.get(_word(tokens, stop + 1), 0) < 10:
             stop += 1
             continue
-        spoken = 10 <= value < 20 and last_size == 1 and 0 < total < 4 and _as_of_bars(tokens, at, stop)
+        spoken = (
+            word not in PLURAL_WORDS and 10 <= value < 20 and last_size == 1 and 0 < total < 4 and _as_of_bars(tokens, at, stop)
+        )
         if value < 0 or not (spoken or _fits(total, last_size, value, word, start=stop == at)):
             break
         total, last_size = _add(total, last_size, value, word)
@@ -178,7 +180,7 @@ def _fits(total: int, size: int, value: int, word: str, *, start: bool) -> bool:
         return 0 < value < 10
     if size == 3:
         return 0 < value < 100
-    return size == 1 and 0 < total < 4 and 20 <= value < 100  # "one thirty five"
+    return size == 1 and 0 < total < 4 and 20 <= value < 100 and word not in PLURAL_WORDS  # "one thirty five", not "two thirties"
 
 
 def _add(total: int, size: int, value: int, word: str) -> tuple[int, int]:

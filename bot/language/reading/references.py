@@ -238,6 +238,15 @@ def _planned_with(
     )
 
 
+def _band_said(entry: Entry, setting: Setting, unit: Unit) -> Load | None:
+    """ "chest press again. yellow and red together. 10": another band than before."""
+    marks = [mark for item in entry.items for mark in item.marks]
+    if not any(mark.kind == "c" for mark in marks) or not (setting.style is LoadStyle.BAND or any(m.kind == "b" for m in marks)):
+        return None
+    load = load_of(None, marks, setting, unit)[0]
+    return load if load is not None and load.bands else None
+
+
 def _same(
     entry: Entry, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, number: int, folded: str
 ) -> tuple[list[Draft], str, Source] | None:
@@ -257,6 +266,9 @@ def _same(
     if text_load is not None:
         load, _ = load_of(text_load, [m for i in entry.items for m in i.marks], setting, unit)
         base.load = load
+    other_band = _band_said(entry, setting, unit)
+    if other_band is not None:
+        base.load = other_band
     if any(t.side for t in counts):
         base.count = None
         left = next(

@@ -219,7 +219,7 @@ class Group:
         day = self.told.day
         if not wanted or day is None or not (_ROUND.search(self.folded) or sames > 1):
             return ()
-        if not self._in_turns(due_slot) or len(clause.unknown) > 1 or "side" in self.folded:
+        if not self._in_turns(due_slot) or len(clause.unknown) > 1 or re.search(r"\b(?:side|left|right)\b", self.folded):
             return ()
         heard: list[Heard] = []
         for slot in day.slots:

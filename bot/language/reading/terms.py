@@ -20,6 +20,7 @@ from bot.training.loads import Unit
 
 _REST = frozenset(("rest", "rested", "resting", "rests", "break"))
 _MOST_AIMS = 20
+_COUNTED = ("", "count", "minutes_or_metres")
 _NUMBERED = frozenset(("number", "num", "nr"))  # "number two" of an exercise is its second set
 _MOST_NUMBERED = 6
 _AIMING = frozenset(
@@ -226,6 +227,9 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
                 phrase = " ".join((text, *rest)) if kind == "d" else text
                 clause.terms.append(Term(kind, phrase, token.start, tokens[at + len(rest)].end))
             return 1 + len(rest)
+    if text == "warm" and at + 1 < len(tokens) and tokens[at + 1].kind == "n":
+        clause.terms.append(Term("W", text, token.start, token.end))  # "warm 50 kg 6"
+        return 1
     if text == "twice" and not (
         any(token in clause.unknown for token in tokens[max(0, at - 2) : at]) and any(term.kind == "n" for term in clause.terms)
     ):  # not "8, sternum clicked twice"
@@ -545,8 +549,23 @@ def _on_the_bar(terms: list[Term]) -> list[Term]:
     return terms
 
 
+def _both_named(terms: list[Term]) -> list[Term]:
+    """ "left and right 10", "14 left and right": both sides named in one breath are each of them."""
+    for place in range(len(terms) - 2):
+        one, joint, two = terms[place : place + 3]
+        if {one.kind, two.kind} in ({"L", "R"}, {"j", "R"}) and joint.kind in "&+/":
+            near = [t for t in (*terms[max(0, place - 1) : place], *terms[place + 3 : place + 4]) if t.kind == "n"]
+            after = place + 3 < len(terms) and terms[place + 3].kind == "n"
+            if after and joint.kind != "&":
+                continue  # "L/R 12/10": their numbers follow in turn
+            if len(near) == 1 or (len(near) == 2 and near[0].unit):
+                return [*terms[:place], Term("E", "each", one.start, two.end), *terms[place + 3 :]]
+    return terms
+
+
 def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
     """Hand each side word to its number; decide whether "left" is a side or what was left over."""
+    terms = _both_named(terms) if sided else terms
     if not sided and terms and terms[0].kind == "R" and not any(term.kind in "Lj" for term in terms):
         terms = terms[1:]  # "right, 9 with 100": a way to begin, where both sides work together
     kinds = [term.kind for term in terms]
@@ -583,15 +602,15 @@ def _sided(terms: list[Term], *, sided: bool) -> list[Term]:
             if side_first and not (waiting == "" and _ends_a_side(kept, place)):
                 waiting = term.kind
                 continue
-            giver = next((t for t in reversed(kept[:place]) if t.kind == "n" and t.role in ("", "count") and not t.side), None)
+            giver = next((t for t in reversed(kept[:place]) if t.kind == "n" and t.role in _COUNTED and not t.side), None)
             if giver is not None:
                 giver.side = term.kind
-                giver.role = "count"
+                giver.role = giver.role or "count"
             else:
                 waiting = term.kind  # "7 on the left, right was fine for 9"
-        elif waiting and term.kind == "n" and term.role in ("", "count") and not term.unit:
+        elif waiting and term.kind == "n" and term.role in _COUNTED and not term.unit:
             term.side, waiting = waiting, ""
-            term.role = "count"
+            term.role = term.role or "count"
     terms = [term for place, term in enumerate(terms) if not (term.kind == "k" and place and terms[place - 1].kind in "LR")]
     plain = [
         term for place, term in enumerate(terms)
@@ -605,7 +624,7 @@ def _ends_a_side(terms: list[Term], place: int) -> bool:
     for term in terms[place + 1 :]:
         if term.kind in "LR":
             break
-        if term.kind == "n" and term.role in ("", "count") and not term.unit:
+        if term.kind == "n" and term.role in _COUNTED and not term.unit:
             return False
     free = [t for t in terms[:place] if t.kind == "n" and t.role in ("", "count") and not t.unit and not t.side and not t.plural]
     return bool(free) and any(t.side for t in terms[:place])
@@ -637,7 +656,7 @@ def _side_first(terms: list[Term]) -> bool:
     if before is None or before.kind != "n" or before.unit or before.role in ("load", "rpe", "rir"):
         return True
     # "20 left 12 right 10" has one number more than sides.
-    numbers = sum(term.kind == "n" and term.role in ("", "count") for term in terms)
+    numbers = sum(term.kind == "n" and term.role in _COUNTED for term in terms)
     sides = sum(term.kind in "LR" for term in terms)
     return (
         numbers > sides and following is not None and following.kind == "n" and terms[-1].kind == "n" and terms[-2].kind in "LR"

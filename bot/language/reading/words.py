@@ -30,7 +30,7 @@ from bot.training.loads import Unit
 _WORDS = {
     "u": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogs kgms keys lb lbs pound pounds pounder pounders pnds pund punds #",
     "r": "stück stuk stuks nos repeticiones repetición repetições répétitions powtórzeń powt wiederholung herhalingen repetitioner repetizioni pulls lifts goes r rep reps repetition repetitions resp repps rps reos wdh wiederholungen reep",
-    "z": "serie series séries serien serii rondes set sets sätze rounds round sts",
+    "z": "trips lengths laps serie series séries serien serii rondes set sets sätze rounds round sts",
     "s": 'segundos segundo secondes seconde sekund seconden secondi sec secs second seconds sek sekunden secon secnds "',
     "i": "min mins minute minutes minuten mns",
     "m": "m",
@@ -124,7 +124,7 @@ _PHRASES = {
     "on each leg|on each arm|on both legs|on both arms|ea side|each side's",
     "H": "both hands|in both hands|each hand|per hand|in each hand|a hand|each dumbbell|per dumbbell|each db|per db|apiece|per implement|each bell",
     "C": "in total|all together|all in",
-    "B": "no bag|no pack|no backpack|no rucksack|no dumbbell|no dumbbells|no vest|no belt|without the bag|without the pack|bag off|vest off|sin peso|ohne gewicht|sans poids|nae weight|no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|without weight|without any weight|without weights|without any weights|without added weight|no added weight|no extra weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
+    "B": "no bag|no pack|no backpack|no rucksack|no dumbbell|no dumbbells|no vest|no belt|without the bag|without the pack|bag off|vest off|sin peso|ohne gewicht|sans poids|nae weight|no band|no bands|without band|without a band|body weight|no weight|just bodyweight|just body weight|only bodyweight|nothing in my hands|nothing in my hand|nothing in hand|empty handed|empty hands|without weight|without any weight|without weights|without any weights|without added weight|no added weight|no extra weight|no weights|no load|just me|nothing extra|just my body|own weight|my own weight",
     "^": "on the last|for the last|on last|on the last one|on the last set|for the last one|for the last set",
     "$": "weaker side|weak side|stronger side|strong side|other side|bad side|good side|weaker arm|weaker leg|stronger arm|stronger leg|other arm|other leg|bad leg|bad arm|good leg|good arm|first side|second side|dominant side|weak arm|weak leg",
     "c": "extra light|extra heavy|x light|x heavy|super heavy|super light",
@@ -155,7 +155,7 @@ _PHRASES = {
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
     "what it says|as coach wrote|as scheduled|as per coach",
     "l": "last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
-    "+": "one repetition more|1 repetition more|rep better|reps better|one better|one more|1 more|one rep more|1 rep more|an extra rep",
+    "+": "seconds longer|secs longer|sec longer|s longer|one repetition more|1 repetition more|rep better|reps better|one better|one more|1 more|one rep more|1 rep more|an extra rep",
     "v": "one less|1 less|one fewer|1 fewer|one rep less|1 rep less|one rep fewer",
     "!": "nearly had|nearly got|nearly made|almost had|almost made|wanted|supposed to be|supposed to do|supposed to get|meant to be|meant to do|meant to get|was aiming for|aimed for|aiming for|aim was|target was|goal was|plan was|planned|prescribed|"
     "plan said|plan says|should have been|should've been|shouldve been|should be|was going for|was going for|instead of|out of|rather than|asked for|target|goal|the plan was|"
@@ -165,7 +165,7 @@ _PHRASES = {
     "a": "something like|close to|about|around|give or take",
     "0": "empty bar|just the bar|bar only|only the bar|the bar|bare bar|naked bar|unloaded bar|empty barbell|just bar|just the barbell",
     "P": "plates a side|plates per side|plates each side|plate a side|plate per side|plate each side",
-    "M": "matched it|matched the|to match|same on the other|same other side|and the same on the other|same each side|both the same|same both sides|same on both|other side the same|same on the other side|"
+    "M": "matched it|matched the|to match|same on the other|same other side|the same on the right|the same on the left|same on the right|same on the left|and the same on the other|same each side|both the same|same both sides|same on both|other side the same|same on the other side|"
     "same for the other side|same on other side|other side same|same other leg|same other arm|matched on the|same with the other",
     "d": "drop set|drop - set|dropped to|drop to|down to|then dropped to|dropped down to|dropping to|stripped to|strip to|reduced to|cut to|went down to|then drop to|then down to|dropped it to|drop down to|straight into|then straight into|straight down to|and straight to|then straight to|straight to",
     "h": "and then|followed by|after that|then did|then got|then just",

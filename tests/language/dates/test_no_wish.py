@@ -47,6 +47,7 @@ WISHES = (
     "Can I shift today's one to Thursday, I'm on nights till then",
     "On shift 48 hours. Back Friday.",
     "row was 125. can't count plates today",  # asked; corrections are read before wishes
+    "10 with the 12.5s on the incline, can we do friday instead of saturday this week?",
     "Forgot Tuesday's: box squat 90 6,6,6 and DB bench 24s 9,8,8",  # asked; sets are read before wishes
 )
 
