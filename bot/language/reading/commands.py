@@ -23,7 +23,7 @@ _UNDO = re.compile(
 )
 # "delete the last set please, it came out wrong": the deed and what it is done to, whatever is said around them.
 _UNDO_INSIDE = re.compile(
-    r"(?:^|(?<=[\s,.!]))(?:undo|delete|erase|remove|scratch|disregard|scrap|cancel) "
+    r"(?:^|(?<=[\s,.!]))(?:undo|delete|delte|delet|erase|remove|scratch|disregard|scrap|cancel) "
     r"(?:(?:that|this|the|my) (?:very )?(?:last |previous |latest )?(?:one|set|entry|message|text)(?: \w+)?[\s.!]*$"
     r"|(?:(?:that|this|the|my) (?:very )?(?:last |previous |latest )?(?:one|set|entry|message|text)|the last|my last|last (?:one|set|entry)|that|it)"
     r"(?=[\s.!]*$|[,;.!]|\s+(?:please|pls|plz|i|it|it's|its|was|cos|cuz|because|as|sorry)\b))"
@@ -32,7 +32,7 @@ _REDO = re.compile(
     rf"{_LEAD}(?:redo(?: {_IT})?|undo (?:the|that|my) undo|un-?undo|put {_IT} back(?: in| on)?|bring {_IT} back|restore(?: {_IT})?|undelete(?: {_IT})?|(?:it|that) was (?:right|correct)(?: after all)?|keep {_IT}(?: after all)?|add {_IT} back(?: in)?|i want {_IT} back|undo was (?:a mistake|wrong)|didn'?t mean to undo(?: {_IT})?){_TAIL}"
 )
 _TWICE = re.compile(
-    rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:that|it|this|one|last|in|through|off|send|message|text|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|dup|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
+    rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:(?:that|the|my) [a-z]{3, 12}(?= twice)|that|it|this|one|last|in|through|off|send|message|text|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|dup|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
 )
 _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|finish(?:ed)? already|done already|that'?s (?:the|my) day|done for the day|done like dinner(?: for (?:the day|today))?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"

@@ -312,6 +312,9 @@ def _changed(
     """The record as it should be, the likeliest first; more than one where load and count are both possible."""
     done = old.done
     numbers = [term for term in terms if term.kind == "n"]
+    if len(numbers) > 1 and numbers[0].value == 2 and (numbers[1].role == "load" or numbers[1].plural):
+        numbers = numbers[1:]  # "it was with two 14 kg dumbbells"
+        numbers[0].role = "load"
     marks = [term for term in terms if term.kind != "n"]
     bands = load_of(None, marks, setting, situation.unit)[0] if not numbers else None
     if bands is not None:

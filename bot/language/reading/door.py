@@ -70,6 +70,7 @@ _NTH_OF = re.compile(
 _NTH_BEHIND = re.compile(
     r"\s*,?\s*\b(?:on |in |for )?(?:the |my )?(?P<nth>first|second|third|fourth|last|final) (?:set|one|go|round)\b"
 )
+_ITS_SET = re.compile(r"^\s+(?:set|one|go)(?=\s+(?:was|were|should)\b)")  # "that goblet set was 11"
 _SET_WAS = re.compile(r"\s+set \d\s+(?:was|were|should)\b")
 _ON_IT = re.compile(r"\s+(?:on|for|in|with) (?:the |my )?$")
 _IT_WAS = re.compile(r"^.*?\b(?:it|that|this|they|those)\s+(?=was|were|should)")
@@ -207,6 +208,7 @@ class _Text:
             after = re.sub(r"^\s+sets?\b", "", after)
             before = re.sub(r"\b(?:the|my|those) $", "", before)
             return f"{before[: which.start()] if which else before}{label.lower()} set {number}{after}"
+        after = _ITS_SET.sub("", after)
         if not _WAS.match(after) and not _SET_WAS.match(after):
             return self.folded
         return f"{before}{label.lower()}{after}"

@@ -160,6 +160,8 @@ def _parts_of_line(line: list[Term]) -> list[tuple[list[Term], list[Term]]]:
             start = group[-1] + 1
         parts[-1] = (parts[-1][0], parts[-1][1] + line[start:])
         return _own_loads(parts)
+    if len(groups) > 1 and not named_after and all(_counted_before(line, group) for group in groups):
+        return _counted_parts(line, groups)
     if len(groups) == 1 and _two_tellings(line, groups[0]):
         head = groups[0]
         return [([], line[: head[0]]), ([line[p] for p in head], line[head[-1] + 1 :])]
@@ -170,6 +172,24 @@ def _parts_of_line(line: list[Term]) -> list[tuple[list[Term], list[Term]]]:
         if parts and not any(term.kind == "n" for term in inside):
             inside = _taken_from(parts[-1][1]) + inside
         parts.append(([line[p] for p in group], inside))
+    return parts
+
+
+def _counted_before(line: list[Term], group: list[int]) -> bool:
+    """ "11 rows": does a bare number or a count of reps stand right before the name?"""
+    before = line[group[0] - 1] if group[0] else None
+    return before is not None and before.kind == "n" and before.role in ("", "count") and not before.plural
+
+
+def _counted_parts(line: list[Term], groups: list[list[int]]) -> list[tuple[list[Term], list[Term]]]:
+    """ "10 squats at 35 and 11 rows with the 25s": each name has its count before it, and behind it what else is said of it."""
+    begins = [0, *(group[0] - 1 for group in groups[1:]), len(line)]
+    parts: list[tuple[list[Term], list[Term]]] = []
+    for group, begin, stop in zip(groups, begins, begins[1:], strict=False):
+        body = [term for place, term in enumerate(line[begin:stop], begin) if place not in group]
+        while len(body) > 1 and body[-1].kind in "&,|h+":
+            body.pop()
+        parts.append(([line[p] for p in group], body))
     return parts
 
 

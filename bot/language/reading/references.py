@@ -54,11 +54,14 @@ _BEFORE_STEP = frozenset(
         "lb",
     ]
 )
-_MINUS = re.compile(r"\bsame\b[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))")
+_MINUS = re.compile(
+    r"\bsame\b(?: as (?:the |my )?(?:last|previous|first|one before)(?: set| one| time)?)?[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))"
+)
 _AS_LAST_TIME = re.compile(r"(?:as|like|same as) last (?:week|time|session)\b")
 _THAN_SET = re.compile(
     r"\bthan (?:the |my )?(?P<n>first|second|third|1st|2nd|3rd) (?:set|one|go|round)\b|\bthan set (?P<m>[1-9])\b"
 )
+_SAME_BEFORE = re.compile(r"\bsame (?:the )?$")
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -257,6 +260,14 @@ def _same(
     base = _as_draft(before.done)
     if len(numbers) == 1 and numbers[0].bare and _SAME_COUNT.search(folded):
         numbers[0].role = "load"  # "same reps, 22"
+    for term in numbers:
+        if (
+            term.bare
+            and before.done.load
+            and term.number == before.done.load.amount
+            and _SAME_BEFORE.search(folded, 0, term.start)
+        ):
+            term.role = "load"  # "12 again for the squat, same 24"
     text_load = next((t for t in numbers if t.unit or t.sign or t.plural or t.role == "load"), None)
     times = next((item.numbers[0] for item in entry.items if item.lone_x and item.numbers and item.numbers[0].bare), None)
     if times is not None and len(numbers) == 1 and 1 < times.number <= len(setting.free_numbers):

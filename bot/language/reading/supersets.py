@@ -38,7 +38,7 @@ _NEARLY = 0.5
 _JOINS = frozenset("x@wfo:")
 _THEN = 0.7  # "12 green, then 13 on the chest one": then begins the exercise that is named
 _BOTH = re.compile(r"\bboth\b(?! (?:sides?|arms?|legs?|hands?|sets?))")
-_ROUND = re.compile(r"\b(?:round|rd|lap|circuit)\b|\bboth\b|\beach (?:one|exercise)\b")
+_ROUND = re.compile(r"\b(?:round|rd|rnd|lap|circuit|tour|runde)\b|^\s*r\d\s*:|\bboth\b|\beach (?:one|exercise)\b")
 
 
 def _fits(record: SetRecord, setting: Setting) -> bool:

@@ -173,7 +173,8 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
             return 2
     if (
         (
-            token.text in ("set", "s", "sets", "satz", "round")
+            token.text in ("set", "s", "sets", "satz", "round", "rd", "rnd", "tour", "runde")
+            or _round_opens(tokens, at)
             or (token.text in _NUMBERED and (following.value or 9) <= _MOST_NUMBERED)
         )
         and following.kind == "n"
@@ -210,6 +211,18 @@ def _label_or_set_number(tokens: Sequence[Token], at: int, labels: frozenset[str
         out.append(Term("#", token.text, token.start, following.end, number))
         return 2
     return 0
+
+
+def _round_opens(tokens: Sequence[Token], at: int) -> bool:
+    """ "r3: 5 + 6": a round rather than a right side, for a colon follows and nothing stands before it."""
+    colon = tokens[at + 2] if at + 2 < len(tokens) else None
+    return (
+        tokens[at].text == "r"
+        and tokens[at + 1].glued
+        and colon is not None
+        and colon.text == ":"
+        and (not at or tokens[at - 1].kind == "b")
+    )
 
 
 def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
@@ -284,6 +297,9 @@ def _merged(terms: list[Term]) -> list[Term]:
         kind = term.kind
         if kind == "n":
             at = _number(terms, at, out, sided_letters=sided_letters)
+            continue
+        if term.text == "der" and kind == "R" and nxt is not None and nxt.kind == "n" and nxt.plural:
+            at += 1  # "mit der 12er": a German article, no Spanish right hand
             continue
         if kind == "a" and (nxt is None or nxt.kind != "n") and (term.text == "like" or (nxt is not None and nxt.kind == "?")):
             at += 1  # "legs like jelly", "my back knows about that": no doubt of a number
@@ -505,6 +521,14 @@ def _minutes(terms: list[Term], at: int, term: Term, follower: Term) -> int:
     if nxt is not None and nxt.kind == "&" and at + 2 < len(terms) and terms[at + 2].text == "half":
         term.value, term.role, term.measure = minutes + 30, "count", Measure.SECONDS
         return at + 3
+    if [t.kind for t in terms[at + 1 : at + 4]] == ["&", "n", "s"] and terms[at + 2].number < 60 and follower.kind == "i":
+        term.value, term.role, term.measure, term.end = (
+            minutes + terms[at + 2].number,
+            "count",
+            Measure.SECONDS,
+            terms[at + 3].end,
+        )
+        return at + 4  # "one minute and five seconds"
     if nxt is not None and nxt.kind == "n" and nxt.number < 60 and not nxt.unit and (follower.kind == "i" or nxt.glued):
         beyond = terms[at + 2] if at + 2 < len(terms) else None
         if follower.kind == "m" or (beyond is not None and beyond.kind == "s") or nxt.plural or beyond is None:
