@@ -94,7 +94,7 @@ _PUT_IN = re.compile(
     rf"\b(?:put|added|add|adding|chucked|threw|stuck)\s+(?:in\s+)?(?:another|an extra|extra|a|the)?\s*(?P<by>{_N}\s*{_UNIT})\s+(?:more\s+)?(?:in|on|into|onto|to)(?:\s+(?:the|my)\s+\w+)?"
 )
 _DOWN = re.compile(
-    r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?\b\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on(?! the (?:left|right))|each|every))"
+    r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?(?<![\d.,])\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on(?! the (?:left|right))|each|every))"
 )
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
 _BEFORE_NTH = re.compile(rf"\b(?:quit|stopped|gave up|done|died|dropped it) (?:just )?before (?:the |rep )?{_NTH}\b")

@@ -378,7 +378,8 @@ def _changed(
 def _moved(
     entry: Entry, change: Term, numbers: list[Term], before: SetRecord | None, setting: Setting, unit: Unit, folded: str
 ) -> tuple[list[Draft], str, Source] | None:
-    by = next((t for t in numbers if t.start >= change.end), None)
+    near = next((t for t in numbers if 0 <= change.start - t.end <= 1 and (t.unit or t.number % 1)), None)  # "2.5 up, 3 reps"
+    by = near or next((t for t in numbers if t.start >= change.end), None)
     if by is None:
         return None
     between = folded[change.end : by.start]

@@ -1,8 +1,8 @@
-"""Four thousand messages by almost five hundred people, each in the light of the person's own day, against the gold beside it.
+"""Five and a half thousand messages by some five hundred and ninety people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 3,559 clear messages 3,404 (95.6 %) are recorded exactly, 122 asked about, 20 taken for no sets and 13 recorded wrong;
-35 of 3,737 records (0.94 %) are wrong without a question, half of them in `said_in_passing`; of 566 messages that are not about sets
-none is recorded and 57 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
+Today, over all: of 4,336 clear messages 4,123 (95.1 %) are recorded exactly, 171 asked about, 25 taken for no sets and 17 recorded wrong;
+43 of 4,516 records (0.95 %) are wrong without a question, a third of them in `said_in_passing`; of 640 messages that are not about sets
+none is recorded and 70 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ FLOORS = {
     "first_voices.txt": 97.5,  # 99.3
     "hard_to_read.txt": 86.0,  # 87.8
     "here_and_there.txt": 97.5,  # 99.0
+    "in_turns.txt": 91.0,  # 92.6
     "late_comers.txt": 94.5,  # 96.0
     "long_and_short.txt": 87.5,  # 89.6
     "many_towns.txt": 97.5,  # 99.4
