@@ -25,6 +25,7 @@ _WARM_UPS = frozenset(("warmups", "wus"))
 _LONGEST_LIST = 12
 _WORK_BEGINS = Decimal("1.8")  # times the warm-up before it
 _A_MINUTE = 60
+_LIKE_A_LOAD = 0.15  # of a known load: so far may the next one be away
 _NEAR = 4  # reps that the two sides of one set may differ by
 _FAR_ABOVE = 2.0  # a number so many times the most reps prescribed is a load
 _HEAVIEST_STEP = 2  # within one exercise of one text
@@ -88,6 +89,7 @@ def prepare(entry: Entry, setting: Setting) -> None:
         if len(item.numbers) >= 4 and set(item.ops) == {"x"}:
             item.ops[1:] = [","] * (len(item.ops) - 1)  # "20 x 12 x 12 x 10"
     _zip_lists(entry)
+    _load_then_done(entry, setting)
     _own_bands_only(entry, setting)
     _load_beside_sides(entry, setting)
     if setting.session:
@@ -126,6 +128,21 @@ def _strip(item: Item, *, partials: bool) -> None:
             item.numbers[keep[0]].role = "load"  # "and 4 partials with 30"
         item.ops = [item.ops[place - 1] for place in keep[1:]]
         item.numbers = [item.numbers[place] for place in keep]
+
+
+def _load_then_done(entry: Entry, setting: Setting) -> None:
+    """ "16, got 12": a load that is known here, and after a comma what was done with it."""
+    if len(entry.items) != 2 or not entry.items[1].done or not setting.needs_load:
+        return
+    one, two = entry.items
+    if len(one.numbers) != 1 or len(two.numbers) != 1 or one.marks or two.before != "," or not one.numbers[0].bare:
+        return
+    load, count = one.numbers[0], two.numbers[0]
+    known = any(abs(float(load.number) - kg) <= _LIKE_A_LOAD * kg for kg, _ in setting.known_loads)
+    target = setting.target(1)
+    beyond = target is not None and target.high is not None and load.number > Decimal("1.25") * target.high
+    if count.role in ("", "count") and (known or beyond):
+        entry.items = [Item([load, count], ["f"], two.marks, before=one.before, set_number=one.set_number)]
 
 
 def _zip_lists(entry: Entry) -> None:
@@ -251,6 +268,13 @@ def _pairs_in_a_row(entry: Entry, setting: Setting) -> None:
 
 def _one_count_for_all(entry: Entry, setting: Setting) -> None:
     """ "70 75 80 85 all for 5": loads that change, and one count for each of them."""
+    last = entry.items[-1] if entry.items else None
+    if last is not None and last.has("*") and len(last.numbers) == 2 and len(entry.items) > 2:
+        ahead = entry.items[:-1]
+        if all(len(item.numbers) == 1 and not item.marks and item.numbers[0].role in ("", "load") for item in ahead):
+            last.numbers = [*(item.numbers[0] for item in ahead), *last.numbers]  # "70, 75, 80, 85 all for 5"
+            last.ops = [*("," for _ in ahead), *last.ops]
+            entry.items = [last]
     for place, item in enumerate(entry.items):
         count = item.numbers[-1] if len(item.numbers) > 2 else None
         every = count is not None and count.plural and item.ops[-1] == " " and item.has("*")  # "245 255 265 all fives"
@@ -295,6 +319,7 @@ def _each_load_once(entry: Entry) -> None:
 def _drop_told_sets(entry: Entry, setting: Setting) -> None:
     """ "3 sets with 20: 12, 11, 10": how many sets is said twice; the counts tell it already."""
     _drop_told_pairs(entry)
+    _drop_all_of_them(entry)
     numbers = [(item, term) for item in entry.items for term in item.numbers]
     told = [(item, term) for item, term in numbers if term.role == "sets"]
     counts = [term for _, term in numbers if term.role in ("", "count") and not term.plural and not term.partial]
@@ -330,6 +355,17 @@ def _drop_told_pairs(entry: Entry) -> None:
         return
     pairs = [first.ops[1:], *(item.ops for item in entry.items[1:] if item.numbers)]
     if len(pairs) == told.number and all(len(ops) == 1 and ops[0] in "@xfw" for ops in pairs):
+        del first.numbers[0], first.ops[0]
+        first.marks = [mark for mark in first.marks if mark.kind != "*"]
+
+
+def _drop_all_of_them(entry: Entry) -> None:
+    """ "rdl all three: 10, 10, 9 with 12 kg": as many counts as "all three" says."""
+    first = entry.items[0] if entry.items else None
+    if first is None or not first.has("*") or len(first.numbers) < 2 or first.ops[0] != ":" or not first.numbers[0].bare:
+        return
+    counts = [t for item in entry.items for t in item.numbers[(1 if item is first else 0) :] if t.role in ("", "count")]
+    if len(counts) == first.numbers[0].number:
         del first.numbers[0], first.ops[0]
         first.marks = [mark for mark in first.marks if mark.kind != "*"]
 

@@ -63,6 +63,7 @@ class Item:
     set_number: int = 0
     drop_word: str = ""  # how the drop was said, where before is "d"
     lone_x: bool = False  # "x12": an x with no number before it
+    done: bool = False  # "got 12": led by a verb, so what was done
 
     def has(self, kinds: str) -> bool:
         return any(mark.kind in kinds for mark in self.marks)
@@ -336,6 +337,8 @@ def _items(body: list[Term]) -> list[Item]:
                 and body[place + 1].kind == "n"
                 and (body[place + 1].plural or body[place + 1].role == "load")
             )  # "used two 16s", "holding two 8 kg dumbbells"
+            if not item.numbers and place and body[place - 1].kind == "k" and body[place - 1].text in _GOT:
+                item.done = True
             if not item.numbers and op in "@w" and op and not term.role and not item.has("F") and not two:
                 term.role = "load"
             if item.numbers:
@@ -352,7 +355,7 @@ def _items(body: list[Term]) -> list[Item]:
                 continue
             if (term.kind == "@" and op in ("f", "w", "x")) or (term.kind in "/:-" and op in ("w", "@")):
                 continue
-            if term.kind in "/+-" and item.ops and item.ops[-1] in "x@f" and _pair_follows(body, place):
+            if term.kind in "/+-" and item.ops and item.ops[-1] in "x@f:" and _pair_follows(body, place):
                 close(",")
                 continue
             op = "w" if term.text == "at" else term.kind  # no one says an effort by "at 8"
@@ -382,7 +385,7 @@ def _items(body: list[Term]) -> list[Item]:
 def _pair_follows(body: list[Term], place: int) -> bool:
     """Does a whole "22x10" stand after this sign?"""
     after = [term for term in body[place + 1 : place + 5] if term.kind not in "IbEH"]
-    return len(after) > 1 and after[0].kind == "n" and after[1].kind in "x@f"
+    return len(after) > 1 and after[0].kind == "n" and after[1].kind in "x@f:"
 
 
 def _between_bands(body: list[Term], place: int) -> bool:
@@ -398,9 +401,9 @@ def _begins_anew(body: list[Term], place: int, item: Item) -> bool:
     nxt = body[place + 1] if place + 1 < len(body) else None
     if (
         nxt is not None
-        and nxt.kind in "x@f"
+        and nxt.kind in "x@f:"
         and item.ops
-        and item.ops[-1] in "x@f"
+        and item.ops[-1] in "x@f:"
         and not (term.role == "load" and nxt.kind != "x")
     ):
         return not (len(item.numbers) == 2 and item.numbers[0].number <= 6 and nxt.kind == "f")
