@@ -147,6 +147,7 @@ class _Text:
     question: Question | None = None
     ended: Heard | None = None
     told_to: int = 0  # where the last name of the set talk ends
+    strange: int = 0  # how many words of the set talk nobody knows, where no exercise is named in it
     forced: ToldDay | None = None  # the day that a question about days tries out
 
     def read(self) -> Reading:
@@ -414,6 +415,7 @@ class _Text:
         if due_slot is not None and clause.unknown:
             know_words_of(due_slot, clause)
             forget_preface(self.folded, clause)
+        self.strange = 0 if names or any(term.kind == "J" for term in clause.terms) else len(clause.unknown)
         entries = [entry for entry in _merged(entries_of(clause.terms), self) if entry.items]
         if len(entries) > 1:
             entries = [entry for entry in entries if _tells_something(entry)] or entries
@@ -583,6 +585,10 @@ class _Text:
         self.heard += settled.heard
         self.certainty = min(self.certainty, settled.certainty)
 
+    def _hardly_speaks_of_sets(self, question: Question) -> bool:
+        """Only a load or only a count among words that nobody knows is rather talk than half a set."""
+        return question.code in ("missing_count", "missing_load") and self.strange > 1
+
     def _reading(self) -> Reading:
         told_to = max(self.told_to, *(why.end for why in self.why)) if self.why else 0
         heard = with_notes(
@@ -591,6 +597,8 @@ class _Text:
         if self.ended is not None and not heard and self.question is None:
             heard = (self.ended,)
             self.certainty = 0.93
+        if self.question is not None and not heard and self._hardly_speaks_of_sets(self.question):
+            self.question = None  # "route 46 was 20 min behind all day"
         if self.question is not None and not self.question.options and self.question.code != "bar_weight":
             open_code = {"missing_load": "which_load", "missing_count": "which_count"}.get(self.question.code, "unclear")
             self.question = replace(self.question, code=open_code)
