@@ -154,9 +154,9 @@ def hear_block(scene: Scene, group: people.Group, content: str | bytes, filename
         if old.state is people.RevisionState.DRAFT:
             scene.uow.revisions.save(replace(old, state=people.RevisionState.WITHDRAWN))
     series = max((revision.series for revision in newest), default=0) + 1
-    draft = scene.uow.revisions.add(
-        people.Revision(group_id=group.id, series=series, number=1, block=reading.block, made_at=scene.now)
-    )
+    # Everybody hears of the block by its name; one that the coach gave none gets a plain one.
+    block = reading.block if reading.block.name.strip() else replace(reading.block, name=f"Block {series}")
+    draft = scene.uow.revisions.add(people.Revision(group_id=group.id, series=series, number=1, block=block, made_at=scene.now))
     _, warnings = _sentences(reading)
     _next_step(scene, group, draft, warnings)
 
@@ -239,7 +239,7 @@ def _ask_exercise(
 def hear_name(scene: Scene, group: people.Group, text: str) -> bool:
     """A typed answer to the question which exercise a new name means."""
     asked = scene.uow.asked.newest(chat_id=scene.chat_id, open=True)
-    if asked is None or asked.code != _NAME_ASKED or len(text) > 60 or "\n" in text:
+    if asked is None or asked.code != _NAME_ASKED or len(text) > 60 or re.search(r"[\n:@]|\d\s*x\s*\d", text, re.IGNORECASE):
         return False
     own = unpack(asked.answers[-1][1])
     found = _draft(scene, own.revision)

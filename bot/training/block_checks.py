@@ -87,7 +87,7 @@ def _weeks(block: Block) -> Iterable[Remark]:
     counts = _week_counts(block)
     if len(counts) > 1:
         hardest = _hardest_week(block)
-        others = ", ".join(f"{'' if week == 1 else f'from week {week} '}{sets}" for week, sets in counts.items())
+        others = ", ".join(f"{sets}{'' if week == 1 else f' from week {week}'}" for week, sets in counts.items())
         yield Remark("weeks", f"Checked in week {hardest}, which has the most sets: {others}.", "the block's own weeks")
 
 

@@ -89,7 +89,7 @@ async def test_each_week_shows_its_own_sets(stage: Stage) -> None:
 @staged(block="")
 async def test_a_coach_sees_beforehand_what_each_week_asks_for(stage: Stage) -> None:
     await stage.coach.says(WEEKLY)
-    assert "2 exercises, 5 sets, from week 2 4." in stage.coach.last.text
+    assert "2 exercises, 5 sets, 4 from week 2." in stage.coach.last.text
 
     await stage.coach.presses("See day 1")
 

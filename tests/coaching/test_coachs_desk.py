@@ -82,3 +82,32 @@ async def test_a_wish_to_change_the_block_takes_nobody_out(stage: Stage) -> None
     await stage.coach.says("remove the push-ups")
 
     assert "Take" not in stage.coach.last.text
+
+
+@staged()
+async def test_a_block_without_a_name_is_given_one(stage: Stage) -> None:
+    mira = await stage.member("Mira")
+
+    await stage.publish("\n".join(BLOCK.splitlines()[1:]))
+
+    assert mira.last.text.startswith("Ines has a new block for you: Block 2, 2 days a week")
+    assert stage.coach.last.text == "Block 2 is on its way to 1 member."
+
+
+@staged(block="")
+async def test_what_is_no_name_does_not_answer_the_question_for_one(stage: Stage) -> None:
+    await stage.coach.says(BLOCK.replace("Goblet squat", "Harbour wobble"))
+
+    await stage.coach.says("A1: 3x10")
+
+    assert "I do not know for sure" not in stage.coach.last.text
+
+
+@staged()
+async def test_an_invite_ends_in_no_sign_that_a_client_would_cut_off(stage: Stage) -> None:
+    links = [stage.link]
+    for _ in range(5):
+        await stage.coach.says("/invite")
+        links.append(stage.coach.last.text.split()[-1])
+
+    assert all(link.rpartition("=")[2].isalnum() for link in links)

@@ -170,7 +170,7 @@ def test_a_block_by_weeks_is_checked_in_its_hardest_week() -> None:
     block = _block((slot,))
 
     assert [remark.text for remark in _said("weeks", block)] == [
-        "Checked in week 2, which has the most sets: 6, from week 2 22, from week 3 4."
+        "Checked in week 2, which has the most sets: 6, 22 from week 2, 4 from week 3."
     ]
     assert "chest 22" in _said("many_sets", block)[0].text
 

@@ -39,7 +39,7 @@ def members_shown(reply: replies.MembersShown) -> str:
 @says(replies.BlockUnderstood)
 def block_understood(reply: replies.BlockUnderstood) -> str | Outgoing:
     what = "Your change to" if reply.amendment else "I read"
-    later = "".join(f", from week {week} {sets}" for week, sets in reply.by_week) if reply.by_week else " a week"
+    later = "".join(f", {sets} from week {week}" for week, sets in reply.by_week) if reply.by_week else " a week"
     head = (
         f"{what} <b>{esc(reply.name or 'your block')}</b>: {reply.days} days, {reply.slots} exercises, {reply.sets} sets{later}."
     )

@@ -40,7 +40,7 @@ def week_reviewed(reply: replies.WeekReviewed) -> str | Outgoing:
 
 def _head(reply: replies.WeekReviewed) -> str:
     of = f" of {reply.weeks}" if reply.week <= reply.weeks else ""  # a block that is trained on past its end
-    sessions = f"{reply.done} of {reply.planned} sessions" if reply.planned else counted(reply.done, "session")
+    sessions = f"{reply.done} of {counted(reply.planned, 'session')}" if reply.planned else counted(reply.done, "session")
     return f"<b>Week {reply.week}{of}</b>: {sessions if reply.done else 'no session'}."
 
 
@@ -174,5 +174,5 @@ def _state(member: replies.MemberWeek) -> str:
         return f"{here}, first session awaited on {say_date(member.awaited_on)}"
     if here and not member.planned:
         return f"{here}, waiting for a block"
-    sessions = f"{member.done} of {member.planned} sessions" if member.planned else "no session planned"
+    sessions = f"{member.done} of {counted(member.planned, 'session')}" if member.planned else "no session planned"
     return f"{sessions}{_TRENDS.get(member.trend, '')}" + (f"; {here}, nothing on record yet" if here else "")

@@ -112,3 +112,32 @@ class Exercise:
     tempo_note: str = ""
     cues: tuple[str, ...] = ()
     source: str = ""
+
+
+# First words of names that keep their capital wherever they stand: called after a people, a town, a person or a letter.
+_PROPER = frozenset(
+    [
+        "Bulgarian",
+        "Copenhagen",
+        "Cossack",
+        "Nordic",
+        "Pallof",
+        "Romanian",
+        "Spanish",
+        "T",
+        "Turkish",
+        "W",
+        "Y",
+        "Zercher",
+        "Zottman",
+    ]
+)
+
+
+def in_a_sentence(name: str) -> str:
+    """An exercise's name as it stands within a sentence.
+
+    "Goblet squat" -> "goblet squat", "Dumbbell Romanian deadlift" -> "dumbbell Romanian deadlift", "Nordic curl" as it is
+    """
+    first = name.replace("-", " ").split(" ", 1)[0]
+    return name if first in _PROPER else name[:1].lower() + name[1:]

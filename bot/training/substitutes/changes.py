@@ -9,7 +9,7 @@ from datetime import date
 from bot.training.beginnings import suggest_beginning
 from bot.training.blocks import Measure, SetTarget, Sides, Slot, work_sets
 from bot.training.exercises.catalogue import Catalogue
-from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern
+from bot.training.exercises.entry import Exercise, FirstPhase, LoadStyle, Pattern, in_a_sentence
 from bot.training.kit import Kit, KitItem
 from bot.training.loads import Load, Unit, say_load
 from bot.training.records import SetRecord
@@ -94,7 +94,7 @@ def _begin_with(
         return None, by_feel
     if found.relation == "same":
         return found.load, f"begin with {say_load(found.load)}, as you did it before"
-    return found.load, f"first try {say_load(found.load)}: a cautious guess from your {found.seen_name.lower()}"
+    return found.load, f"first try {say_load(found.load)}: a cautious guess from your {in_a_sentence(found.seen_name)}"
 
 
 def _as_held(exercise: Exercise, way: frozenset[KitItem]) -> Exercise:

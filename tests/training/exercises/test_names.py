@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import load_catalogue
+from bot.training.exercises.entry import in_a_sentence
 from bot.training.exercises.folding import fold
 from bot.training.exercises.name_words import MODIFIERS
 
@@ -220,3 +221,24 @@ def test_any_text_is_read_without_a_fault_and_every_place_lies_inside_it(text: s
 def test_the_limit_is_kept() -> None:
     assert len(NAMES.find("row", limit=3)) == 3
     assert NAMES.find("goblet squat", limit=0) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("Goblet squat", "goblet squat"),
+        ("Dumbbell Romanian deadlift", "dumbbell Romanian deadlift"),
+        ("Half-kneeling Pallof press", "half-kneeling Pallof press"),
+        ("Nordic curl", "Nordic curl"),
+        ("T-bar row", "T-bar row"),
+        ("90/90 hip switch", "90/90 hip switch"),
+    ],
+)
+def test_a_name_keeps_its_proper_words_within_a_sentence(name: str, said: str) -> None:
+    assert in_a_sentence(name) == said
+
+
+def test_every_word_that_is_a_proper_one_within_a_name_is_one_at_its_beginning() -> None:
+    within = {word for entry in CATALOGUE.all for word in entry.name.split()[1:] if word[:1].isupper()}
+
+    assert {word for word in within if in_a_sentence(word) != word} == set()
