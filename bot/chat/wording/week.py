@@ -85,9 +85,9 @@ _LISTED = 8
 @says(replies.BlockReviewed)
 def block_reviewed(reply: replies.BlockReviewed) -> str:
     after = (
-        "Your next block is here already."
+        "Your next block is here already. Until you begin it, this one goes on."
         if reply.next_known
-        else "Your coach sees how it went, and the next block will build on it."
+        else "Your coach sees how it went, and the next block will build on it. Until it comes, this one goes on."
     )
     judged = reply.lines or reply.up or reply.down
     if not (judged or reply.same or reply.hurt):
