@@ -178,7 +178,7 @@ def _sets(scene: Scene, course: Course, message: people.Message, reading: Readin
         return False
     close_questions(scene, ("reading",))
     choices = [Choice(CarryOut(message.id, option.heard, option.habit), _words(option)) for option in question.options]
-    choices.append(Choice(LeaveIt()))
+    choices.append(Choice(LeaveIt(), "" if choices else "Never mind"))
     # Sets of the same text that were sure go on record at once; only the doubtful part is asked about.
     if reading.heard:
         carry_out(scene, course, message, reading.heard)

@@ -111,9 +111,23 @@ def start(scene: Scene, code: str) -> None:
 def hear_step(scene: Scene, member: people.Member, text: str) -> None:
     """A typed answer to the open joining question."""
     step = member.step
-    words = text.casefold().strip()
+    words = text.casefold().strip(" .,!?")
     if step == "consent":
-        if words in ("yes", "agree", "i agree", "ok", "okay", "y", "sure", "fine"):
+        if words in (
+            "yes",
+            "agree",
+            "i agree",
+            "ok",
+            "okay",
+            "y",
+            "sure",
+            "fine",
+            "👍",
+            "yes please",
+            "of course",
+            "alright",
+            "all right",
+        ):
             agree(scene, Agree())
         elif words in ("no", "leave", "stop", "n"):
             decline(scene, Decline())
@@ -380,16 +394,13 @@ def _start_on(today: date, weekday: int) -> date:
 
 
 def hear_days(scene: Scene, member: people.Member, text: str) -> None:
-    """Days in words: "monday", or all of them ("mon tue wed fri sat"); before the first block as many as they like."""
+    """Days in words: "monday" for the coach's rhythm from there on, or their own days, as many as they have."""
     names = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
     said = [names.index(word[:3]) for word in text.casefold().replace(",", " ").split() if word[:3] in names]
     if len(said) == 1:
         choose_start(scene, ChooseStart(said[0]))
         return
-    block = _block_for(scene, member)
-    wanted = sum(block.rhythm)
-    fits = len(said) == wanted or (said and not _has_block(scene, member))
-    if not fits or len(set(said)) != len(said):
+    if not said or len(set(said)) != len(said):
         if not _kit_said_late(scene, member, text):
             ask_days(scene, member, text[:60])
         return

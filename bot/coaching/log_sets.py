@@ -382,7 +382,7 @@ def hear_effort(scene: Scene, text: str) -> bool:
 
 @deed(LeaveIt)
 def leave_it(scene: Scene, wish: LeaveIt) -> None:
-    scene.say(replies.CoachSaysSentence("left_it"))
+    scene.say(replies.CoachSaysSentence("not_recorded"))
 
 
 @deed(TakeBack)

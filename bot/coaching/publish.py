@@ -649,11 +649,18 @@ def change_over(scene: Scene, wish: ChangeOver) -> None:
     from bot.coaching.log_sets import member_here
 
     member = member_here(scene)
-    course = course_of(scene, member) if member else None
-    if member is None:
+    if member is not None:
+        begin_next(scene, member, wish.series)
+
+
+def begin_next(scene: Scene, member: people.Member, series: int, *, lane: str = "answer") -> None:
+    """The member leaves the running block for another, from the next first day on. lane: of the message that says so."""
+    course = course_of(scene, member)
+    revision = scene.uow.revisions.newest(group_id=member.group_id, series=series, state=people.RevisionState.PUBLISHED)
+    if revision is None:
         return
-    revision = scene.uow.revisions.newest(group_id=member.group_id, series=wish.series, state=people.RevisionState.PUBLISHED)
-    if revision is None or (course and course.revision.series == wish.series):
+    if course and course.revision.series == series:
+        scene.say(replies.CoachSaysSentence("on_it_already", (course.block.name,)))
         return
     if course:
         scene.uow.assignments.save(replace(course.assignment, ended_on=scene.today(member)))
@@ -665,7 +672,15 @@ def change_over(scene: Scene, wish: ChangeOver) -> None:
     first = fresh.planned(begin, begin + timedelta(days=13)) if fresh else ()
     said = replies.ChangedOver(revision.block.name, first[0].date if first else None, _days_of(member))
     others = [Choice(settings.ChangeSetting("days"), _OTHER_DAYS)] if member.plan else []
-    scene.say(said, *others, code="days_shown")
+    scene.say(said, *others, lane=lane, code="days_shown")
+
+
+def finishes_first(scene: Scene, member: people.Member, series: int) -> bool:
+    """Did the member say to a new block that the running one shall be finished first?"""
+    for asked in reversed(scene.uow.asked.find(chat_id=member.chat_id, code="change_over")):
+        if asked.chosen is not None and unpack(asked.answers[asked.chosen][1]) == FinishFirst(series):
+            return True
+    return False
 
 
 def _last_day(assignment: people.Assignment) -> date:
@@ -680,9 +695,9 @@ def finish_first(scene: Scene, wish: FinishFirst) -> None:
     course = course_of(scene, member) if member else None
     if member is None or course is None:
         return
-    scene.say(
-        replies.StayedOn(course.block.name, _last_day(course.assignment)), Choice(ChangeOver(wish.series)), code="change_over"
-    )
+    coming = scene.uow.revisions.newest(group_id=member.group_id, series=wish.series, state=people.RevisionState.PUBLISHED)
+    said = replies.StayedOn(course.block.name, _last_day(course.assignment), coming.block.name if coming else "")
+    scene.say(said, Choice(ChangeOver(wish.series)), code="change_over")
 
 
 @deed(StayLonger)

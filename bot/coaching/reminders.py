@@ -13,12 +13,14 @@ from bot.coaching.targets import next_up, rests
 from bot.training import people
 from bot.training.blocks import Slot
 from bot.training.order_rules import is_easing_in
-from bot.training.plan import PlannedSession
+from bot.training.plan import Pause, PlannedSession, apply
 from bot.training.reminders import TOO_LATE_S, next_reminder, second_reminder
 from bot.training.volume import session_minutes
 
 # After so many days without a word one kind message; after as many again the coach hears of it (issue: a week).
 _QUIET_DAYS = 7
+# Whoever has not answered for so long is reminded no more: it would only lead to the bot being blocked (our choice).
+_REST_AFTER_DAYS = 28
 _LOOK_AHEAD = timedelta(days=15)
 
 
@@ -112,7 +114,7 @@ def rest_over(scene: Scene, member_id: int) -> None:
 
 
 def check_silence(scene: Scene, member: people.Member) -> None:
-    """Once a week: a week without a word earns one kind message; the next silent week only the coach hears of."""
+    """Once a week: a week without a word earns one kind message; of the next silent weeks only the coach hears. Then reminders rest."""
     heard = member.last_heard_at or member.joined_at
     days = (scene.now - heard).days
     group = scene.uow.groups.get(member.group_id)
@@ -121,6 +123,15 @@ def check_silence(scene: Scene, member: people.Member) -> None:
     if not member.silence_told:
         scene.say(replies.MissYou(member.name), to=member.chat_id, lane="weekly", key=f"miss:{member.id}:{heard.date()}")
         scene.uow.members.save(replace(member, silence_told=True))
+    elif days >= _REST_AFTER_DAYS and member.plan is not None:
+        plan = apply(member.plan, Pause(scene.today(member)), today=scene.today(member))
+        member = scene.uow.members.save(replace(member, plan=plan))
+        schedule(scene, member)
+        scene.say(replies.LeftInPeace(member.name), to=member.chat_id, lane="weekly", key=f"peace:{member.id}:{heard.date()}")
+        scene.say(
+            replies.WentQuiet(member.name, days, paused=True), to=group.coach_chat_id, lane="weekly",
+            key=f"quiet:{member.id}:{heard.date()}:{days // 7}", member=member.id,
+        )  # fmt: skip
     else:
         scene.say(
             replies.WentQuiet(member.name, days),

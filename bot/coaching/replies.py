@@ -728,6 +728,13 @@ class MissYou:
 
 
 @dataclass(frozen=True, slots=True)
+class LeftInPeace:
+    """To a member who has not written for weeks: no more reminders until they come back."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class AdviceLine:
     """One slot's next target: label, exercise and the sentences that say target and reason."""
 
@@ -777,6 +784,7 @@ class BlockReviewed:
     down: tuple[str, ...] = ()
     same: tuple[str, ...] = ()
     hurt: tuple[str, ...] = ()
+    begins: bool = False  # the next block begins by itself now
 
 
 @dataclass(frozen=True, slots=True)
@@ -946,8 +954,11 @@ class ChangedOver:
 
 @dataclass(frozen=True, slots=True)
 class StayedOn:
+    """then: the block that begins by itself afterwards, "" for none."""
+
     name: str
     until: date
+    then: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -981,6 +992,7 @@ class CoachSaysSentence:
 class WentQuiet:
     member: str
     days: int
+    paused: bool = False  # from now on they are not reminded any more
 
 
 @dataclass(frozen=True, slots=True)

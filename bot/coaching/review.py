@@ -302,18 +302,21 @@ def _chart(course: Course, week: int, slots: Sequence[SlotReview]) -> dict[str, 
 
 def _end_of_block(scene: Scene, course: Course, last: date) -> None:
     """The block's weeks are over: first week against last, and what can be done next."""
-    from bot.coaching.publish import ChangeOver, StayLonger
+    from bot.coaching.publish import ChangeOver, StayLonger, begin_next, finishes_first
 
     if course.assignment.reviewed:
         return
     scene.uow.assignments.save(replace(course.assignment, reviewed=True))
     later = _next_block(course)
-    choices = [Choice(ChangeOver(later))] if later is not None else []
-    if course.assignment.weeks < course.block.weeks_max:
+    begins = later is not None and finishes_first(scene, course.member, later)
+    choices = [Choice(ChangeOver(later))] if later is not None and not begins else []
+    if course.assignment.weeks < course.block.weeks_max and not begins:
         choices.append(Choice(StayLonger()))
-    review = _block_reviewed(course, _compared(scene, course, last), later is not None)
+    review = replace(_block_reviewed(course, _compared(scene, course, last), later is not None), begins=begins)
     key = f"block-end:{course.assignment.id}:{course.assignment.weeks}"
     scene.say(review, *choices, lane="weekly", key=key, code="block_end")
+    if begins and later is not None:
+        begin_next(scene, course.member, later, lane="weekly")
 
 
 def _next_block(course: Course) -> int | None:

@@ -109,6 +109,10 @@ def _week(scene: Scene, member: people.Member, *, later: int, days: int) -> None
         if first <= on <= last and on not in listed:
             day = course.block.day(number)
             rows.append((on, number, day.name if day else "", True))
+    if rows and not later and not any(row[0] > course.today for row in rows):
+        coming = course.planned(course.today + timedelta(days=1), course.today + timedelta(days=28))[:1]
+        names = {day.number: day.name for day in course.block.days}
+        rows += [(one.date, one.day_number, names.get(one.day_number, ""), False) for one in coming]
     scene.say(replies.WeekShown(course.today, tuple(sorted(rows)), None if later else first + timedelta(days=7)))
 
 

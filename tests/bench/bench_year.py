@@ -12,37 +12,37 @@ import time as stopwatch
 from datetime import UTC, date, datetime, time
 
 from tests.builders.stage import Stage, staged
-from tests.builders.year import Life, lives_in
+from tests.builders.year import Life, live_until, lives_in
 
 END = date(2027, 3, 1)
 WRONG: list[str] = []
 
 
-async def _until(stage: Stage, *moment: int) -> None:
-    await stage.program.live_until(datetime(*moment, tzinfo=UTC))
+async def _until(stage: Stage, lives: dict[str, Life], *moment: int) -> None:
+    await live_until(stage, lives, datetime(*moment, tzinfo=UTC))
 
 
 async def _live(stage: Stage, lives: dict[str, Life]) -> None:
     """The year, with what some of them wish on the way. A wish is said at noon UTC of its date."""
-    await _until(stage, 2026, 5, 5, 12)
+    await _until(stage, lives, 2026, 5, 5, 12)
     await lives["Lisbon"].person.says("i've moved to Denver")
     await lives["Lisbon"].person.presses(lives["Lisbon"].person.last.labels[0])
     lives["Lisbon"].zones.append((date(2026, 5, 5), "America/Denver"))
-    await _until(stage, 2026, 6, 2, 12)
+    await _until(stage, lives, 2026, 6, 2, 12)
     await lives["New York"].person.says("remind me an hour earlier")
     lives["New York"].times.append((date(2026, 6, 2), time(16, 30)))
     await lives["Kolkata"].person.says("away from 8 june to 28 june")
     lives["Kolkata"].away.append((date(2026, 6, 8), date(2026, 6, 28)))
-    await _until(stage, 2026, 9, 1, 12)
+    await _until(stage, lives, 2026, 9, 1, 12)
     await lives["Auckland"].person.says("i train tue thu sat from next week")
     lives["Auckland"].weekdays.append((date(2026, 9, 7), (1, 3, 5)))
     await lives["Denver"].person.says("pause for two weeks")
     lives["Denver"].away.append((date(2026, 9, 1), date(2026, 9, 14)))
-    await _until(stage, 2026, 11, 3, 12)
+    await _until(stage, lives, 2026, 11, 3, 12)
     await lives["Sao Paulo"].person.says("ive moved to Adelaide")
     await lives["Sao Paulo"].person.presses(lives["Sao Paulo"].person.last.labels[0])
     lives["Sao Paulo"].zones.append((date(2026, 11, 3), "Australia/Adelaide"))
-    await _until(stage, END.year, END.month, END.day)
+    await _until(stage, lives, END.year, END.month, END.day)
 
 
 @staged()

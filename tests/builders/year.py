@@ -64,3 +64,12 @@ async def lives_in(stage: Stage, places: tuple[str, ...] = tuple(PLACES)) -> dic
         place: Life(await stage.member(f"Member {number}", place=place), [(START, PLACES[place])])
         for number, place in enumerate(places)
     }
+
+
+async def live_until(stage: Stage, lives: dict[str, Life], moment: datetime) -> None:
+    """Live on to a moment. Everybody says hello every two weeks, since whoever is silent for long is not reminded any more."""
+    while (coming := stage.clock.now() + timedelta(days=14)) < moment:
+        await stage.program.live_until(coming)
+        for life in lives.values():
+            await life.person.says("hello")
+    await stage.program.live_until(moment)

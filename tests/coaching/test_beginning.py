@@ -156,6 +156,8 @@ async def test_a_session_left_out_is_named_once(stage: Stage) -> None:
 @staged()
 async def test_beyond_the_end_of_a_block_only_the_week_is_counted(stage: Stage) -> None:
     mira = await stage.member()
+    await stage.play.until(datetime(2026, 3, 23, 9, 0, tzinfo=UTC))
+    await mira.says("hello")
     await stage.play.until(datetime(2026, 4, 6, 9, 0, tzinfo=UTC))
 
     await mira.says("today")
@@ -172,3 +174,84 @@ async def test_a_reminder_says_which_exercise_rests(stage: Stage) -> None:
     await stage.play.until(datetime(2026, 3, 9, 18, 0, tzinfo=UTC))
 
     assert "A1 Goblet squat (rests), A2 Push-up, B1 Romanian deadlift" in _texts(mira, "Today:")[-1]
+
+
+OTHER = BLOCK.replace("Small block", "Other block")
+
+
+@staged()
+async def test_who_finishes_first_begins_the_next_block_by_itself(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("20x12")
+    await stage.publish(OTHER)
+    await mira.presses("Finish this one first")
+    assert mira.last.text == "You stay on Small block until Sun 29 Mar. Other block begins after that, by itself."
+
+    await stage.play.until(datetime(2026, 3, 29, 22, 0, tzinfo=UTC))
+
+    ends, begins = mira.from_bot()[-2:]
+    assert ends.text.startswith("Small block is over.")
+    assert ends.text.endswith("Your next block begins now, as you wished.")
+    assert ends.labels == []
+    assert begins.text.startswith("You are on Other block now. First session: Mon 30 Mar.")
+
+
+@staged()
+async def test_a_block_that_is_begun_already_says_so(stage: Stage) -> None:
+    mira = await stage.member()
+    await stage.publish(OTHER)
+    asked = mira.last
+    await mira.presses("Finish this one first", on=asked)
+    stays = mira.last
+    await stage.play.until(datetime(2026, 3, 29, 22, 0, tzinfo=UTC))
+
+    await mira.presses("Begin the new one", on=stays)
+
+    assert mira.last.text == "You are on Other block already. Send today for the session."
+
+
+@staged()
+async def test_who_has_been_silent_for_weeks_is_left_in_peace_until_they_come_back(stage: Stage) -> None:
+    mira = await stage.member()
+    await stage.play.until(datetime(2026, 4, 6, 8, 0, tzinfo=UTC))
+
+    assert mira.last.text.startswith("Hi Mira, I will stop reminding you now")
+    assert any("I remind them no more until they write." in message.text for message in stage.coach.from_bot())
+    seen = len(mira.from_bot())
+    await stage.play.until(datetime(2026, 4, 20, 8, 0, tzinfo=UTC))
+    assert len(mira.from_bot()) == seen
+
+    await mira.says("back")
+    assert mira.last.text.startswith("Going on.")
+    await stage.play.until(datetime(2026, 4, 20, 18, 0, tzinfo=UTC))
+    assert _texts(mira, "Today:")[-1].startswith("Today: day 1 · Legs")
+
+
+@staged()
+async def test_own_days_may_be_fewer_than_the_block_has(stage: Stage) -> None:
+    uma = stage.play.person("Uma")
+    await uma.follows_link(stage.link)
+    await uma.says("ok!")
+    await uma.presses("kilograms")
+    await uma.says("Lisbon")
+    await uma.presses(uma.last.labels[0])
+    await uma.presses("Done")
+    assert "best 2 of them, like tue thu." in uma.last.text
+
+    await uma.says("mon wed fri")
+
+    assert uma.last.text.startswith("When shall I remind you")
+    plan = stage.member_of(uma).plan
+    assert plan is not None
+    assert plan.weekdays == (0, 2, 4)
+
+
+@staged()
+async def test_the_week_names_the_next_session_however_far_it_is(stage: Stage) -> None:
+    mira = await stage.member(day="Sunday")
+    await mira.says("20x12")
+
+    await mira.says("week")
+
+    assert "\nMon 2 Mar  day 1 Legs  done" in mira.last.text
+    assert "day 2 Pull" in mira.last.text

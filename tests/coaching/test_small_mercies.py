@@ -350,7 +350,7 @@ async def test_staying_on_a_block_names_its_last_day(stage: Stage) -> None:
 
     await mira.presses("Finish this one first")
 
-    assert mira.last.text == "You stay on Small block until Sun 29 Mar."
+    assert mira.last.text == "You stay on Small block until Sun 29 Mar. Other block begins after that, by itself."
 
 
 @staged()
@@ -397,3 +397,22 @@ async def test_a_session_that_ends_with_a_doubt_passed_over_puts_it_again(stage:
     said = [message.text for message in mira.since(sent)]
     assert said[0].startswith("Session closed: 2 of 7 sets.")
     assert said[1].startswith("“A1 16x12, 12, 11, 10” is not on record yet.")
+
+
+@staged()
+async def test_none_of_these_says_how_to_go_on(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("A1 16x12, 12, 11, 10")
+
+    await mira.presses("None of these")
+
+    assert mira.last.text == "Then nothing of it is recorded. Say it in other words, one set a line, like 20x12."
+
+
+@staged()
+async def test_a_question_without_offers_has_no_none_of_these(stage: Stage) -> None:
+    mira = await stage.member(kit="nothing")
+
+    await mira.says("12")
+
+    assert "None of these" not in mira.last.labels

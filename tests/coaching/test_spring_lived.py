@@ -8,7 +8,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime
 
 from tests.builders.stage import Stage, staged
-from tests.builders.year import lives_in
+from tests.builders.year import live_until, lives_in
 
 
 @staged()
@@ -16,7 +16,7 @@ async def test_each_member_is_reminded_once_a_training_day_at_the_wall_time_acro
     lives = await lives_in(stage, ("New York", "Adelaide", "Kolkata"))
     joined = stage.clock.now()
 
-    await stage.program.live_until(datetime(2026, 4, 8, 0, 0, tzinfo=UTC))
+    await live_until(stage, lives, datetime(2026, 4, 8, 0, 0, tzinfo=UTC))
 
     for place, life in lives.items():
         expected = [at for at in life.expected(date(2026, 4, 8), joined) if at < datetime(2026, 4, 8, tzinfo=UTC)]

@@ -168,7 +168,8 @@ def changed_over(reply: replies.ChangedOver) -> str:
 
 @says(replies.StayedOn)
 def stayed_on(reply: replies.StayedOn) -> str:
-    return f"You stay on <b>{esc(reply.name)}</b> until {say_date(reply.until)}."
+    then = f" {esc(reply.then)} begins after that, by itself." if reply.then else ""
+    return f"You stay on <b>{esc(reply.name)}</b> until {say_date(reply.until)}.{then}"
 
 
 @says(replies.BroadcastSent)
@@ -229,7 +230,8 @@ def answer_kept(reply: replies.AnswerKept) -> str:
 @says(replies.WentQuiet)
 def went_quiet(reply: replies.WentQuiet) -> str:
     return (
-        f"{bold(reply.member)} has been quiet for {reply.days} days, a friendly word from me included. A word from you may help."
+        f"{bold(reply.member)} has been quiet for {reply.days} days, a friendly word from me included. "
+        f"{'I remind them no more until they write. ' if reply.paused else ''}A word from you may help."
     )
 
 
@@ -241,6 +243,7 @@ def unreachable(reply: replies.Unreachable) -> str:
 
 
 _SENTENCES = {
+    "not_recorded": "Then nothing of it is recorded. Say it in other words, one set a line, like 20x12.",
     "left_it": "All right, nothing changes.",
     "edit_kept": "I could not read “{0}”, so the sets stay as they were. Send just the set, like 20x12.",
     "group_named": "The group is called {0} now.",
@@ -259,6 +262,7 @@ _SENTENCES = {
     "rests_for_pain": "{0} has reported pain at {1}: it rests until you let it go on, and the target waits.",
     "remove_whom": "Take {0} out of the group? They get nothing more and hear that you ended it; what they have sent stays theirs.",
     "removed": "{0} is out of the group.",
+    "on_it_already": "You are on {0} already. Send today for the session.",
     "no_block_yet": "There is no block yet. Send me one as a message or a file.",
     "demo_forgotten": "The video is taken off again.",
     "look_at_day": "Which day do you want to see as your members see it?",

@@ -100,8 +100,17 @@ def ask_days(reply: replies.AskDays) -> str:
     return lines(
         f"{unread}On which weekday should day 1 fall? "
         f"From {LONG_WEEKDAYS[reply.weekdays[0]] if reply.weekdays else 'Monday'} your days would be {say_weekdays(reply.weekdays)}.",
-        f"Other days suit you better? Type all {len(reply.weekdays)}, in order, like <code>mon tue thu fri sun</code>.",
+        f"Other days suit you better? Type them in order, best {_number_of_days(len(reply.weekdays))}, like <code>{_example(len(reply.weekdays))}</code>.",
     )
+
+
+def _number_of_days(count: int) -> str:
+    return f"{count} of them" if count > 1 else "one"
+
+
+def _example(count: int) -> str:
+    """So many days, spread over the week."""
+    return " ".join(("tue", "thu", "sun", "wed", "fri", "mon", "sat")[:count]) if count <= 3 else "mon tue thu fri sun"
 
 
 @says(replies.AskReminder)

@@ -158,6 +158,14 @@ def miss_you(reply: replies.MissYou) -> str:
     )
 
 
+@says(replies.LeftInPeace)
+def left_in_peace(reply: replies.LeftInPeace) -> str:
+    return (
+        f"Hi {esc(reply.name)}, I will stop reminding you now, so that I do not get on your nerves. Your block and your sets are kept: "
+        "say <code>back</code> whenever you want to go on."
+    )
+
+
 @says(replies.RestOver)
 def rest_over(reply: replies.RestOver) -> str:
     from bot.chat.wording.sets import say_next

@@ -84,11 +84,7 @@ _LISTED = 8
 
 @says(replies.BlockReviewed)
 def block_reviewed(reply: replies.BlockReviewed) -> str:
-    after = (
-        "Your next block is here already. Until you begin it, this one goes on."
-        if reply.next_known
-        else "Your coach sees how it went, and the next block will build on it. Until it comes, this one goes on."
-    )
+    after = _after(reply)
     judged = reply.lines or reply.up or reply.down
     if not (judged or reply.same or reply.hurt):
         return lines(
@@ -104,6 +100,14 @@ def block_reviewed(reply: replies.BlockReviewed) -> str:
         "\n<i>For sure: more than a good or a bad day makes.</i>" if judged else "",
         f"\n{after}",
     )
+
+
+def _after(reply: replies.BlockReviewed) -> str:
+    if reply.begins:
+        return "Your next block begins now, as you wished."
+    if reply.next_known:
+        return "Your next block is here already. Until you begin it, this one goes on."
+    return "Your coach sees how it went, and the next block will build on it. Until it comes, this one goes on."
 
 
 def _part(title: str, facts: tuple[str, ...]) -> str:
