@@ -102,7 +102,9 @@ class Names:
 
 # Short forms that coaches write (common practice); only tried where the words as written name nothing.
 _SHORT = {
-    "sq": "squat", "sqt": "squat", "sqts": "squats", "dl": "deadlift", "dls": "deadlifts", "bp": "bench press", "oh": "overhead", "cg": "close grip",
+    "sq": "squat", "bsq": "back squat", "fsq": "front squat", "dead": "deadlift", "deads": "deadlifts", "dbl": "double", "stand": "standing",
+    "bent": "bent", "kbs": "kettlebell", "assist": "assisted", "sgl": "single", "std": "standing", "ham": "hamstring", "calfs": "calves",
+    "sqt": "squat", "sqts": "squats", "dl": "deadlift", "dls": "deadlifts", "bp": "bench press", "oh": "overhead", "cg": "close grip",
     "wg": "wide grip", "ng": "neutral grip", "bb": "barbell", "db": "dumbbell", "dbs": "dumbbell", "kb": "kettlebell", "bw": "bodyweight", "ext": "extension",
     "exts": "extensions", "alt": "alternating", "inc": "incline", "dec": "decline", "lat": "lateral", "tri": "triceps", "tris": "triceps", "bi": "biceps",
     "bis": "biceps", "sl": "single leg", "sa": "single arm", "rev": "reverse", "cs": "chest supported", "ff": "front foot", "rfe": "rear foot elevated",

@@ -21,6 +21,7 @@ from bot.language.blocks.phrases.extras import (
     take_drops,
     take_drops_by_amount,
     take_drops_said,
+    take_one_more,
     take_partials,
     take_warm_up_sets,
 )
@@ -65,6 +66,7 @@ def read_clauses(
         take_tempos_by_name,
         take_efforts,
         take_partials,
+        take_one_more,
         take_burnout_sets,
         take_warm_up_sets,
         take_sides,
@@ -132,5 +134,6 @@ _EMPTY_WORDS = frozenset(
         "weight",
         "tempo",
         "rest",
+        "w/u",
     ]
 )

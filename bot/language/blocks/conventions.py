@@ -25,6 +25,7 @@ class Conventions:
 
     unit: Unit | None = None
     reps_first: bool = False
+    bracketed: str = ""  # what a lone figure in brackets is: "rir" or "rpe"
     rest: Rest | None = None
     marks: dict[str, Mark] = field(default_factory=dict)
     initials: dict[str, int] = field(default_factory=dict)
@@ -40,6 +41,18 @@ _REPS_FIRST = re.compile(
 )
 
 
+_IN_BRACKETS = re.compile(
+    r"\b(?P<what>rir|rpe)\s+(?:is\s+|are\s+|stands?\s+)?(?:in|within|inside)\s+(?:the\s+)?(?:\(\s*\)|brackets|parenthes[ie]s)|(?:\(\s*\)|\(\d\)|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:)\s*(?:the\s+)?(?P<what2>rir|rpe)\b",
+    re.I,
+)
+_BRACKETED = re.compile(r"\(\s*(?P<figure>\d{1,2}(?:[.,]5)?(?:\s*-\s*\d{1,2})?)\s*\)")
+
+
+def with_brackets_named(text: str, what: str) -> str:
+    """ "3x10 (2)" as "3x10 RIR 2", for a coach who writes it so."""
+    return _BRACKETED.sub(lambda found: f"{what.upper()} {found['figure']}", text)
+
+
 def holds_for_all(text: str) -> bool:
     """Does a line speak of every exercise at once?"""
     return bool(_HOLDS.search(text))
@@ -53,6 +66,8 @@ def take_conventions(into: Conventions, text: str) -> bool:
 def _take_one(into: Conventions, text: str) -> bool:
     turned = bool(_REPS_FIRST.search(text)) and not re.search(r"\bsets?\s*(?:x|by)\s*reps?\b", text, re.I)
     into.reps_first = into.reps_first or turned
+    bracketed = _IN_BRACKETS.search(text)
+    into.bracketed = into.bracketed or ((bracketed["what"] or bracketed["what2"]).lower() if bracketed else "")
     if not holds_for_all(text) or re.search(r"\bw(?:ee)?ks?\s*\d", text, re.I):
         return turned
     said = read_clauses(text, has_name=False)

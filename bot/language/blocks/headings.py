@@ -61,6 +61,7 @@ _LENGTH = re.compile(
     re.I,
 )
 _ON_OFF = re.compile(r"(\d)\s*(?:days?\s*)?(on|off)\b", re.I)
+_ON_OFF_IN_A_ROW = re.compile(r"\bon(?:[\s,/;|-]+(?:on|off)\b){3,}", re.I)
 _RHYTHM_WORDS = re.compile(r"^(?:rhythm|schedule|split|pattern)\s*[:=-]\s*(?P<rest>.+)$", re.I)
 
 
@@ -301,6 +302,12 @@ def read_rhythm(line: str) -> tuple[bool, ...] | None:
     if words and all(word in ("on", "off", "train", "rest", "x", "o") for word in words):
         return tuple(word in ("on", "train", "x") for word in words)
     return None
+
+
+def rhythm_in(line: str) -> tuple[bool, ...] | None:
+    """ "... 4 weeks, on on off on on on off" within a sentence."""
+    found = _ON_OFF_IN_A_ROW.search(line)
+    return tuple(word.lower() == "on" for word in re.findall(r"\b(?:on|off)\b", found[0], re.I)) if found else None
 
 
 _OVERVIEW = re.compile(r"\b(?:day|d)\s?(?P<days>\d(?:\s*(?:/|&|\+|and|,)\s*(?:day|d)?\s?\d)*)\s*[:=-]?\s*(?P<what>[a-z]+)", re.I)

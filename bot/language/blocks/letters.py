@@ -39,7 +39,7 @@ _TENS = {"fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "twenty-fiv
 _FIGURES = {**NUMBER_WORDS, **_TENS}
 _WORD = "(?:" + "|".join(sorted(_FIGURES, key=len, reverse=True)) + ")"
 # A word of number is a count beside what is counted; "one-arm row" keeps its word.
-_COUNTED = r"(?:(?:clean|good|hard|more|full|slow|controlled|working|easy|solid|quality)\s+)?(?:x|times|lots\s+of|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|out\s+of|holds?|trips?|bouts?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|short\s+of|shy\s+of|before\s+failure|away\s+from|from\s+failure|kilos?|kg|pounds?|lbs?)"
+_COUNTED = r"(?:(?:clean|good|hard|more|full|slow|controlled|working|easy|solid|quality)\s+)?(?:x|times|lots\s+of|sets?|rounds?|reps?|repetitions?|steps|paces|metres|meters|seconds?|secs?|minutes?|mins?|warm-?\s?up sets?|drops?|weeks?|out\s+of|holds?|trips?|bouts?|all-?\s?out|burn-?\s?outs?|each|per|in\s+(?:the\s+tank|reserve)|left\s+in|short\s+of|shy\s+of|before\s+failure|away\s+from|from\s+failure|kilos?|kg|pounds?|lbs?)"
 _COUNT_WORD = re.compile(
     rf"\b{_WORD}(?=(?:\s*(?:-|\bto\b|\bor\b)\s*(?:{_WORD}|\d+))?\s+{_COUNTED}\b)|(?<=\bto ){_WORD}(?=\s+{_COUNTED}\b)|(?<=out of )ten\b|(?<=sets of ){_WORD}(?:\s+to\s+{_WORD})?\b|"
     rf"(?<=[:,] ){_WORD}(?=\s*(?:[,.;]|$|\sto\b))",

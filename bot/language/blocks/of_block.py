@@ -31,6 +31,7 @@ def take_of_block(to: Assembler, text: str, said: str, *, set_off: bool) -> bool
         if letters and not re.search(r"[A-Za-z]{3}", re.sub(r"\b(?:training|days?|we|train|on|and)\b", "", said, flags=re.I)):
             return True
         to.weeks_said = to.weeks_said or weeks_in(text)
+        to.rhythm = to.rhythm or headings.rhythm_in(text)
         listed = headings.read_weekdays(text)
         if listed:
             to.weekdays = listed

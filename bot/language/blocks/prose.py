@@ -103,7 +103,7 @@ def _begins(text: str, is_exercise: Callable[[str], bool]) -> bool:
 
 
 _WEEKS = re.compile(
-    r"(?<![\w.])(?P<low>\d{1,2})(?:\s*(?:-|to|or)\s*(?P<high>\d{1,2}))?[\s-]*(?:weeks?|wks?)\b(?!\s*(?:ago|in\b|off|out|apart))",
+    r"(?<![\w.])(?<!\bcyc )(?<!\bcycle )(?<!\bblock )(?<!\bphase )(?<!\bplan )(?<!\bno )(?<!#)(?P<low>\d{1,2})(?:\s*(?:-|to|or)\s*(?P<high>\d{1,2}))?[\s-]*(?:weeks?|wks?)\b(?!\s*(?:ago|in\b|off|out|apart))",
     re.I,
 )
 

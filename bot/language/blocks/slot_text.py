@@ -37,11 +37,14 @@ JOINED = re.compile(
 _SIDE_LINE = re.compile(r"^sides?\s*:\s*(?P<rest>.+)$", re.I)
 _LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
 _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
-_BARE_REST = re.compile(r"\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\")", re.I)
+_TIME = r"(?:\d+(?:[.,]\d)?(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\"|'(?:\d\d\"?)?)|\d:\d\d)"
+_BARE_REST = re.compile(_TIME, re.I)
+_REST_AT_END = re.compile(rf"^(?P<before>.*[a-z)])[\s/,]+(?P<time>{_TIME})$", re.I)  # "2s pause btm 90"", nothing of it a pause
+_LEAST_REST_S = 15  # shorter times behind a word are how long to hold
 # A pause within each rep: no figure of sets, and no doubt about it.
 _PAUSE = re.compile(
     r"(?:with\s+(?:an?\s+)?)?(?:(?:hold|pause|squeeze|stretch)(?:\s+(?:for|of))?\s+\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)|\d(?:-\d)?\s*-?\s*(?:s|secs?|seconds?)\s+(?:hold|pause|squeeze|stretch))"
-    r"(?:\s+(?:at|in|on)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?)?",
+    r"(?:\s+(?:(?:at|in|on)\s+)?(?:the\s+)?[a-z]+(?:\s+[a-z]+)?)?",
     re.I,
 )
 _QUOTED = re.compile(r'^"(?P<name>(?:[^"]|"")+)"\s*(?::|,|-)?\s*(?P<rest>.*)$')
@@ -192,6 +195,12 @@ class SlotText:
             slot.fields["rest"] = rest
             wrong = f"{quoted(piece)} behind the sets is read as the rest"
             self.to.problems.append(warning(place.of_slot(slot.label), piece, wrong, f"write rest {piece} to be sure"))
+            return
+        at_end = _REST_AT_END.match(even(piece)) if "rest" not in slot.fields and slot.has_sets else None
+        rest = read_rest(at_end["time"]) if at_end else None
+        if at_end and rest is not None and rest.low_s >= _LEAST_REST_S:
+            self._leftover(slot, piece[at_end.start("time") :], place)
+            self._leftover(slot, piece[: at_end.end("before")], place)
             return
         if slot.has_sets and _PAUSE.fullmatch(even(piece)):
             slot.notes.append(piece)

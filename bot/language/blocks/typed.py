@@ -20,11 +20,12 @@ from dataclasses import replace
 from bot.language.blocks import headings
 from bot.language.blocks.assemble import SURE, Assembler
 from bot.language.blocks.clauses import read_clauses
-from bot.language.blocks.conventions import sets_first, weekdays_by_letters
+from bot.language.blocks.conventions import sets_first, weekdays_by_letters, with_brackets_named
 from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
 from bot.language.blocks.forms import Usual, lines_in, usual_form
 from bot.language.blocks.letters import as_sent, controls_removed, count_words_as_figures, even, without_marks
 from bot.language.blocks.of_block import take_aims, take_of_block
+from bot.language.blocks.page import days_by_shape
 from bot.language.blocks.phrases.free_words import KEYS
 from bot.language.blocks.prose import listed, sentences, without_lead
 from bot.language.blocks.repeats import repeated_in
@@ -62,6 +63,7 @@ def read_typed(text: str, *, catalogue: Catalogue, own_names: Mapping[str, Exerc
     """Read a whole block from text."""
     reader = TypedReader(Assembler(catalogue, own_names))
     lines = controls_removed(text).split("\n")
+    reader.shown = days_by_shape(lines, reader.is_exercise_alone)
     for number, line in enumerate(lines, start=1):
         follows = next((later for later in lines[number:] if later.strip()), "")
         reader.take(line, Place(line=number), follows)
@@ -79,6 +81,7 @@ class TypedReader:
         self.in_warm_up = False
         self.warm_up_has_text = False
         self.week = 1
+        self.shown: Mapping[int, headings.DayHeading] = {}  # days that the page's shape tells, by their line from 0
         self.is_exercise = False  # a column says so: the line names an exercise, whatever it looks like
 
     def take(self, line: str, place: Place, follows: str = "") -> None:
@@ -86,6 +89,8 @@ class TypedReader:
         text = without_marks(even(line))
         if self.to.conventions.reps_first:
             text = sets_first(text)
+        if self.to.conventions.bracketed:
+            text = with_brackets_named(text, self.to.conventions.bracketed)
         said = as_sent(line, text)
         if not re.search(r"\w", text):
             self._blank(line)
@@ -210,7 +215,7 @@ class TypedReader:
     def _heading(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
         if self._day_and_exercises(text, said, place):
             return True
-        heading = headings.read_day(text, set_off=set_off) or self._short_day(text, follows) or self._by_letter(text)
+        heading = headings.read_day(text, set_off=set_off) or self._by_letter(text) or self.shown.get((place.line or 0) - 1)
         if heading is None and headings.could_be_day(text) and not self._is_exercise(text) and _opens_slot(follows):
             heading = headings.DayHeading(text.rstrip(": "))
         if heading is None:
@@ -312,16 +317,6 @@ class TypedReader:
         wrong = f"{quoted(piece)} is a change that I cannot read"
         self.to.problems.append(error(place, piece, wrong, "write the changed exercises below the day, such as B1 Push-up 3x12"))
 
-    def _short_day(self, text: str, follows: str) -> headings.DayHeading | None:
-        """ "D2 PRESS" above "A1 ..." opens a day, where the same below C2 would be an exercise."""
-        found = re.match(r"^d\s?(?P<number>\d{1,2})\b\s*[:.)-]*\s*(?P<name>\D{0,40})$", text, re.I)
-        below = headings.read_label(without_marks(even(follows))) if found else None
-        if not found or not below or below[0] not in ("A", "A1", "1"):
-            return None
-        return headings.read_day(f"day {found['number']} {found['name']}") or headings.DayHeading(
-            found["name"].strip(), int(found["number"])
-        )
-
     def _by_letter(self, text: str) -> headings.DayHeading | None:
         """ "W - pull" where the coach trains on M, W and F."""
         found = re.match(r"^(?P<letter>[A-Z][A-Za-z]?)(?:\s*[-:/(|.]+\s*(?P<name>.{0,40}))?$", text)
@@ -330,7 +325,7 @@ class TypedReader:
         weekday = self.to.conventions.initials.get(found["letter"].lower()) if found and not weekdays_by_letters(text) else None
         if found is None or weekday is None or self._is_exercise(found["name"] or ""):
             return None
-        name = (found["name"] or "").strip(" :()-")
+        name = (found["name"] or "").strip(" :()-*=~#_")
         if re.fullmatch(r"(?:rest|off)(?:\s+day)?", name, re.I):
             return headings.DayHeading("", weekday=weekday, is_rest=True)
         return headings.DayHeading(name or headings.WEEKDAYS[weekday].capitalize(), weekday=weekday)
@@ -429,7 +424,7 @@ class TypedReader:
         if key and (labelled is None or len(key["key"]) > 1):
             self.slots.add_keyed_line(KEYS[key["key"].lower()], said[key.start("value") :].strip(), said, place)
             return
-        labelled = labelled or self._bare_letter(text)
+        labelled = labelled or self._bare_letter(text, follows)
         if self.in_warm_up and not (labelled and not labelled[0].isdigit()) and not self._ends_warm_up(text, is_bullet):
             self.to.need_day(place).warm_up.append(said)
             return
@@ -450,15 +445,16 @@ class TypedReader:
             return
         self.slots.add_line(text, said, place)
 
-    def _bare_letter(self, text: str) -> tuple[str, str] | None:
-        """ "C Push-up 3x10" after B: a letter without a mark is a label where it is the next one and an exercise follows."""
+    def _bare_letter(self, text: str, follows: str) -> tuple[str, str] | None:
+        """ "C Push-up 3x10" after B: a letter without a mark is a label where it is the next one and an exercise or the next label follows."""
         found = re.match(r"^(?P<letter>[A-H])\s+(?P<rest>[A-Za-z].*)$", text)
         if not found or self.to.day is None or found["letter"] != self.to.next_letter():
             return None
         again = repeated_in(found["rest"])
         name = read_clauses(again.text if again else found["rest"]).left
         known = bool(name) and self.slots.knows(cut_name(name[0][1])[0])
-        goes_on = found["letter"] > "A" and self.to.labels_given and bool(_FIGURES.search(even(found["rest"])))
+        more = re.match(rf"^(?:{found['letter']}2|{chr(ord(found['letter']) + 1)}\d?)\b", without_marks(even(follows)))
+        goes_on = bool(found["letter"] > "A" and self.to.labels_given or more) and bool(_FIGURES.search(even(found["rest"])))
         return (found["letter"], found["rest"]) if known or goes_on else None
 
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
@@ -493,6 +489,11 @@ class TypedReader:
             return True  # its sets are those of the heading
         near = exercise is not None or bool(matches and matches[0].score >= 0.8) or self._begins_anew(said, follows)
         return near and _is_figures(follows) and len(name.split()) <= 7
+
+    def is_exercise_alone(self, text: str) -> bool:
+        """Is a line without sets an exercise's name, and no heading?"""
+        labelled = headings.read_label(text)
+        return self.slots.knows(labelled[1] if labelled else text)
 
     def _is_exercise(self, text: str) -> bool:
         return self.to.names.is_sure(text.rstrip(": "))

@@ -69,9 +69,9 @@ def take_percents(scan: Scan) -> None:
         said = found["list"].replace("%", "")
         spread = re.split(r"\s*(?:-|to)\s*", said)
         if len(spread) == 2:
-            values: tuple[Any, ...] = ((decimal(spread[0]) + decimal(spread[1])) / 2,)
+            values: tuple[Any, ...] = (min(decimal(spread[0]), decimal(spread[1])),)
             add_keyed(scan.out.fields, "note", scan.original(found))
-            scan.doubt(found, f"{said}% is kept as its middle, {values[0].normalize():f}%", "write one percentage to be exact")
+            scan.doubt(found, f"{said}% is read as {values[0].normalize():f}% to begin with, and kept as a note")
         else:
             values = tuple(decimal(part) for part in re.split(r"\s*[,/]\s*", said))
         if any(not 20 <= value <= 110 for value in values):

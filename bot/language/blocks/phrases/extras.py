@@ -22,6 +22,7 @@ _DROP = re.compile(
     r"(?:\s*(?:,|and|then|for|go|rep(?:s)?(?:\s+out)?)?\s*(?:to\s+failure|amrap|max(?:\s+reps)?))?(?P<each>\s*(?:each|per|every)\s+drop)?",
     re.I,
 )
+_DROPS_COUNTED = re.compile(r"\(\s*(?P<times>\d)\s+drops?\s*\)", re.I)
 _TIMES_WORDS = {"one": 1, "two": 2, "three": 3, "single": 1, "double": 2, "triple": 3}
 
 
@@ -29,6 +30,8 @@ def take_drops(scan: Scan) -> None:
     for found in scan.take(_DROP):
         text = found[0].lower()
         said = found["times"] or found["times2"] or (found["lead"] or "")
+        counted = next(scan.take(_DROPS_COUNTED), None)  # "triple drop (2 drops)": the coach's own count
+        said = counted["times"] if counted else said
         times = _TIMES_WORDS.get(said.lower()) or (int(said) if said.isdigit() else 2 if "twice" in text else 1)
         low, high = found["low"] or found["low2"], found["high"] or found["high2"]
         load = read_load(found["load"]) if found["load"] else None
@@ -94,7 +97,7 @@ def take_partials(scan: Scan) -> None:
 
 
 _WARM_SETS = re.compile(
-    rf"(?P<sets>\d)(?:\s*-\s*\d)?\s*(?:light(?:er)?\s+)?(?:x\s*)?(?:warm|ramp)(?:ing)?[\s-]*up\s+sets?(?:\s*(?:of|x|:)?\s*(?P<list>{counts.LIST}))?|(?:warm)[\s-]*up(?:\s+sets?)?\s*:?\s*(?P<sets2>\d)\s*x\s*(?P<list2>{counts.LIST})|\bwarm[\s-]*up\s+(?P<sets3>\d)\s*x\s*(?P<free>as needed)",
+    rf"(?P<sets>\d)(?:\s*-\s*\d)?\s*(?:light(?:er)?\s+)?(?:x\s*)?(?:(?:warm|ramp)(?:ing)?[\s-]*ups?(?:\s+sets?)|w/?ups?(?:\s+sets?)?|w/u(?:\s+sets?)?)(?:\s*(?:of|x|:)?\s*(?P<list>{counts.LIST}))?|(?:warm[\s-]*up|w/?up?\b)(?:\s+sets?)?\s*:?\s*(?P<sets2>\d)\s*x\s*(?P<list2>{counts.LIST})|\bwarm[\s-]*up\s+(?P<sets3>\d)\s*x\s*(?P<free>as needed)",
     re.I | re.X,
 )
 
@@ -105,6 +108,19 @@ def take_warm_up_sets(scan: Scan) -> None:
         parts = counts.read_counts(said) if said else (counts.Count(),)
         sets = int(found["sets"] or found["sets2"] or found["sets3"])
         scan.out.schemes.append(Scheme(sets, parts, found.start(), scan.original(found), SetKind.WARM_UP))
+
+
+_ONE_MORE = re.compile(
+    r"(?:(?:\+|&|\band\b|\bthen\b|\bplus\b|\bfollowed\s+by\b|,)\s*)+(?:do\s+)?(?P<sets>1|an?)\s*x?\s*(?:last\s+|final\s+)?(?:(?P<burnout>burn-?\s?out)(?:\s+set)?|(?:all[\s-]?out|max(?:[\s-]?(?:effort|reps?))?|amrap|failure)\s+set|set\s+(?:all[\s-]?out|to\s+failure))\b(?!\s*:)",
+    re.I,
+)
+
+
+def take_one_more(scan: Scan) -> None:
+    """ "3x15 + 1 burnout", "2 sets and then one all-out set": one set more than those counted, till nothing is left."""
+    for found in scan.take(_ONE_MORE):
+        kind = SetKind.BURNOUT if found["burnout"] else SetKind.WORK
+        scan.out.schemes.append(Scheme(1, (counts.Count(amrap=True),), found.start(), scan.original(found), kind))
 
 
 _BURNOUT_SET = re.compile(r"\b(?:is\s+|as\s+)?(?:an?\s+|the\s+|your\s+)?burn-?\s?out(?:\s+set)?\b(?!\s*:)", re.I)

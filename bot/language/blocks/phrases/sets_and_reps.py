@@ -35,10 +35,16 @@ def _without_rest(text: str, found: re.Match[str]) -> re.Match[str]:
     return (counts.SCHEME.match(text, found.start(), found.start("list") + mixed.start("cut")) if mixed else None) or found
 
 
+_KINDS_BEFORE = (
+    (SetKind.BURNOUT, re.compile(r"burn-?\s?out\s*(?:set)?\s*[:-]?\s*$")),
+    (SetKind.WARM_UP, re.compile(r"(?<!\w)w/u\b[^,;]*$")),  # "w/u 1x5 @40% 1x5 @60%, 4x4"
+)
+
+
 def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
     groups = found.groupdict()
     before = scan.raw[: found.start()].lower()
-    kind = SetKind.BURNOUT if re.search(r"burn-?\s?out\s*(?:set)?\s*[:-]?\s*$", before) else SetKind.WORK
+    kind = next((kind for kind, pattern in _KINDS_BEFORE if pattern.search(before)), SetKind.WORK)
     sets_to = int(groups["sets_to"]) if groups.get("sets_to") else None
     which = scan.which(found.start())
     scan.out.schemes.append(

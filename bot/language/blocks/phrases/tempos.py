@@ -21,7 +21,7 @@ _TEMPO_KEYED = re.compile(
 )
 _TEMPO_BACK = re.compile(rf"(?<![\w.-])(?P<list>{_TEMPO_TOKEN})\s*tempo\b", re.I)
 _TEMPO_BAD = re.compile(
-    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}(?![-/.:]?\d|\s*%)|\d{3,}|[1-9]\d(?![\d./]))(?!\s*(?:kg|lb|%|rm|s\b|°|deg))",
+    r"\btempo\s*(?:of\s+)?[:=@]?\s*(?P<bad>\d[\dx]*(?:\s?[-/.:]\s?[\dx]+)*)|@\s*(?P<bad2>\d+(?:[-/.:][\dx]+){1,5}(?![-/.:]?\d|\s*%)|\d{3,}|[1-9]\d(?![\d./]|\s?-\s?\d+\s?(?:%|kg|lb)))(?!\s*(?:kg|lb|%|rm|s\b|°|deg))",
     re.I,
 )
 _TEMPO_WORDS = re.compile(r"\btempo\s*[:=]\s*(?P<words>[a-z][^,;|\n]*)", re.I)
