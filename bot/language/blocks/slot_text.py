@@ -54,6 +54,7 @@ _OF_THE_WEEK = re.compile(
 )
 _INSTEAD = re.compile(
     r"(?:or|alternatively|alternative|sub(?:stitute)?(?:\s+with)?)\s*:?\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$|"
+    r"(?:no|can'?t|cannot|don't\s+have|too)\b[^.;?]*\?\s*(?:(?:then|just|do|use|try|take|go\s+for)\s+)*(?:the\s+|some\s+|an?\s+)?(?P<names3>\D+)$|"
     r"(?:if\b|when\b|no\b|can'?t\b|(?:[\w' -]+\?))[^.;]*?[\s,](?:do|use|try|take|go\s+for|swap(?:\s+(?:it|them|this))?\s+(?:for|to|with)|switch\s+to)\s+(?:the\s+|some\s+)?(?P<names2>\D+?)\s+instead$",
     re.I,
 )
@@ -222,7 +223,7 @@ class SlotText:
     def _takes_substitutes(self, slot: SlotDraft, piece: str) -> bool:
         """ "or band rows", "if the shoulder is grumpy do band rows instead"."""
         instead = _INSTEAD.match(piece.strip(" .()"))
-        names = self.substitutes_in(instead["names"] or instead["names2"]) if instead else ()
+        names = self.substitutes_in(instead["names"] or instead["names2"] or instead["names3"]) if instead else ()
         if names:
             slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
         return bool(names)
@@ -324,8 +325,8 @@ class SlotText:
         line = SetLine(None, SetKind.BURNOUT, clauses, place, "; ".join(piece for _, piece in clauses.left))
         slot.add_set_line(line)
 
-    def remark(self, text: str, place: Place) -> None:
-        """A cell of a notes column: phrases of the trade count ("each side", "last set drop 20%"), all else is a note."""
+    def remark(self, text: str, place: Place, *, is_cue: bool = False) -> None:
+        """A cell of a column of notes or cues: phrases of the trade count ("each side", "last set drop 20%"), all else is kept as said."""
         slot = self.to.slot
         if slot is None:
             self.to.note(text)
@@ -337,8 +338,12 @@ class SlotText:
             text, slot.grows = shorter, growth
         clauses = read_clauses(text, has_name=False)
         fields = {name: value for name, value in clauses.fields.items() if name != "note"}
-        if clauses.faults or clauses.schemes or not (clauses.marks or fields):
-            slot.notes.append(text)
+        schemes = [scheme for scheme in clauses.schemes if scheme.which is None]
+        if clauses.faults or schemes or not (clauses.marks or fields):
+            if is_cue:
+                slot.fields["cues"] = (*slot.fields.get("cues", ()), text)
+            else:
+                slot.notes.append(text)
             return
         slot.add(clauses, place)
         slot.notes += [piece for _, piece in clauses.left]

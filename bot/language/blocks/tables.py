@@ -18,6 +18,7 @@ from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_label, read_superset
 from bot.language.blocks.letters import even
 from bot.language.blocks.results import BlockReading
+from bot.language.blocks.side_by_side import one_below_other
 from bot.language.blocks.typed import TypedReader
 from bot.language.problems import Place, error, quoted
 from bot.training.blocks import ExerciseId
@@ -139,8 +140,22 @@ def _header(row: Row) -> dict[int, Column]:
     return named if "exercise" in names and len(names) >= 2 else {}
 
 
+def _is_exercise_head(cell: str) -> bool:
+    column = _column(cell)
+    return column is not None and column.name == "exercise"
+
+
+def _is_day(cell: str) -> bool:
+    return read_day(even(cell)) is not None
+
+
 def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
-    """Hand a table's rows to the reader of typed lines, row by row."""
+    """Hand a table's rows to the reader of typed lines, row by row; days that stand side by side one after the other."""
+    placed = one_below_other(rows, _is_day, _is_exercise_head)
+    _feed(reader, [line.cells for line in placed], lambda at, column: place_of(placed[at].row, placed[at].column + column))
+
+
+def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     columns: dict[int, Column] = {}
     guess: dict[int, Column] | None = None
     day = ""
@@ -332,7 +347,9 @@ def _row(
         reader.take(f"week {week}: {line}", place_of(number, at["reps"]))
     if said.get("note"):
         reader.slots.remark(said.pop("note"), place_of(number, at["note"]))
-    for name, key in (("sub", "sub"), ("cue", "cue"), ("kit", "kit"), ("demo", "demo")):
+    if said.get("cue"):
+        reader.slots.remark(said.pop("cue"), place_of(number, at["cue"]), is_cue=True)
+    for name, key in (("sub", "sub"), ("kit", "kit"), ("demo", "demo")):
         if said.get(name):
             reader.take(f"{key}: {said[name]}", place_of(number, at[name]))
     for which, cell in sorted(sets.items()) if not _alike(sets) else ():
@@ -341,11 +358,15 @@ def _row(
 
 
 _NOTE = Column("note")
+_PAIR = re.compile(r"(?:2\s*[x×]|two\s|pair\s+of\s)\s*(?P<each>\d{1,3}(?:[.,]\d{1,2})?)", re.I)
 _BARE = re.compile(r"\d{1,3}(?:[.,]\d{1,2})?(?:\s*[-–]\s*\d{1,3}(?:[.,]\d{1,2})?)?")
 
 
 def _with_unit(name: str, cell: str, unit: str, reader: TypedReader) -> str:
     """A bare figure gets the unit that its column's head names; a rest is in seconds from 10 up, an effort is RPE."""
+    pair = _PAIR.fullmatch(cell.strip()) if name == "load" else None
+    if pair:
+        return f"pair of {_with_unit(name, pair['each'], unit, reader)}"
     if not _BARE.fullmatch(cell.strip()):
         return cell
     if name == "rest":

@@ -27,10 +27,10 @@ _TIMES_WORDS = {"one": 1, "two": 2, "three": 3, "single": 1, "double": 2, "tripl
 
 
 def take_drops(scan: Scan) -> None:
+    counted = next(scan.take(_DROPS_COUNTED), None) if _DROP.search(_DROPS_COUNTED.sub("", scan.left)) else None
     for found in scan.take(_DROP):
         text = found[0].lower()
         said = found["times"] or found["times2"] or (found["lead"] or "")
-        counted = next(scan.take(_DROPS_COUNTED), None)  # "triple drop (2 drops)": the coach's own count
         said = counted["times"] if counted else said
         times = _TIMES_WORDS.get(said.lower()) or (int(said) if said.isdigit() else 2 if "twice" in text else 1)
         low, high = found["low"] or found["low2"], found["high"] or found["high2"]
