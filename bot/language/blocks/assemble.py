@@ -16,6 +16,7 @@ from bot.language.blocks.conventions import Conventions
 from bot.language.blocks.day_repeats import change_day, copies_of
 from bot.language.blocks.growth import grow
 from bot.language.blocks.headings import WEEKDAYS, DayHeading, letters_of, read_day
+from bot.language.blocks.joined import join
 from bot.language.blocks.results import BlockReading, Understood, UnknownName
 from bot.language.blocks.scan import Clauses, Scheme
 from bot.language.blocks.slots import SlotDraft, finish
@@ -33,6 +34,7 @@ SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well a
 NEAREST = 4
 SLOTS_LIMIT = 300  # written out for four weeks, 7 days of 10 exercises are 280
 MISTAKES_LIMIT = 60
+_SAID_ONE_BY_ONE = 3  # warnings of one kind
 _DEFAULT_RHYTHM = Block("", ()).rhythm
 # On and off days for splits whose coach writes none: evenly spread over a week (common practice).
 _USUAL_RHYTHM = {1: "1000000", 2: "1001000", 3: "1010100", 4: "1101100", 5: "1110110", 6: "1111110", 7: "1111111"}
@@ -47,6 +49,7 @@ class DayDraft:
     notes: list[str] = field(default_factory=list)
     is_given: bool = True  # False: no heading was written
     rest_below: Rest | None = None  # said in a line of its own below the last exercise
+    joined: list[tuple[str, ...]] = field(default_factory=list)  # numbers of exercises that are a superset, not all there yet
     week: int = 1  # above 1: the day of an earlier week, written out again with that week's sets
 
 
@@ -154,6 +157,7 @@ class Assembler:
         self.superset: Superset | None = None
         self.slot: SlotDraft | None = None
         self.conventions = Conventions()
+        self.rests_behind: list[tuple[Place, str]] = []  # times behind the sets, taken for rests
         self.in_notes = False  # the lines that follow a "Note:" belong to it
 
     def gives_up(self, place: Place) -> bool:
@@ -209,7 +213,8 @@ class Assembler:
         day = self.need_day(place)
         copy = self.copied(label, name)
         given = copy.label if copy else self._label(label)
-        slot = SlotDraft(place.of_slot(given), given, name.strip(), has_label=bool(label))
+        above = day.slots[-1] if day.slots else None
+        slot = SlotDraft(place.of_slot(given), given, name.strip(), has_label=bool(label), said_label=(label or "").upper())
         if copy is not None:
             day.slots[day.slots.index(copy)] = self.slot = slot
             return slot
@@ -231,8 +236,16 @@ class Assembler:
             self.superset.slots.append(slot)
         day.slots.append(slot)
         day.rest_below = None
+        if above is not None and above.joins_next:
+            join(day.slots, (above.label, slot.label))
         self.slot = slot
         return slot
+
+    def join(self, marks: tuple[str, ...]) -> None:
+        """Exercises of the day, by their numbers, are a superset; those that come later are joined when the day is put together."""
+        day = self.need_day(Place())
+        if not join(day.slots, marks):
+            day.joined.append(marks)
 
     def copied(self, label: str | None, name: str) -> SlotDraft | None:
         """The slot taken over from another day whose place a new line takes: that of its label, or of the same exercise."""
@@ -329,6 +342,7 @@ class Assembler:
         self.days = [day for day in self.days if day.week == 1]
         self._write_out_same_weekdays()
         self._write_out_shared_days()
+        self._say_rests_behind()
         training = [day for day in self.days if not day.heading.is_rest]
         unknown: dict[str, list[tuple[int, str]]] = {}
         days = tuple(self._day(number, draft, unknown) for number, draft in enumerate(training, start=1))
@@ -343,6 +357,14 @@ class Assembler:
         )
         has_errors = any(problem.is_error for problem in problems)
         return BlockReading(None if has_errors else block, _once(problems), named, understood)
+
+    def _say_rests_behind(self) -> None:
+        """A coach who writes every rest so is told once."""
+        many = len(self.rests_behind) > _SAID_ONE_BY_ONE
+        for place, said in self.rests_behind[: 1 if many else None]:
+            everywhere = f", and so in {len(self.rests_behind)} places" if many else ""
+            wrong = f"{quoted(said)} behind the sets is read as the rest{everywhere}"
+            self.problems.append(warning(place, said, wrong, f"write rest {said} to be sure"))
 
     def _write_out_same_weekdays(self) -> None:
         """ "Mon and Thu the same", and only one of them is written out."""
@@ -404,6 +426,9 @@ class Assembler:
         self.problems.append(warning(last.place, "rest", wrong, "write it in the exercise's own line if it is for that one only"))
 
     def _day(self, number: int, draft: DayDraft, unknown: dict[str, list[tuple[int, str]]]) -> Day:
+        for marks in draft.joined:
+            if not join(draft.slots, marks):
+                draft.notes.append(f"superset: {', '.join(marks)}")
         self._rest_for_all(draft)
         slots = tuple(self._slot(number, slot, unknown) for slot in draft.slots)
         if not slots:

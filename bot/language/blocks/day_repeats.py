@@ -77,7 +77,7 @@ _GONE = re.compile(
     r"^(?:(?:with)?out|no|skip|leave\s+out|drop|minus|except(?:\s+for)?|apart\s+from)\s+(?:the\s+)?(?P<what>.+)$", re.I
 )
 _SWAP = re.compile(
-    r"^(?:(?:with|but)\s+)?(?:(?:swap|replace|change|switch)\s+(?:the\s+)?(?P<old>.+?)\s+(?:for|with|to|by|into)\s+(?P<new>.+)|(?P<new2>.+?)\s+(?:instead\s+of|for)\s+(?:the\s+)?(?P<old2>.+))$",
+    r"^(?:(?:with|but)\s+)?(?:(?:swap|replace|change|switch)\s+(?:the\s+)?(?P<old>.+?)\s+(?:for|with|to|by|into)\s+(?P<new>.+)|instead\s+of\s+(?:the\s+)?(?P<old3>.+?)[\s,]+(?:(?:do|use|take|have|try|go\s+for|it's)\s+)+(?P<new3>.+)|(?P<new2>.+?)\s+(?:instead\s+of|for)\s+(?:the\s+)?(?P<old2>.+))$",
     re.I,
 )
 
@@ -88,11 +88,27 @@ def change_day(slots: list[SlotDraft], but: str, same: SameExercise, place: Plac
         r"^(?:but|except(?!\s+for)|with|only|just)\s+(?:with\s+|do\s+|it's\s+)?", "", count_words_as_figures(but), flags=re.I
     )
     words = re.sub(r"\bone(?=\s+(?:more\s+|less\s+|fewer\s+|extra\s+)?(?:sets?|rounds?)\b)", "1", words, flags=re.I)
-    return [
-        piece
-        for piece in (re.sub(r"^inst\w*d\s+", "", part) for part in _PIECES.split(words))
-        if piece and re.search(r"\w", piece) and not _change(slots, piece.strip(" ."), same, place)
-    ]
+    unread: list[str] = []
+    swapped: SlotDraft | None = None  # what a piece without a name of its own says more of
+    for part in _PIECES.split(words):
+        piece = re.sub(r"^inst\w*d\s+(?!of\b)", "", part).strip(" .")
+        if not re.search(r"\w", piece) or (swapped is not None and _says_more(swapped, piece, place)):
+            continue
+        before = [slot.name for slot in slots]
+        if not _change(slots, piece, same, place):
+            unread.append(piece)
+        renamed = [slot for slot, name in zip(slots, before, strict=False) if slot.name != name]
+        swapped = renamed[0] if len(renamed) == 1 and len(before) == len(slots) else None
+    return unread
+
+
+def _says_more(slot: SlotDraft, piece: str, place: Place) -> bool:
+    """ "2 sets of 10, holding the chair" behind "calf raises instead of the heel walk"."""
+    clauses = read_clauses(piece, has_name=False)
+    if not re.match(r"\d", piece) or not clauses.schemes or clauses.faults or not say_again(slot, clauses, place):
+        return False
+    slot.notes += [words for _, words in clauses.left]
+    return True
 
 
 _COUNTED = re.compile(r"^(?P<count>\d{1,3}(?:\s*-\s*\d{1,3})?)\s+(?P<name>[a-z].*)$", re.I)
@@ -111,8 +127,8 @@ def _change(slots: list[SlotDraft], piece: str, same: SameExercise, place: Place
         slots.remove(slot)
         return True
     swap = _SWAP.match(piece)
-    if swap and (slot := _slot_named(slots, swap["old"] or swap["old2"], same)):
-        return _exchange(slot, swap["new"] or swap["new2"], place)
+    if swap and (slot := _slot_named(slots, swap["old"] or swap["old2"] or swap["old3"], same)):
+        return _exchange(slot, swap["new"] or swap["new2"] or swap["new3"], place)
     counted = _COUNTED.match(piece)
     if counted and (slot := _slot_named(slots, counted["name"], same)):
         return say_again(slot, read_clauses(f"{counted['count']} reps", has_name=False), place)

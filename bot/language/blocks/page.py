@@ -20,7 +20,9 @@ from bot.language.blocks.phrases.free_words import KEYS
 _SETS = re.compile(r"\d\s*x\s*\d|\bx\s*\d|\d\s*x\b|\d\s*(?:sets?|rounds?|reps?)\b|\bamrap\b|\b(?:sets?|reps?)\s*[:=]\s*\d", re.I)
 _BEGINS_WITH_SETS = re.compile(r"^\W*(?:\d|sets?\b|reps?\b|amrap\b|rest\b|tempo\b|w(?:ee)?k\s?\d)", re.I)
 _NUMBERED = re.compile(r"^(?P<word>[a-z]{0,12})\s?#?(?P<number>[1-7])\s*[.:)-]*\s*(?P<name>(?:[^\d\s][^\d]*)?)$", re.I)
-_SENTENCE = re.compile(r"[.!?]\s+\S|[,;]\s*\S+\s+\S+\s+\S+\s+\S|\b(?:you|your|we|i|the same|don't|please|if|hi|hello|hey)\b", re.I)
+_SENTENCE = re.compile(
+    r"[.!?]\s+\S|[,;]\s*\S+\s+\S+\s+\S+\s+\S|\b(?:you|your|we|i|the same|don't|please|if|hi|hello|hey)\b", re.I
+)
 _KEYED = re.compile(rf"^(?:{'|'.join(sorted(KEYS, key=len, reverse=True))}|rest|tempo|sides?|load|angle|aim|goal)\s*[:=]", re.I)
 WORDS_LIMIT = 7
 _NEAR = 3  # lines below a heading that may be of a warm-up or a note before the first exercise
@@ -69,7 +71,7 @@ def _is_short(plain: Sequence[str], shown: Sequence[int], place: int) -> bool:
     if any(pattern.match(text) for pattern in (WARM_UP, COOL_DOWN, MAIN_PART)) or read_superset(text) is not None:
         return False
     below = [plain[n] for n in shown[place + 1 : place + 1 + _NEAR]]
-    if not below or _BEGINS_WITH_SETS.match(below[0]) and read_label(without_marks(below[0])) is None:
+    if not below or (_BEGINS_WITH_SETS.match(below[0]) and read_label(without_marks(below[0])) is None):
         return False
     return any(_is_slot(line) for line in below)
 

@@ -54,7 +54,9 @@ def _joined(starts: dict[int, tuple[int, ...]], rows: Sequence[Row]) -> dict[int
     for number, bands in sorted(starts.items()):
         above = number - 1
         if above in parts:
-            parts[above] = tuple(min(pair) for pair in zip(parts[above], bands, strict=True)) if len(bands) == len(parts[above]) else bands
+            parts[above] = (
+                tuple(min(pair) for pair in zip(parts[above], bands, strict=True)) if len(bands) == len(parts[above]) else bands
+            )
         elif above >= 0 and sum(bool(cell) for cell in rows[above]) > 1 and _fits(rows[above], bands):
             parts[above] = bands
         else:

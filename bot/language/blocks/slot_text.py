@@ -16,6 +16,7 @@ from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.day_repeats import say_again
 from bot.language.blocks.growth import growth_in
 from bot.language.blocks.intervals import SPOKEN_OF
+from bot.language.blocks.joined import partner_in
 from bot.language.blocks.letters import even
 from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
 from bot.language.blocks.prose import alternatives, paired, weeks_in, without_lead, without_tail
@@ -40,6 +41,7 @@ _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
 _TIME = r"(?:\d+(?:[.,]\d)?(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\"|'(?:\d\d\"?)?)|\d:\d\d)"
 _BARE_REST = re.compile(_TIME, re.I)
 _REST_AT_END = re.compile(rf"^(?P<before>.*[a-z)])[\s/,]+(?P<time>{_TIME})$", re.I)  # "2s pause btm 90"", nothing of it a pause
+_REST_AT_START = re.compile(rf"^(?P<time>{_TIME})\s*[(,;/]\s*(?=\S)", re.I)
 _LEAST_REST_S = 15  # shorter times behind a word are how long to hold
 # A pause within each rep: no figure of sets, and no doubt about it.
 _PAUSE = re.compile(
@@ -73,6 +75,10 @@ class SlotText:
         self.to = to
 
     def open_joined(self, label: str | None, body: str, place: Place) -> None:
+        without, partner = partner_in(body)
+        if partner:
+            self._open_with_partner(label, without, partner, place)
+            return
         parts = list(paired(body, self.knows)) or JOINED.split(body)
         if len(parts) > 1 and all(re.search(r"[^\W\d_]{3,}", part) for part in parts):
             superset = self.to.superset or self.to.open_superset((label or "").rstrip("0123456789"), None, place)
@@ -85,6 +91,17 @@ class SlotText:
                 self.to.close_superset()
             return
         self.open(label, body, place)
+
+    def _open_with_partner(self, label: str | None, body: str, partner: str, place: Place) -> None:
+        """ "Row 3x10 (superset with 3)": the numbers of both say that they belong together."""
+        above = self.to.slot_above("")
+        slot = self.open(label, body, place)
+        if partner == "above" and above is not None:
+            self.to.join((above.label, slot.label))
+        elif partner == "next":
+            slot.joins_next = True
+        elif partner != "above" and slot.said_label and slot.label.rstrip("0123456789") != partner.rstrip("0123456789"):
+            self.to.join((slot.said_label, partner))
 
     def open(self, label: str | None, body: str, place: Place) -> SlotDraft:
         quoted_name = _QUOTED.match(even(body))
@@ -127,6 +144,8 @@ class SlotText:
                     "write it first, such as A1 Goblet squat 3x10",
                 )
             )
+        if "substitutes" in clauses.fields:
+            clauses.fields["substitutes"] = tuple(self._named_by(one) for one in clauses.fields["substitutes"])
         slot.add(clauses, place)
         slot.grows = growth
         if above is not None:
@@ -152,6 +171,10 @@ class SlotText:
         for _, piece in clauses.left[1:]:
             self._leftover(slot, piece, place)
         return slot
+
+    def _named_by(self, words: str) -> str:
+        """ "Incline push-ups on the worktop": the exercise in these words, or all of them."""
+        return words if self.knows(words) else without_tail(words, self.knows)[0]
 
     def knows(self, name: str) -> bool:
         return self.to.names.find(name)[0] is not None
@@ -194,8 +217,12 @@ class SlotText:
         rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
         if rest is not None:
             slot.fields["rest"] = rest
-            wrong = f"{quoted(piece)} behind the sets is read as the rest"
-            self.to.problems.append(warning(place.of_slot(slot.label), piece, wrong, f"write rest {piece} to be sure"))
+            self.to.rests_behind.append((place.of_slot(slot.label), piece))
+            return
+        at_start = _REST_AT_START.match(even(piece)) if "rest" not in slot.fields and slot.has_sets else None
+        if at_start:
+            self._leftover(slot, piece[: at_start.end("time")], place)
+            self._leftover(slot, piece[at_start.end() :].strip(), place)
             return
         at_end = _REST_AT_END.match(even(piece)) if "rest" not in slot.fields and slot.has_sets else None
         rest = read_rest(at_end["time"]) if at_end else None

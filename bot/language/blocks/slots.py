@@ -72,6 +72,8 @@ class SlotDraft:
     problems: list[Problem] = field(default_factory=list)
     grows: Growth | None = None
     has_label: bool = False  # the coach wrote one
+    said_label: str = ""  # as the coach wrote it: "3"
+    joins_next: bool = False  # "superset with next"
     is_copy: bool = False  # taken over from another day; a line of its own takes its place
     rests_later: bool = False  # the rest of its superset comes behind another exercise
 

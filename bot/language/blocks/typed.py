@@ -23,6 +23,7 @@ from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.conventions import sets_first, weekdays_by_letters, with_brackets_named
 from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
 from bot.language.blocks.forms import Usual, lines_in, usual_form
+from bot.language.blocks.joined import joined_in
 from bot.language.blocks.letters import as_sent, controls_removed, count_words_as_figures, even, without_marks
 from bot.language.blocks.of_block import take_aims, take_of_block
 from bot.language.blocks.page import days_by_shape
@@ -103,6 +104,10 @@ class TypedReader:
         for reads in (self._week_part, self._day_again, self._of_block, self._heading, self._warm_up, self._burnout):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
+        marks = joined_in(text) if self.to.day is not None else ()
+        if marks:
+            self.to.join(marks)
+            return
         if self._part_again(text, place) or self._row_of_exercises(text, place):
             return
         if re.fullmatch(r"(?:and\s+)?(?:then|next|after\s+that|now)\s*[.:,-]*", text, re.I) and self.to.day is not None:
@@ -454,7 +459,7 @@ class TypedReader:
         name = read_clauses(again.text if again else found["rest"]).left
         known = bool(name) and self.slots.knows(cut_name(name[0][1])[0])
         more = re.match(rf"^(?:{found['letter']}2|{chr(ord(found['letter']) + 1)}\d?)\b", without_marks(even(follows)))
-        goes_on = bool(found["letter"] > "A" and self.to.labels_given or more) and bool(_FIGURES.search(even(found["rest"])))
+        goes_on = bool((found["letter"] > "A" and self.to.labels_given) or more) and bool(_FIGURES.search(even(found["rest"])))
         return (found["letter"], found["rest"]) if known or goes_on else None
 
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:

@@ -100,9 +100,9 @@ _ON = r"[\s,/;]*(?:(?:and|then|with)\s+)*(?:an?\s+)?"
 _NOTHING = r"(?:no\s+(?:hanging\s+about|pause|stop(?:ping)?|rest(?:ing)?|hold)|straight\s+back\s+(?:down|up)|don't\s+(?:stop|pause|rest))"
 # Three seconds down, one second at the bottom, one second up and no hanging about at the top.
 _DOWN_UP = re.compile(
-    rf"(?:(?P<down>\d{{1,2}}){_S}(?:on\s+the\s+way\s+)?(?:down|lowering|lower|eccentrics?|negatives?|to\s+lower|descent)\b|\b(?:lower|go\s+down|down)\s+(?:for\s+|in\s+|over\s+)?(?P<down2>\d{{1,2}})\s*(?:s|secs?|seconds?|counts?)\b)"
+    rf"(?:(?P<down>\d{{1,2}}){_S}(?:(?:on\s+the\s+way|going|coming)\s+)?(?:down|lowering|lower|eccentrics?|negatives?|to\s+lower|descent)\b|\b(?:lower|go\s+down|down)\s+(?:for\s+|in\s+|over\s+)?(?P<down2>\d{{1,2}})\s*(?:s|secs?|seconds?|counts?)\b)"
     rf"(?:{_ON}(?:(?P<pause>\d{{1,2}}){_S}(?:(?:pause|hold|stre\w*|stop)(?:\s+(?:at|in|on)\s+(?:the\s+)?(?:bottom|stretch|hole|floor|chest))?|(?:at|in|on)\s+(?:the\s+)?(?:bottom|stretch|hole|floor|chest))|{_NOTHING}(?:\s+at\s+(?:the\s+)?bottom)?(?!\s+at\s+(?:the\s+)?top))\b)?"
-    rf"(?:{_ON}(?:(?P<up>\d{{1,2}}){_S}(?:on\s+the\s+way\s+)?(?:up|lifting|concentric|to\s+lift)\b|(?P<fast>explode|explosive(?:ly)?|fast|drive|quick(?:ly)?|snap)(?:\s*(?:up|concentric|lift|on\s+the\s+way\s+up))?\b|(?P<up2>up)\s+(?:for\s+|in\s+)?(?P<up3>\d{{1,2}})\b))?"
+    rf"(?:{_ON}(?:(?P<up>\d{{1,2}}){_S}(?:(?:on\s+the\s+way|going|coming)\s+)?(?:up|lifting|concentric|to\s+lift)\b|(?P<fast>explode|explosive(?:ly)?|fast|drive|quick(?:ly)?|snap)(?:\s*(?:up|concentric|lift|on\s+the\s+way\s+up))?\b|(?P<up2>up)\s+(?:for\s+|in\s+)?(?P<up3>\d{{1,2}})\b))?"
     rf"(?:{_ON}(?:(?P<top>\d{{1,2}}){_S}(?:(?:squeeze|pause|hold)(?:\s+(?:at|on)\s+(?:the\s+)?top)?|(?:at|on)\s+(?:the\s+)?top)|{_NOTHING}\s+at\s+(?:the\s+)?top)\b)?",
     re.I,
 )
