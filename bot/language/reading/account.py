@@ -74,6 +74,10 @@ def _put_right(heard: Sequence[Heard], situation: Situation) -> bool:
     return any(isinstance(part, CorrectionHeard | UndoHeard | RepeatHeard) for part in heard)
 
 
+def _of_sides(heard: Sequence[Heard], situation: Situation) -> bool:
+    return any(record.done.left is not None or record.done.right is not None for record in _sets(heard))
+
+
 def _of_another_day(heard: Sequence[Heard], situation: Situation) -> bool:
     told = _sets(heard)
     return not told or any(record.on != situation.on for record in told)
@@ -125,6 +129,8 @@ _WEIGHTY = (
         _put_right,
         _any(r"\bnot \d+ (?:min|sec|hour|per)", r"\b(?:last|previous) week"),
     ),
+    # Which side it was.
+    _Weighty(_any(r"\bon (?:the |my )?one (?:leg|arm|side|hand)\b.*\bother\b"), _of_sides),
     # What was sent twice.
     _Weighty(
         _any(

@@ -112,6 +112,7 @@ _SET_LIKE = re.compile(r"\d")
 _HARD_SETS = re.compile(
     r"\d\s*(?:kg|lbs?|kilos?|pounds?)?\s*[x×*@]\s*\d|\b\d+\s*(?:reps?|sets?|kg|lbs?|secs?|seconds)\b|\b(?:got|did|hit|managed|made|done|only|just|completed|finished)\b[^.,;]{0,25}\d|^\s*\d+(?:[.,]\d+)?(?:[ ,/]+\d+)*\s*$"
 )
+_ONLY_A_SCORE = re.compile(r"[\s,]*(?:maybe |about |like |say |so |it'?s |an? |around )*\d{1,2}\s*(?:/|out of|of)\s*10[\s.,!]*")
 _PHYSICAL_SCORE = re.compile(r"\b\d{1,2}\s*(?:/|out of|of)\s*10\b")
 
 
@@ -153,6 +154,8 @@ def parts_of(folded: str) -> Parts:
     parts: list[Part] = []
     for begin, stop, asked in cut:
         kind = _kind(folded[begin:stop], asked)
+        if kind == "sets" and parts and parts[-1].kind == "pain" and _ONLY_A_SCORE.fullmatch(folded[begin:stop]):
+            kind = "pain"  # "knee's a bit grumpy, 3 out of 10"
         if parts and parts[-1].kind == kind and kind != "sets":
             parts[-1] = Part(parts[-1].start, stop, kind)
         else:
@@ -316,7 +319,7 @@ def _kind(piece: str, asked: bool) -> str:
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"
     if _SWAP.search(piece) and not re.search(
-        r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|no bands?(?: this time| today| now| on that)?,? \d",
+        r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|\d+ [a-z][a-z -]{2,20} (?:with )?no bands?|no bands?(?: this time| today| now| on that)?,? \d",
         piece,
     ):
         return "swap"

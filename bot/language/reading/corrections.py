@@ -201,6 +201,8 @@ def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue,
     )
     if points and not denied and wrong is None and _whole_set(clause.terms) and _begins_another(old, situation):
         return None  # "that was 18 pounds for 10", "first set was 60 for 9", told of the first set of the next exercise
+    if points and not denied and wrong is None and _another_set(clause.terms, old, situation):
+        return None  # "that was 235 for 5" after 225 for 6: the next set
     news = _changed(old, clause.terms, setting, situation, Decimal(wrong.replace(",", ".")) if wrong else None, which)
     if not news:
         return None
@@ -256,6 +258,14 @@ _POINTS = frozenset(("that", "it", "this"))
 def _whole_set(terms: list[Term]) -> bool:
     numbers = [term for term in terms if term.kind == "n" and term.role not in ("rpe", "rir")]
     return len(numbers) > 1 and any(term.role == "load" or term.plural for term in numbers)
+
+
+def _another_set(terms: list[Term], old: SetRecord, situation: Situation) -> bool:
+    """Two numbers neither of which is the old set's, while more sets are left to do of the exercise."""
+    numbers = [term for term in terms if term.kind == "n" and term.role not in ("rpe", "rir")]
+    due = situation.due
+    left = due is not None and old.place is not None and due.label == old.place.label
+    return len(numbers) == 2 and left and not any(term.number in _values(old.done) for term in numbers)
 
 
 def _begins_another(old: SetRecord, situation: Situation) -> bool:

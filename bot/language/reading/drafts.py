@@ -327,7 +327,7 @@ def _drop_told_sets(entry: Entry, setting: Setting) -> None:
         return
     if any("o" in item.ops and set(item.ops) & set("@wf") for item in entry.items):
         return  # "two sets of 5 at 50": the numbers are a count and a load
-    if any("x" in item.ops for item in entry.items) or any(item.before not in ("", ",", "&", " ") for item in entry.items):
+    if any("x" in item.ops for item in entry.items) or any(item.before not in ("", ",", "&", " ", "h") for item in entry.items):
         return
     item, term = told[0]
     place = next(n for n, other in enumerate(item.numbers) if other is term)

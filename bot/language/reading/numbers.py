@@ -81,6 +81,7 @@ _COUNTED = frozenset(
 )
 
 
+_POINTS_AT_ONE = frozenset(("first", "second", "third", "last", "next", "that", "this", "which", "other"))
 _BEFORE_A_LOAD = frozenset(("at", "with", "used", "using", "@"))  # "at one ten": 110
 
 
@@ -146,6 +147,8 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
     if stop == at:  # "hundred" with nothing before it is a hundred; a step of none would never end
         return 1, first._replace(kind="n", value=Decimal(100)) if first.text == "hundred" else None
     after_set = at > 0 and tokens[at - 1].text == "set"
+    if first.text == "one" and stop == at + 1 and at > 0 and tokens[at - 1].text in _POINTS_AT_ONE:
+        return 1, None  # "first one in the bag"
     if first.text in ("one", "zero") and stop == at + 1 and _word(tokens, at + 1) not in _COUNTED and not after_set:
         return 1, None
     plural = tokens[stop - 1].text in PLURAL_WORDS or (stop - at > 1 and tokens[stop - 1].text in _UNIT_PLURALS)

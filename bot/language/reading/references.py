@@ -221,6 +221,8 @@ def _planned_with(
 ) -> tuple[list[Draft], str, Source] | None:
     """ "as planned with the 18s", "all as planned, 10s with the 16": the load said, the counts those of the plan."""
     everything = any(mark.kind == "*" for mark in marks)
+    if everything and len(numbers) > 1:
+        numbers = [t for t in numbers if not (t.bare and t.number == len(setting.targets))]  # "as planned, all three at 105"
     if len(numbers) == 1 and (numbers[0].role == "load" or numbers[0].plural):
         planned, trouble, source = _as_planned(number, setting, everything=everything)
         load, _ = load_of(numbers[0], [mark for mark in marks if mark.kind != "*"], setting, unit)

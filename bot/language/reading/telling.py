@@ -176,7 +176,7 @@ _VAGUE = re.compile(
     r"(?:(?:ok|okay|and|so|just|i|also|then|well|yes|yep|hey|coach|sorry)[\s,]+)*(?:"
     r"(?:did|got|managed|completed|hit|done)\s+(?:(?:them|those|it) all|(?:all|most|half|some) (?:of )?(?:them|it|those)|(?:some|a few|a couple|a bit)(?: more| extra)?|more(?: than (?:last time|planned|asked))?|another(?: one| set)?|one more(?: set)?|a set|my sets?|"
     r"the (?:first|second|third|last|next|other)(?: one| set)?(?: (?:too|as well|again|twice))?(?: by (?:mistake|accident))?)"
-    r"|(?:a bit |slightly |way |much )?(?:more|less|fewer|better|heavier|lighter) than (?:last (?:time|week|session)|before)"
+    r"|(?:a )?(?:few|couple|bit) (?:more|less|fewer) than (?:the )?(?:first|last|second)(?: one| set)?|(?:a bit |slightly |way |much )?(?:more|less|fewer|better|heavier|lighter) than (?:last (?:time|week|session)|before)"
     r"|(?:the )?(?:left|right)(?: one| side| arm| leg)? (?:was|did|got) (?:a bit |slightly |way )?(?:less|more|fewer)"
     r"|(?:change|make|fix) the \d+ (?:to|into) (?:a |an )?\d+|(?:about |like )?\d+ ?(?:ish|or so|something)\s*\?+)[\s.!]*"
 )
@@ -187,10 +187,18 @@ def speaks_vaguely(folded: str) -> bool:
     return len(folded) <= 60 and _VAGUE.fullmatch(folded.strip()) is not None
 
 
+_NOT_HOW_MUCH = re.compile(
+    r"(?<!felt )(?<!feels )(?<!was )(?<!seemed )(?:a (?:bit|little|tad|touch)|slightly|bit) (?:heavier|lighter)\b(?! than)(?=[^\d]*\d+[^\d]*$)"
+)
+
+
 def leaves_out(folded: str) -> bool:
     """Is something told beside the sets that no set record says as it was meant: "then two more", "and 2 negatives"?"""
     if _DOUBTFUL.search(folded) or _LAST_REPS_HELPED.search(folded) or _OTHER_TIME.search(folded) or _LAST_FEW.search(folded):
         return True
+    heavier = _NOT_HOW_MUCH.search(folded)
+    if heavier and not re.search(r"\d", folded[: heavier.start()]):
+        return True  # "a bit heavier, 9"
     more = _AND_MORE.search(folded)
     could = re.search(r"\b(?:could|had|have|coulda|maybe|reserve|tank)\b", folded)
     return bool(more and not could) or bool(_OTHER_REPS.search(folded) and len(re.findall(r"\d+|\bthree\b|\btwo\b", folded)) > 1)

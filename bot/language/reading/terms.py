@@ -674,7 +674,7 @@ def _side_first(terms: list[Term]) -> bool:
     if following is not None and following.kind == "n" and following.glued:
         return True
     near = first - 1
-    while near > 0 and terms[near].kind in "UDtTgG?Yr~":
+    while near > 0 and terms[near].kind in "UDtTgG?Yr~w":
         near -= 1  # "six up on the left"
     before = terms[near] if first else None
     if before is None or before.kind != "n" or before.unit or before.role in ("load", "rpe", "rir"):
