@@ -131,6 +131,8 @@ _WEIGHTY = (
     ),
     # Which side it was.
     _Weighty(_any(r"\bon (?:the |my )?one (?:leg|arm|side|hand)\b.*\bother\b"), _of_sides),
+    # What was bought.
+    _Weighty(_any(r"\b(?:bucks|quid|euros?|dollars|bought|ordered|on sale)\b", r"[€£$]\s?\d"), _never),
     # What was sent twice.
     _Weighty(
         _any(

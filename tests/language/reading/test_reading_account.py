@@ -23,6 +23,8 @@ _HEARD = (SetsHeard((SetRecord(SetDone(count=10, load=weight("20")), SetPlace("A
         ("sorry first lot was 10 with 20", "sorry first lot was"),
         ("the first was 10, not 9", "not 9"),
         ("20x10, a typo", "typo"),
+        ("20x10 for 30 quid", "quid"),
+        ("9 on one leg, 8 on the other", "on one leg, 8 on the other"),
         ("20x10 not sure that one went through", "went through"),
         ("20x10 (came through twice)", "came through twice"),
         ("squats from tuesday 20x10", "from tuesday"),

@@ -1,8 +1,8 @@
-"""Five and a half thousand messages by some five hundred and ninety people, each in the light of the person's own day, against the gold beside it.
+"""Almost six thousand messages by some six hundred and twenty people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 4,336 clear messages 4,124 (95.1 %) are recorded exactly, 170 asked about, 26 taken for no sets and 17 recorded wrong;
-43 of 4,517 records (0.95 %) are wrong without a question, a third of them in `said_in_passing`; of 640 messages that are not about sets
-none is recorded and 57 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
+Today, over all: of 4,558 clear messages 4,337 (95.2 %) are recorded exactly, 178 asked about, 26 taken for no sets and 17 recorded wrong;
+46 of 4,740 records (0.97 %) are wrong without a question, a third of them in `said_in_passing`; of 660 messages that are not about sets
+none is recorded and 61 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
 """
 
 from __future__ import annotations
@@ -38,6 +38,7 @@ FLOORS = {
     "short_and_plain.txt": 95.5,  # 97.3
     "short_of_time.txt": 95.5,  # 97.4
     "whole_sessions.txt": 93.5,  # 95.1
+    "with_a_thumb.txt": 94.0,  # 95.9
     "young_and_old.txt": 96.0,  # 97.9
 }
 
