@@ -103,7 +103,7 @@ _ANY_NUMBER = re.compile(r"\d|\b(?:" + "|".join(word for word in NUMBER_WORDS if
 def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None:
     """The whole text as one of the commands about what is on record; None if it is none of them."""
     text = folded.strip() if folded.isascii() else _SIGNS.sub(" ", folded).strip()
-    text = _WRONG_CHAT.sub("", text)
+    text = _WRONG_CHAT.sub("", text).replace("undo-", "undo ")
     if len(text) > 120 or "?" in text:
         return None
     if _UNDO.fullmatch(text) or ((_UNDO_INSIDE.search(text) or _TAKE_BACK.search(text)) and not _ANY_NUMBER.search(text)):

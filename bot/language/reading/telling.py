@@ -174,7 +174,7 @@ def only_time(entries: list[Entry]) -> bool:
 
 _VAGUE = re.compile(
     r"(?:(?:ok|okay|and|so|just|i|also|then|well|yes|yep|hey|coach|sorry)[\s,]+)*(?:"
-    r"(?:did|got|managed|completed|hit|done)\s+(?:(?:them|those|it) all|(?:all|most|half|some) (?:of )?(?:them|it|those)|(?:some|a few|a couple|a bit)(?: more| extra)?|more(?: than (?:last time|planned|asked))?|another(?: one| set)?|one more(?: set)?|a set|my sets?|"
+    r"(?:did|got|managed|completed|hit|done)\s+(?:(?:them|those|it) all|(?:all|most|half|some) (?:of )?(?:them|it|those)|(?:some|a few|a couple|a bit)(?: more| extra)?|more(?: than (?:last time|planned|asked))?|another(?: one| set)?|one more(?: set)?|a set|sum|my sets?|"
     r"the (?:first|second|third|last|next|other)(?: one| set)?(?: (?:too|as well|again|twice))?(?: by (?:mistake|accident))?)"
     r"|(?:a )?(?:few|couple|bit) (?:more|less|fewer) than (?:the )?(?:first|last|second)(?: one| set)?|(?:a bit |slightly |way |much )?(?:more|less|fewer|better|heavier|lighter) than (?:last (?:time|week|session)|before)"
     r"|(?:the )?(?:left|right)(?: one| side| arm| leg)? (?:was|did|got) (?:a bit |slightly |way )?(?:less|more|fewer)"

@@ -33,13 +33,13 @@ _DOTS = re.compile(r"(?:\.\.+|…|!+)[ .!…]*$")
 _DONE_SIGNS = frozenset("✓✔✅☑❌❎✖➕➖🆗💯👍👎")  # these say something
 _DOUBLED = re.compile(r"(?<=\S)[ \t\u00a0]{2,}(?=\S)")
 _WORD = re.compile(r"[a-z]{4,}")
-_SHORTEST_GARBLED = 5
+_SHORTEST_GARBLED = 4
 _THERE_SETS = re.compile(r"there (?=(?:sets|rounds|reps|times)\b)")  # a slip of "three" that is a word itself
 # Words that patterns look for, and that stand in no table of single words.
 _OFTEN_SAID = (
     "yesterday monday tuesday wednesday thursday friday saturday sunday tomorrow tonight skipped skipping skip undo delete remove twice supposed "
     "reserve minus warmup warming dumbbell dumbbells kettlebell kettlebells backpack rucksack sandbag bucket barbell tempo second third first fourth "
-    "straight correction mistake wanted planned missed failed failure rushed matched slipped kept wobbled halfway superset supersets bench press presses curls squat squats lunge lunges plank planks raise raises deadlift "
+    "straight correction mistake wanted planned missed failed failure rushed matched slipped kept wobbled halfway superset push pull supersets bench press presses curls squat squats lunge lunges plank planks raise raises deadlift "
     "deadlifts swings bridge bridges thrust thrusts shoulder overhead incline pulldown pulldowns pushdown pushdowns extension extensions"
 )
 
@@ -138,4 +138,4 @@ def _meant(word: str) -> str:
 def _swapped(word: str, other: str) -> bool:
     """Do two neighbouring letters, and nothing else, stand the other way round?"""
     apart = [place for place, (one, two) in enumerate(zip(word, other, strict=True)) if one != two]
-    return len(apart) == 2 and apart[1] == apart[0] + 1
+    return len(apart) == 2 and apart[1] == apart[0] + 1 and (len(word) > 4 or apart[0] > 0)

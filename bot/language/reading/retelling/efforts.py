@@ -38,12 +38,12 @@ COULD_HAVE = Rewriting(
 # "20x10, the 11th got stuck"
 STUCK = Rewriting(
     re.compile(
-        rf"\b{NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go|wouldn'?t go|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned)\b"
+        rf"\b{NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go(?: up)?|would(?: not|n'?t) go(?: up)?(?: at all)?|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned)\b"
     ),
     "failed",
     where=digit_beside,
     once=True,
-    words=("came back down", "didn", "died", "got pinned", "no go", "stalled", "stuck", "t move", "wouldn"),
+    words=("came back down", "didn", "died", "got pinned", "no go", "stalled", "stuck", "t move", "would not go", "wouldn"),
 )
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
 

@@ -142,7 +142,7 @@ def _unless_four_counts(found: re.Match[str]) -> str:
 # "20x12 tempo 3110", "rest 90 s", "pulse 140", "next time 22", "2 sets left", "up from 18"; a tempo goes, four counts stay
 NO_COUNTS = Rewriting(
     re.compile(
-        rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.,a-z])\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.]|\s?[-–]\s?\d)|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
+        rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.,a-z-])(?<!\d - )\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.]|\s?[-–]\s?\d)|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
         rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{NUMBER}\s?(?:-\s?{NUMBER}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
         rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:(?:of|was|at|is|around|about|:|got|went|hit|peaked|up|to|reached|showing|says|said)\s*)*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
         rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|use|try|handle)|could do(?=\s+(?:the\s+)?{NUMBER}\s*(?:kg|kgs|lbs?|kilos?|pounds?|next\b)))\s+(?:the\s+|for\s+|with\s+)?{NUMBER}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"

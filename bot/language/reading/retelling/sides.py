@@ -62,6 +62,8 @@ _OTHER_SIDE = re.compile(
 
 def _by_their_names(found: re.Match[str]) -> str:
     text = found["before"] + found["side"].ljust(len(found["told"])) + found["after"]
+    if re.search(r"\b(?:left|right)\b", found["before"] + found["after"]):
+        return text  # "8 on the good leg (right), 6 on the left": both are said
     other = "left" if found["side"] == "right" else "right"
     return _OTHER_SIDE.sub(lambda named: padded(other, named.group()), text)
 
@@ -70,10 +72,9 @@ def _by_their_names(found: re.Match[str]) -> str:
 NAMED_SIDES = Rewriting(
     re.compile(
         r"(?s:\A(?P<before>.*?))"
-        r"(?P<told>\b(?:(?:my|the)\s+)?(?P<word>good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main)\s+(?:arm|leg|side|hand|one)?\s*[(=,]?\s*(?:which is\s+|that'?s\s+|is\s+|the\s+)?(?P<side>left|right)\b\s*\)?)"
+        r"(?P<told>\b(?:(?:my|the)\s+)?(?P<word>good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main)\s+(?:arm|leg|side|hand|one)?\s*[(=,]?\s*(?:which is\s+|that'?s\s+|is\s+|the\s+)?(?P<side>left|right)\b(?:\s*\)|\s+one\b,?)?)"
         r"(?s:(?P<after>.*))"
     ),
     _by_their_names,
-    where=lambda found: len(re.findall(r"\b(?:left|right)\b", found.string)) == 1,
     words=("left", "right"),
 )
