@@ -26,6 +26,8 @@ class Conventions:
     unit: Unit | None = None
     reps_first: bool = False
     bracketed: str = ""  # what a lone figure in brackets is: "rir" or "rpe"
+    week_in_brackets: int = 0  # the week that sets in brackets are for
+    rest_unit: str = ""  # of rests that are said without one
     rest: Rest | None = None
     marks: dict[str, Mark] = field(default_factory=dict)
     initials: dict[str, int] = field(default_factory=dict)
@@ -42,10 +44,20 @@ _REPS_FIRST = re.compile(
 
 
 _IN_BRACKETS = re.compile(
-    r"\b(?P<what>rir|rpe)\s+(?:is\s+|are\s+|stands?\s+)?(?:in|within|inside)\s+(?:the\s+)?(?:\(\s*\)|brackets|parenthes[ie]s)|(?:\(\s*\)|\(\d\)|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:)\s*(?:the\s+)?(?P<what2>rir|rpe)\b",
+    r"\b(?P<what>rir|rpe)\s+(?:is\s+|are\s+|stands?\s+)?(?:in|within|inside)\s+(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)|(?:\(\s*\)|\[\s*\]|[(\[]\d[)\]]|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:)\s*(?:the\s+)?(?P<what2>rir|rpe)\b",
     re.I,
 )
-_BRACKETED = re.compile(r"\(\s*(?P<figure>\d{1,2}(?:[.,]5)?(?:\s*-\s*\d{1,2})?)\s*\)")
+_BRACKETED = re.compile(r"[(\[]\s*(?P<figure>\d{1,2}(?:[.,]5)?(?:\s*-\s*\d{1,2})?)\s*[)\]]")
+_RESTS_IN = re.compile(r"\b(?:all\s+)?rests?(?:\s+times?)?\s*(?:\(\s*|(?:is|are)\s+)*(?:given\s+|written\s+)?(?:in\s+)?(?P<unit>secs?\b|seconds|mins?\b|minutes)", re.I)
+_WEEK_IN_BRACKETS = re.compile(
+    r"(?:\(\s*\)|\(\.+\)|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:|for)\s*(?:for\s+)?(?:from\s+)?w(?:ee)?ks?\s*(?P<week>\d{1,2})", re.I
+)
+_SETS_IN_BRACKETS = re.compile(r"\((?P<sets>\d{1,2}\s*x\s*[^()]+)\)", re.I)
+
+
+def with_weeks_named(text: str, week: int) -> str:
+    """ "4x10 (4x8)" as "4x10 (week 3: 4x8)", for a coach who writes later weeks so."""
+    return _SETS_IN_BRACKETS.sub(lambda found: f"(week {week}: {found['sets']})", text)
 
 
 def with_brackets_named(text: str, what: str) -> str:
@@ -66,6 +78,10 @@ def take_conventions(into: Conventions, text: str) -> bool:
 def _take_one(into: Conventions, text: str) -> bool:
     turned = bool(_REPS_FIRST.search(text)) and not re.search(r"\bsets?\s*(?:x|by)\s*reps?\b", text, re.I)
     into.reps_first = into.reps_first or turned
+    rests = _RESTS_IN.search(text)
+    into.rest_unit = into.rest_unit or (rests["unit"][0].lower().replace("m", "min") if rests else "")
+    week = _WEEK_IN_BRACKETS.search(text)
+    into.week_in_brackets = into.week_in_brackets or (int(week["week"]) if week else 0)
     bracketed = _IN_BRACKETS.search(text)
     into.bracketed = into.bracketed or ((bracketed["what"] or bracketed["what2"]).lower() if bracketed else "")
     if not holds_for_all(text) or re.search(r"\bw(?:ee)?ks?\s*\d", text, re.I):
@@ -102,8 +118,12 @@ _ALPHABETS = (
 _LETTERS = re.compile(r"(?<![\w'.])(?:[A-Z][A-Za-z]?\s*(?:[,/&+-]|\b(?:and|und|y|et|en|e)\b)?\s*){2,7}(?![\w'])")
 
 
+_GLUED = re.compile(r"(?<![\w'])(?:M|T[uh]?|W|Th|F|Sa?|Su)(?:T[uh]?|W|F|S[au]?){2,5}(?![\w'])")  # "MWF"
+
+
 def weekdays_by_letters(text: str) -> dict[str, int]:
     """ "M W F" -> {"m": 0, "w": 2, "f": 4}; empty where the letters are no weekdays in their order."""
+    text = _GLUED.sub(lambda found: " ".join(re.findall("[A-Z][a-z]?", found[0])), text)
     for found in _LETTERS.finditer(text):
         words = [word.lower() for word in re.findall(r"\b[A-Z][A-Za-z]?\b", found[0])]
         if len(words) < 2 or (len(words) == 2 and not re.search(r"[/&+,]", found[0])):

@@ -25,6 +25,9 @@ _COUNT_FIRST = re.compile(
     rf"^{_LABEL}(?P<count>\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\s*{_UNIT}?)\s+(?:x\s+|of\s+)?(?P<name>[A-Za-z][^\d@,;:(]*?)(?P<rest>(?:\s*[,;:(@]|\s+-\s|\s+\d|\s+(?:e/s|each|per)\b).*)?$",
     re.I,
 )
+_FREELY = re.compile(
+    r"^(?P<count>\d{2,3})\s+(?P<name>[A-Za-z][A-Za-z' -]+?)\s+(?P<rest>(?:as\s+(?:fast|quick|few|slow)|for\s+time|in\s+as\s+few|any\s+way|however|in\s+total|total|no\s+matter|break)\b.*)$", re.I
+)  # "50 swings as fast as you can"
 _ONE_SET = re.compile(
     r"\b(?:total|in\s+total|break\s+(?:it|them|these)?\s*up|however|any\s+way|as\s+you\s+like|for\s+time|in\s+as\s+few)\b", re.I
 )
@@ -80,6 +83,9 @@ def usual_form(text: str, known: Known) -> Usual:
     headed = _HEADED.match(text)
     if headed and _is(known, headed["name"]) and not known(headed["what"]):
         return Usual(f"{headed['label'] or ''}{headed['rest']}", note=headed["what"])
+    freely = _FREELY.match(text)
+    if freely and _is(known, freely["name"]):
+        return Usual(f"{freely['name']} 1x{freely['count']}, {freely['rest']}")
     first = _COUNT_FIRST.match(text)
     if first and _is(known, first["name"]) and not re.search(r"\d\s*x\s*\d|\bsets?\b", first["rest"] or ""):
         one_set = "1x" if _ONE_SET.search(text) else ""

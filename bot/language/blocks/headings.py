@@ -83,6 +83,9 @@ _SHARED = re.compile(
 )
 
 
+_THREE_WEEKDAYS = re.compile(rf"^{_WEEKDAY}\b(?:\s*(?:[,/&+-]|and)*\s*{_WEEKDAY}\b){{2,}}", re.I)
+
+
 def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
     """A day's heading; None if the line is none. set_off: it was marked as a heading (hashes, stars), so looser words do."""
     text = line.strip().strip("=-_*# ").strip()
@@ -90,7 +93,7 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
         return None
     if re.search(r"\d\s*x\s*\d", text) and not re.match(r"day\s*\d", text, re.I):
         return None
-    if re.search(r"\bthe\s+same\b", text, re.I):
+    if re.search(r"\bthe\s+same\b", text, re.I) or _THREE_WEEKDAYS.match(text):
         return None
     turned = re.match(r"^(?P<mark>[a-h])[\s-]+(?P<word>day|workout|session)\b(?P<rest>.*)$", text, re.I)
     if turned and not re.match(r"a\s", text):
@@ -129,6 +132,11 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
     return None
 
 
+def is_rest(line: str) -> bool:
+    """Does a line below a day's name say that there is nothing to do?"""
+    return len(line) <= 60 and not re.search(r"\d\s*(?:x|s\b|sec|min|sets?)", line, re.I) and bool(_REST_WORDS.match(line.strip()))
+
+
 def _weekday(word: str) -> int:
     return next(at for at, day in enumerate(WEEKDAYS) if day.startswith(word.lower()[:3]))
 
@@ -142,7 +150,7 @@ _SAME_WEEKDAYS = re.compile(
 def read_weekdays(line: str) -> tuple[int, ...]:
     """ "Mon / Tue / Thu / Fri" or "Days: Mon & Thu": weekdays and nothing else; two alone may be one heading for both."""
     found = re.fullmatch(
-        rf"(?P<key>(?:(?:training|our|your|the)\s+)*(?:days?|sessions?|when|schedule|we\s+train)\s*(?:are|on|is)?\s*[:=-]?\s*)?(?P<days>{_WEEKDAY}\b(?:\s*(?:[,/&+-]|and)*\s*{_WEEKDAY}\b)+)\s*[.:]?",
+        rf"(?P<key>(?:(?:training|our|your|the)\s+)*(?:days?|sessions?|when|schedule|we\s+train)\s*(?:are|on|is)?\s*[:=-]?\s*)?(?P<days>{_WEEKDAY}\b(?:\s*(?:[,/&+-]|and)*\s*{_WEEKDAY}\b)+)\s*(?:plan|split|block|schedule|program(?:me)?|training|only)?\s*[.:]?",
         line.strip(),
         re.I,
     )
@@ -242,6 +250,13 @@ _ROUNDS = re.compile(
 )
 
 
+# "Block 1: 4 rounds, rest 90 sec between rounds", "Part B - 3 rounds"
+_ROUNDS_BEHIND = re.compile(
+    r"^(?:block|part|section|group|round|complex|couplet|triplet|set|finisher|main|station|cluster|[a-h])\s*(?:[a-h]|\d{1,2})?\s*[:,(-]+\s*(?P<rounds>\d{1,2})\s*(?:x\s+)?(?:rounds?|times\s+through)(?:\s+of)?\s*(?P<rest>[:,(-].*)?(?<!\d)$",
+    re.I,
+)
+
+
 @dataclass(frozen=True, slots=True)
 class SupersetHeading:
     letter: str
@@ -252,7 +267,7 @@ class SupersetHeading:
 def read_superset(line: str) -> SupersetHeading | None:
     """ "Superset A:", "B) Triset x 3", "Circuit - 3 rounds, rest 90s": the slots below belong together."""
     found = _SUPERSET.match(line.strip())
-    rounds_only = _ROUNDS.match(line.strip()) if not found else None
+    rounds_only = (_ROUNDS.match(line.strip()) or _ROUNDS_BEHIND.match(line.strip())) if not found else None
     if rounds_only:
         return SupersetHeading("", int(rounds_only["rounds"]), (rounds_only["rest"] or "").strip(" :-()|,."))
     if not found and _WORK_AND_REST.match(line.strip()):

@@ -22,7 +22,7 @@ _HOW = r"(?:off|up|out|on|it|this|that|things|the\s+day|straight)"
 _WITH = r"(?:with|by|into|to|onto|doing|some|is|are|a|an|the|your)"
 _LEAD = re.compile(rf"^(?:(?:{_FIRST}|{_WHO}|{_DOES}|{_HOW}|{_WITH})[\s,:]+)+", re.I)
 _PAIRED = re.compile(
-    rf"^(?:(?:{_FIRST}|{_WHO})[\s,:]+)*(?:(?:super-?\s?set|pair|alternate|combine|tri-?set)\s+(?:of\s+|between\s+)?|(?:go(?:ing)?\s+)?(?:back\s+and\s+forth|alternat\w+|switch\w*)\s+between\s+)(?P<rest>\S.+)$",
+    rf"^(?:(?:{_FIRST}|{_WHO})[\s,:]+)*(?:(?:super-?\s?set|pair|alternate|combine|tri-?\s?set)s?\s*:?\s+(?:of\s+|between\s+)?|(?:go(?:ing)?\s+)?(?:back\s+and\s+forth|alternat\w+|switch\w*)\s+between\s+)(?P<rest>\S.+)$",
     re.I,
 )
 _BETWEEN = re.compile(r"\s*(?:,\s*)?\b(?:with|and|plus)\s+|\s*[+&]\s*", re.I)

@@ -15,6 +15,7 @@ from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.day_repeats import say_again
 from bot.language.blocks.growth import growth_in
+from bot.language.blocks.headings import read_label
 from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.joined import partner_in
 from bot.language.blocks.letters import even
@@ -40,7 +41,9 @@ _LOAD_LINE = re.compile(r"^load\s*:\s*(?P<rest>same|rises|falls)\s*$", re.I)
 _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
 _TIME = r"(?:\d+(?:[.,]\d)?(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\"|'(?:\d\d\"?)?)|\d:\d\d)"
 _BARE_REST = re.compile(_TIME, re.I)
-_REST_AT_END = re.compile(rf"^(?P<before>.*[a-z)])[\s/,]+(?P<time>{_TIME})$", re.I)  # "2s pause btm 90"", nothing of it a pause
+_REST_AT_END = re.compile(rf"^(?P<before>.*[a-z)])[\s/,.;]+(?P<time>{_TIME})$", re.I)  # "2s pause btm 90"", nothing of it a pause
+_NAME_AND_FIGURES = re.compile(r"^(?P<name>[a-z][a-z' -]{2,40}?)\s*[-:,]*\s*\d{1,3}(?:\s*[-x/,%+]|\s*$|\s+(?:reps?|sets?|kg|lb)).*$", re.I)
+_BARE_FIGURE = re.compile(r"\d{2,3}(?:\s?-\s?\d{2,3})?|[1-5](?:[.,]5)?")
 _REST_AT_START = re.compile(rf"^(?P<time>{_TIME})\s*[(,;/]\s*(?=\S)", re.I)
 _LEAST_REST_S = 15  # shorter times behind a word are how long to hold
 # A pause within each rep: no figure of sets, and no doubt about it.
@@ -233,6 +236,8 @@ class SlotText:
         if slot.has_sets and _PAUSE.fullmatch(even(piece)):
             slot.notes.append(piece)
             return
+        if _BARE_FIGURE.fullmatch(piece.strip()) and self._takes_rest(slot, piece.strip(), place):
+            return
         if re.search(r"\d", piece) and len(words) < 3:
             self.to.problems.append(
                 error(
@@ -247,6 +252,19 @@ class SlotText:
             self.to.problems.append(warning(place.of_slot(slot.label), piece, f"{quoted(piece)} is kept as a note"))
         slot.notes.append(piece)
 
+    def _takes_rest(self, slot: SlotDraft, figure: str, place: Place) -> bool:
+        """A lone figure is the rest where the coach said what rests are in, or where sets and tempo stand before it."""
+        unit = self.to.conventions.rest_unit
+        if "rest" in slot.fields or not slot.has_sets or not (unit or (slot.says("tempo") and int(figure[:3].rstrip("-")) % 15 == 0)):
+            return False
+        rest = read_rest(f"{figure} {unit or 's'}")
+        if rest is None:
+            return False
+        slot.fields["rest"] = rest
+        if not unit:
+            self.to.rests_behind.append((place.of_slot(slot.label), figure))
+        return True
+
     def _takes_substitutes(self, slot: SlotDraft, piece: str) -> bool:
         """ "or band rows", "if the shoulder is grumpy do band rows instead"."""
         instead = _INSTEAD.match(piece.strip(" .()"))
@@ -260,9 +278,23 @@ class SlotText:
         whole = names.strip(" .()")
         return (whole,) if self.knows(whole) else alternatives(whole, self.knows)
 
+    def asks_in_vain(self, text: str) -> bool:
+        """Does a line begin with an exercise and go on with figures, that no phrase takes?"""
+        labelled = read_label(text)
+        found = _NAME_AND_FIGURES.match(labelled[1] if labelled else text)
+        if not found or self.to.day is None or not self.knows(found["name"]):
+            return False
+        said = self.clauses(text)
+        return not (said.schemes or said.marks or said.fields)
+
     def add_line(self, text: str, said: str, place: Place) -> None:
         """A line below a slot that adds to it; below nothing, a note."""
         slot = self.to.slot
+        if self.asks_in_vain(text):
+            wrong = f"{quoted(said)} names an exercise, but its figures I cannot read"
+            instead = "write sets and reps such as 3x10, or put it behind Note:"
+            self.to.problems.append(error(place, said, wrong, instead))
+            return
         if slot is None:
             self.to.note(said)
             return

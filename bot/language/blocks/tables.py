@@ -19,6 +19,7 @@ from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_labe
 from bot.language.blocks.letters import even
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.side_by_side import one_below_other
+from bot.language.blocks.spaced import rows_of_spaced
 from bot.language.blocks.typed import TypedReader
 from bot.language.problems import Place, error, quoted
 from bot.training.blocks import ExerciseId
@@ -64,6 +65,8 @@ def looks_like_table(text: str, filename: str = "") -> bool:
     lines = [line for line in text.splitlines() if line.strip()][:30]
     if len(lines) < 3:
         return False
+    if rows_of_spaced("\n".join(lines), lambda row: bool(_header(row))):
+        return True
     if any(_looks_filled(lines, mark) for mark in ("|", "\t")):
         return True
     return any(
@@ -91,8 +94,8 @@ def _looks_filled(lines: Sequence[str], mark: str) -> bool:
 
 def read_table_text(text: str, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
     """Read a CSV, whatever its delimiter."""
-    mark = _delimiter(text)
-    rows = [[cell.strip() for cell in row] for row in csv.reader(io.StringIO(text), delimiter=mark)]
+    rows = rows_of_spaced(text, lambda row: bool(_header(row)))
+    rows = rows or [[cell.strip() for cell in row] for row in csv.reader(io.StringIO(text), delimiter=_delimiter(text))]
     reader = TypedReader(Assembler(catalogue, own_names))
     feed(reader, rows, lambda row, column: Place(line=row + 1))
     return reader.to.reading()

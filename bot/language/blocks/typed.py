@@ -20,7 +20,7 @@ from dataclasses import replace
 from bot.language.blocks import headings
 from bot.language.blocks.assemble import SURE, Assembler
 from bot.language.blocks.clauses import read_clauses
-from bot.language.blocks.conventions import sets_first, weekdays_by_letters, with_brackets_named
+from bot.language.blocks.conventions import sets_first, weekdays_by_letters, with_brackets_named, with_weeks_named
 from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
 from bot.language.blocks.forms import Usual, lines_in, usual_form
 from bot.language.blocks.joined import joined_in
@@ -28,7 +28,7 @@ from bot.language.blocks.letters import as_sent, controls_removed, count_words_a
 from bot.language.blocks.of_block import take_aims, take_of_block
 from bot.language.blocks.page import days_by_shape
 from bot.language.blocks.phrases.free_words import KEYS
-from bot.language.blocks.prose import listed, sentences, without_lead
+from bot.language.blocks.prose import listed, paired, sentences, without_lead
 from bot.language.blocks.repeats import repeated_in
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.scan import Clauses
@@ -55,7 +55,7 @@ _DAY_AND_MORE = re.compile(
     r"^(?P<day>(?:day|workout|session)\s*\w{1,2}|[a-h]\s+day|[a-z]{1,9}\.?)\s*[:=-]\s*(?P<rest>[a-z].*\d\s*x\s*\S.*)$", re.I
 )
 _ROW_CUT = re.compile(r"\s*(?:[,;/]|\s\+\s)\s*(?=[a-z][^\d,;]*\d{1,2}\s*x\s*\S)", re.I)
-_NAME_AND_SETS = re.compile(r"\s*(?P<name>[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I)
+_NAME_AND_SETS = re.compile(r"\s*(?P<name>(?!(?:tempo|rest|rpe|rir|load)\b)[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I)
 _SETS_BELOW = re.compile(r"\d{1,2}\s*(?:x\s*\d|sets?\b)|sets?\s*[:=]\s*\d", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
@@ -90,6 +90,8 @@ class TypedReader:
         text = without_marks(even(line))
         if self.to.conventions.reps_first:
             text = sets_first(text)
+        if self.to.conventions.week_in_brackets and self.to.days:
+            text = with_weeks_named(text, self.to.conventions.week_in_brackets)
         if self.to.conventions.bracketed:
             text = with_brackets_named(text, self.to.conventions.bracketed)
         said = as_sent(line, text)
@@ -101,7 +103,7 @@ class TypedReader:
             return
         if self._paragraph(text, place, follows):
             return
-        for reads in (self._week_part, self._day_again, self._of_block, self._heading, self._warm_up, self._burnout):
+        for reads in (self._rest_day, self._week_part, self._day_again, self._of_block, self._heading, self._warm_up, self._burnout):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
         marks = joined_in(text) if self.to.day is not None else ()
@@ -156,7 +158,7 @@ class TypedReader:
         if closes and len(said) == len(text):
             self.to.close_superset()
             text, said = text[closes.end() :], said[closes.end() :]
-        usual = Usual(text) if KEY_LINE.match(text) else usual_form(text, self.slots.knows)
+        usual = Usual(text) if KEY_LINE.match(text) or paired(text, self.slots.knows) else usual_form(text, self.slots.knows)
         before = self.to.slot
         if usual.more and self.to.superset is None:
             labelled = headings.read_label(usual.text)
@@ -191,6 +193,15 @@ class TypedReader:
         self.to.in_notes = False
         if not line.strip() and self.to.superset and len(self.to.superset.slots) > 1:
             self.to.close_superset()
+
+    def _rest_day(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
+        """ "off, maybe a walk" below a day's name."""
+        day = self.to.day
+        if day is None or not day.is_given or day.slots or day.warm_up or not headings.is_rest(text):
+            return False
+        also = replace(day.heading.also, name="", is_rest=True) if day.heading.also else None
+        day.heading = replace(day.heading, name="", is_rest=True, also=also)
+        return True
 
     # What is said of the block as a whole.
 
@@ -256,6 +267,7 @@ class TypedReader:
         named = [_NAME_AND_SETS.match(part) for part in parts]
         if (
             len(parts) < 2
+            or paired(text, self.slots.knows)
             or not all(named)
             or sum(self._names_exercise(found["name"]) for found in named if found) * 2 < len(parts)
         ):

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from bot.language.blocks import counts
 from bot.language.blocks.amounts import decimal
 from bot.language.blocks.phrases.free_words import add_keyed
-from bot.language.blocks.scan import Scan
+from bot.language.blocks.scan import Scan, Scheme
+from bot.language.problems import quoted
 
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
 _NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\.\d|\s*x|\s*[a-z%°\"'-]))+)?"
@@ -64,7 +66,30 @@ _PERCENT = re.compile(
 )
 
 
+_ONE_PERCENT = r"\d{2,3}\s*%\s*(?:x|for|of|-|:)?\s*\d{1,2}\+?(?![\d%]|\s*x)"
+_ONE_TURNED = r"(?<![\dx])\d{1,2}\+?\s*(?:reps?\s*)?@\s*\d{2,3}\s*%"
+_PERCENTS_WITH_REPS = tuple(
+    re.compile(rf"(?P<list>{one}(?:\s*(?:[,;/]|then|and)\s*{one})+)", re.I) for one in (_ONE_PERCENT, _ONE_TURNED)
+)
+_PERCENT_FIGURE = re.compile(r"(?P<percent>\d{2,3})\s*%")
+
+
+def take_percents_with_reps(scan: Scan) -> None:
+    """ "60% 5, 70% 5, 80% 5+", "5@60%, 5@70%, 5+@80%": one set each."""
+    for pattern in _PERCENTS_WITH_REPS:
+        for found in scan.take(pattern):
+            percents = tuple(decimal(percent) for percent in _PERCENT_FIGURE.findall(found["list"]))
+            bare = re.sub(r"@|\bx\b|\bfor\b|\breps?\b|[:-]", " ", _PERCENT_FIGURE.sub(" ", found["list"]), flags=re.I)
+            parts = tuple(counts.read_counts(part)[0] for part in re.split(r"[,;/]|\bthen\b|\band\b", bare))
+            if any(not 20 <= percent <= 110 for percent in percents):
+                scan.fault(found, f"{quoted(found['list'])} has a percentage outside 20 to 110", "write a percentage such as 70%")
+                continue
+            scan.out.schemes.append(Scheme(len(parts), parts, found.start(), scan.original(found)))
+            scan.mark("percent_1rm", percents, found)
+
+
 def take_percents(scan: Scan) -> None:
+    take_percents_with_reps(scan)
     for found in scan.take(_PERCENT):
         said = found["list"].replace("%", "")
         spread = re.split(r"\s*(?:-|to)\s*", said)

@@ -29,16 +29,29 @@ _THEN_TIME = re.compile(
 )
 
 
+# "5x5 - 3 min", "3 x 40s - 45": a dash with spaces round it, and a time of its own behind it.
+_SPACED_TIME = re.compile(
+    r"[^,]*?\d\+?\s*(?:(?:reps?)?(?P<cut>\s+-)\s+\d{1,3}(?::\d\d|\s*(?:secs?|seconds?|mins?|minutes?|m|s|\"|'))|(?:s|secs?|m|steps)(?P<cut2>\s+-)\s+\d{2,3})\s*",
+    re.I,
+)
+
+
 def _without_rest(text: str, found: re.Match[str]) -> re.Match[str]:
     """ "3x12, 90s" is three sets of 12; a time behind reps is none of them."""
-    mixed = _THEN_TIME.fullmatch(found["list"]) if found["sets"] != "2" else None
-    return (counts.SCHEME.match(text, found.start(), found.start("list") + mixed.start("cut")) if mixed else None) or found
+    mixed = _SPACED_TIME.fullmatch(found["list"])
+    mixed = mixed or (_THEN_TIME.fullmatch(found["list"]) if found["sets"] != "2" else None)
+    return (counts.SCHEME.match(text, found.start(), found.start("list") + _cut(mixed)) if mixed else None) or found
 
 
 _KINDS_BEFORE = (
     (SetKind.BURNOUT, re.compile(r"burn-?\s?out\s*(?:set)?\s*[:-]?\s*$")),
     (SetKind.WARM_UP, re.compile(r"(?<!\w)w/u\b[^,;]*$")),  # "w/u 1x5 @40% 1x5 @60%, 4x4"
 )
+
+
+def _cut(mixed: re.Match[str]) -> int:
+    second = mixed.groupdict().get("cut2")
+    return mixed.start("cut2") if second else mixed.start("cut")
 
 
 def _add_scheme(scan: Scan, found: re.Match[str]) -> None:
