@@ -12,6 +12,7 @@ from copy import deepcopy
 from dataclasses import dataclass, field, replace
 from typing import Any
 
+from bot.language.blocks.amounts import TIME_PATTERN, read_rest
 from bot.language.blocks.conventions import Conventions
 from bot.language.blocks.day_repeats import change_day, copies_of
 from bot.language.blocks.growth import grow
@@ -34,6 +35,10 @@ SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well a
 NEAREST = 4
 SLOTS_LIMIT = 300  # written out for four weeks, 7 days of 10 exercises are 280
 MISTAKES_LIMIT = 60
+REST_BETWEEN = re.compile(
+    rf"[\s,;.(-]*\b(?:rest\s+(?:for\s+)?)?(?P<between>{TIME_PATTERN})\s*(?:of\s+)?(?:rest\s+)?(?:between|after)\s+(?:the\s+|each\s+|every\s+)?(?:exercises?|moves?|movements?|stations?)\s*(?:,|and|&|then|;|/)*\s*(?:then\s+|rest\s+)?(?P<after>{TIME_PATTERN})\s*(?:of\s+)?(?:rest\s+)?(?:between|after|at\s+the\s+end\s+of)\s+(?:the\s+|each\s+|every\s+|a\s+)?(?:rounds?|circuits?|sets?)[\s.)]*",
+    re.I,
+)
 _SAID_ONE_BY_ONE = 3  # warnings of one kind
 _DEFAULT_RHYTHM = Block("", ()).rhythm
 # On and off days for splits whose coach writes none: evenly spread over a week (common practice).
@@ -62,6 +67,14 @@ class Superset:
     intervals: Scheme | None = None  # sets of seconds that each exercise gets, and with them its rest
     is_timed: bool = False  # rounds by the clock, of which there may be many
     counts_letters: bool = False  # its exercises are lettered a, b, c themselves
+
+    between: Rest | None = None  # between its exercises, where that is said apart
+
+    def take_rests(self, found: re.Match[str]) -> None:
+        """Both rests of "30 s between exercises and 2 min between rounds"."""
+        self.between, after = read_rest(found["between"]), read_rest(found["after"])
+        if after is not None:
+            self.fields["rest"] = after
 
 
 class Names:
@@ -206,7 +219,9 @@ class Assembler:
             for name, value in self.superset.fields.items():
                 last.fields.setdefault(name, value)
             for slot in others:
-                slot.rests_later = "rest" in self.superset.fields
+                if self.superset.between is not None:
+                    slot.fields.setdefault("rest", self.superset.between)
+                slot.rests_later = "rest" in self.superset.fields or "rest" in last.fields
         self.superset = None
 
     def open_slot(self, label: str | None, name: str, place: Place) -> SlotDraft:

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
+from bot.language.blocks.amounts import read_rest
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.counts import SETS_LIMIT
 from bot.language.blocks.prose import sentences
@@ -35,7 +36,7 @@ class Conventions:
 
 _HOLDS = re.compile(
     r"\b(?:unless|otherwise|throughout|everywhere|every\s?thing|always|by\s+default|default|standard|all\s+(?:sets|exercises|lifts|moves|work|rests?|tempos?)|"
-    r"(?:on|for|of|in|after)\s+(?:all|every)(?:\s+(?:sets?|exercises?|lifts?|moves?))?|whole\s+block|as\s+usual|if\s+(?:i\s+say\s+)?nothing(?:\s+else)?)\b",
+    r"(?:on|for|of|in|after)\s+(?:all|every)(?:\s+(?:sets?|exercises?|lifts?|moves?))?|whole\s+block|as\s+usual|if\s+(?:i\s+say\s+)?nothing(?:\s+else)?|if\s+(?:none|not|nothing)\s+(?:is\s+)?(?:written|said|given|stated|there))\b",
     re.I,
 )
 _REPS_FIRST = re.compile(
@@ -44,13 +45,24 @@ _REPS_FIRST = re.compile(
 
 
 _IN_BRACKETS = re.compile(
-    r"\b(?P<what>rir|rpe)\s+(?:is\s+|are\s+|stands?\s+)?(?:in|within|inside)\s+(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)|(?:\(\s*\)|\[\s*\]|[(\[]\d[)\]]|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:)\s*(?:the\s+)?(?P<what2>rir|rpe)\b",
+    r"\b(?P<what>rir|rpe|rests?)\s+(?:is\s+|are\s+|stands?\s+)?(?:in|within|inside)\s+(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)|(?:\(\s*\)|\[\s*\]|[(\[]\d[)\]]|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:)\s*(?:the\s+)?(?P<what2>rir|rpe|rests?)\b",
     re.I,
 )
 _BRACKETED = re.compile(r"[(\[]\s*(?P<figure>\d{1,2}(?:[.,]5)?(?:\s*-\s*\d{1,2})?)\s*[)\]]")
-_RESTS_IN = re.compile(r"\b(?:all\s+)?rests?(?:\s+times?)?\s*(?:\(\s*|(?:is|are)\s+)*(?:given\s+|written\s+)?(?:in\s+)?(?P<unit>secs?\b|seconds|mins?\b|minutes)", re.I)
+_REST_BRACKETED = re.compile(
+    r"[(\[]\s*(?P<figure>\d{1,3}(?::\d\d)?(?:\s*-\s*\d{1,3})?\s*(?:s|secs?|m|mins?|'|\")?)\s*[)\]]", re.I
+)
+_RESTS_IN = re.compile(
+    r"\b(?:all\s+)?rests?(?:\s+times?)?\s*(?:\(\s*|(?:is|are)\s+)*(?:given\s+|written\s+)?(?:in\s+)?(?P<unit>secs?\b|seconds|mins?\b|minutes)",
+    re.I,
+)
+_REST_IF_NONE = re.compile(
+    r"\brest.*\b(?:if|when|where)\s+(?:none|nothing|not)\s+(?:is\s+)?(?:written|said|given|stated|there)\s*[,:=]*\s*(?:(?:it's|its|it\s+is|then|take|do|use|rest)\s+)*(?P<time>\d+(?::\d\d)?\s*(?:s|secs?|mins?|m)?)\b",
+    re.I,
+)
 _WEEK_IN_BRACKETS = re.compile(
-    r"(?:\(\s*\)|\(\.+\)|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:|for)\s*(?:for\s+)?(?:from\s+)?w(?:ee)?ks?\s*(?P<week>\d{1,2})", re.I
+    r"(?:\(\s*\)|\(\.+\)|brackets|parenthes[ie]s)\s*(?:=|is|are|means?|:|for)\s*(?:for\s+)?(?:from\s+)?w(?:ee)?ks?\s*(?P<week>\d{1,2})",
+    re.I,
 )
 _SETS_IN_BRACKETS = re.compile(r"\((?P<sets>\d{1,2}\s*x\s*[^()]+)\)", re.I)
 
@@ -62,7 +74,8 @@ def with_weeks_named(text: str, week: int) -> str:
 
 def with_brackets_named(text: str, what: str) -> str:
     """ "3x10 (2)" as "3x10 RIR 2", for a coach who writes it so."""
-    return _BRACKETED.sub(lambda found: f"{what.upper()} {found['figure']}", text)
+    word = "rest" if what.startswith("rest") else what.upper()
+    return (_REST_BRACKETED if word == "rest" else _BRACKETED).sub(lambda found: f"{word} {found['figure']}", text)
 
 
 def holds_for_all(text: str) -> bool:
@@ -86,6 +99,10 @@ def _take_one(into: Conventions, text: str) -> bool:
     into.bracketed = into.bracketed or ((bracketed["what"] or bracketed["what2"]).lower() if bracketed else "")
     if not holds_for_all(text) or re.search(r"\bw(?:ee)?ks?\s*\d", text, re.I):
         return turned
+    otherwise = _REST_IF_NONE.search(text)
+    if otherwise:
+        into.rest = read_rest(f"{otherwise['time']} {into.rest_unit}" if otherwise["time"].isdigit() else otherwise["time"])
+        return True
     said = read_clauses(text, has_name=False)
     if said.schemes or said.faults:
         return turned

@@ -21,7 +21,7 @@ SETS_LIMIT, COUNT_LIMIT = 12, 300
 _UNIT = r"""(?:reps?\b|repetitions?\b|seconds?\b|secs?\b|s(?![a-z'])|"|minutes?\b|mins?\b|'|steps?\b|paces?\b|metres?\b|meters?\b|m(?![a-z'])|
             yards?\b|yds?\b|feet\b|ft\b|breaths?\b|cals?\b|calories\b|laps?\b|lengths?\b|miles?\b|km\b)"""
 _AMRAP = r"""(?:amrap|a\.m\.r\.a\.p\.?|as\s+many(?:\s+(?:good|clean))?(?:\s+reps?)?\s+as\s+(?:possible|you\s+can)|max(?:imum)?(?:\s*(?:reps?|effort|out))?\b|
-             (?:just\s+)?keep\s+going\s+(?:till|until)\s+you\s+(?:can't|cannot|drop|fail)(?:\s+any\s*more)?|(?:till|until)\s+(?:you\s+(?:can't|cannot|drop|fail)(?:\s+any\s*more)?|nothing(?:'s|\s+is)?\s+left)|(?:to\s+|till\s+|until\s+)?(?:near\s+|technical\s+)?fail(?:ure)?\b|all\s+out\b|as\s+long\s+as\s+(?:possible|you\s+can))"""
+             (?:just\s+)?keep\s+going\s+(?:till|until)\s+you\s+(?:can't|cannot|drop|fail)(?:\s+any\s*more)?|(?:till|until)\s+(?:you\s+(?:can't|cannot|drop|fail)(?:\s+any\s*more)?|nothing(?:'s|\s+is)?\s+left)|(?:to\s+|till\s+|until\s+)?(?:near\s+|technical\s+)?fail(?:ure)?\b|all\s+out\b|as\s+long\s+as\s+(?:possible|you\s+can(?:\s+(?:hold|manage|hang|last))?))"""
 # What may follow a number that is no count: a load, an effort, a phase, a week ...
 _NOT_AFTER = r"""(?!\s*(?:x\s*\d|kgs?\b|kilos?\b|lbs?\b|pounds?\b|%|rir\b|rpe\b|°|deg|in\s+(?:reserve|the\s+tank)|(?:bottom|top|lower|upper|half|quarter|short)?[\s-]*
              (?:partials?|pulses?|quarter|half|short)\b|(?:s|secs?|seconds?)\s+(?:rest|pause|hold\s+at|down|up|eccentric|lower|negative|squeeze|stretch)|

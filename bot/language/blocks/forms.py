@@ -26,7 +26,8 @@ _COUNT_FIRST = re.compile(
     re.I,
 )
 _FREELY = re.compile(
-    r"^(?P<count>\d{2,3})\s+(?P<name>[A-Za-z][A-Za-z' -]+?)\s+(?P<rest>(?:as\s+(?:fast|quick|few|slow)|for\s+time|in\s+as\s+few|any\s+way|however|in\s+total|total|no\s+matter|break)\b.*)$", re.I
+    r"^(?P<count>\d{2,3})\s+(?P<name>[A-Za-z][A-Za-z' -]+?)\s+(?P<rest>(?:as\s+(?:fast|quick|few|slow)|for\s+time|in\s+as\s+few|any\s+way|however|in\s+total|total|no\s+matter|break)\b.*)$",
+    re.I,
 )  # "50 swings as fast as you can"
 _ONE_SET = re.compile(
     r"\b(?:total|in\s+total|break\s+(?:it|them|these)?\s*up|however|any\s+way|as\s+you\s+like|for\s+time|in\s+as\s+few)\b", re.I

@@ -134,7 +134,9 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
 
 def is_rest(line: str) -> bool:
     """Does a line below a day's name say that there is nothing to do?"""
-    return len(line) <= 60 and not re.search(r"\d\s*(?:x|s\b|sec|min|sets?)", line, re.I) and bool(_REST_WORDS.match(line.strip()))
+    return (
+        len(line) <= 60 and not re.search(r"\d\s*(?:x|s\b|sec|min|sets?)", line, re.I) and bool(_REST_WORDS.match(line.strip()))
+    )
 
 
 def _weekday(word: str) -> int:
@@ -215,6 +217,8 @@ def read_label(line: str) -> tuple[str, str] | None:
     found = _LABEL.match(line.strip())
     if not found or not found["rest"].strip():
         return None
+    if re.match(r"[a-z]\s+[12][\s-]?(?:arm|leg|hand)", line.strip(), re.I):
+        return None  # "c 1 arm row"
     raw = re.sub(r"[\s-]", "", found["label"]).upper()
     told = re.sub(r"^(?:is|becomes)\s+(?:now\s+)?(?:an?\s+)?(?=\w)", "", found["rest"].strip(), flags=re.I)  # "C2 is keg carry"
     if re.match(r"W(?:K|EEK)?\d", raw):

@@ -15,7 +15,7 @@ from bot.language.blocks.headings import WEEKDAYS
 from bot.language.blocks.letters import NUMBER_WORDS, count_words_as_figures
 from bot.training.loads import Unit
 
-_FIRST = r"(?:(?:the\s+)?(?:first|second|third|next|last|main|final|other)\s+(?:job|thing|up|exercises?|move(?:ment)?s?|lift|one|bit|piece)|up\s+next|to\s+(?:start|begin|finish|end|close)(?:\s+(?:with|off|on|things?\s+off))?|and|then|next|now|first(?:ly)?|second(?:ly)?|third(?:ly)?|finally|last(?:ly)?|also|today|so|ok(?:ay)?|please|here|after\s+(?:that|this)|from\s+there)"
+_FIRST = r"(?:(?:the\s+)?(?:first|second|third|next|last|main|final|other)\s+(?:job|thing|up|exercises?|move(?:ment)?s?|lift|one|bit|piece)|up\s+next|to\s+(?:start|begin|finish|end|close)(?:\s+(?:with|off|on|things?\s+off))?|and|then|next|now|first(?:ly)?|second(?:ly)?|third(?:ly)?|last\s+of\s+all|most\s+of\s+all|finally|last(?:ly)?|also|today|so|ok(?:ay)?|please|here|after\s+(?:that|this)|from\s+there)"
 _WHO = r"(?:we(?:'ll|\s+will|\s+are\s+going\s+to)?|you(?:'ll|\s+will)?|i\s+want\s+you\s+to|i'd\s+like\s+you\s+to|let's|it's|this\s+is)"
 _DOES = r"(?:start(?:s|ing)?|begin(?:s|ning)?|open(?:s|ing)?|kick(?:ing)?|finish(?:es|ing)?|end(?:s|ing)?|clos(?:e|ing)|continu(?:e|ing)|carry(?:ing)?|mov(?:e|ing)|go(?:ing)?|follow(?:ed|ing)?|do(?:ing)?|perform|add|hit|get|have|comes?|round)"
 _HOW = r"(?:off|up|out|on|it|this|that|things|the\s+day|straight)"
@@ -55,11 +55,24 @@ def listed(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
     """The parts of "lunges, 10 each leg, and push-ups, max reps", each beginning with its exercise; empty for fewer than two."""
     starts = [0, *(cut.end() for cut in _LIST.finditer(text))]
     ends = [*(cut.start() for cut in _LIST.finditer(text)), len(text)]
-    begins = [n for n, start in enumerate(starts) if _begins(text[start:], is_exercise)]
+    begins = [
+        n
+        for n, (start, end) in enumerate(zip(starts, ends, strict=True))
+        if _begins(text[start:], is_exercise) or _begins(text[start:end], is_exercise)
+    ]
     if len(begins) < 2 or begins[0] != 0:
         return ()
     stops = [*(ends[n - 1] for n in begins[1:]), len(text)]
     return tuple(text[starts[n] : stop] for n, stop in zip(begins, stops, strict=True))
+
+
+def with_shared_sets(parts: tuple[str, ...]) -> tuple[str, ...]:
+    """ "rows", "raises, 3 sets of 12 of each": sets said once behind the last are those of all."""
+    said = re.search(r"\s*[,:-]?\s*(?P<sets>\d.*?)(?:\s+(?:of\s+|for\s+)?(?:each|both)\b)?(?=[.;]\s|\s*$|\s*,\s*rest)", parts[-1])
+    if said is None or any(re.search(r"\d", part) for part in parts[:-1]):
+        return parts
+    last = f"{parts[-1][: said.start()]}, {said['sets']}{parts[-1][said.end() :]}"
+    return (*(f"{part}, {said['sets']}" for part in parts[:-1]), last)
 
 
 _STOP = re.compile(
@@ -98,7 +111,7 @@ def _begins(text: str, is_exercise: Callable[[str], bool]) -> bool:
     words = re.match(r"[^\d,;:(]+", text)
     if words is None:
         return False
-    name = re.sub(r"\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I)
+    name = re.sub(r"^(?:the|some|your|an?)\s+|\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I)
     return is_exercise(name) or is_exercise(without_tail(name, is_exercise)[0])
 
 

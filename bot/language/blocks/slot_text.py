@@ -42,7 +42,9 @@ _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
 _TIME = r"(?:\d+(?:[.,]\d)?(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\"|'(?:\d\d\"?)?)|\d:\d\d)"
 _BARE_REST = re.compile(_TIME, re.I)
 _REST_AT_END = re.compile(rf"^(?P<before>.*[a-z)])[\s/,.;]+(?P<time>{_TIME})$", re.I)  # "2s pause btm 90"", nothing of it a pause
-_NAME_AND_FIGURES = re.compile(r"^(?P<name>[a-z][a-z' -]{2,40}?)\s*[-:,]*\s*\d{1,3}(?:\s*[-x/,%+]|\s*$|\s+(?:reps?|sets?|kg|lb)).*$", re.I)
+_NAME_AND_FIGURES = re.compile(
+    r"^(?P<name>[a-z][a-z' -]{2,40}?)\s*[-:,]*\s*\d{1,3}(?:\s*[-x/,%+]|\s*$|\s+(?:reps?|sets?|kg|lb)).*$", re.I
+)
 _BARE_FIGURE = re.compile(r"\d{2,3}(?:\s?-\s?\d{2,3})?|[1-5](?:[.,]5)?")
 _REST_AT_START = re.compile(rf"^(?P<time>{_TIME})\s*[(,;/]\s*(?=\S)", re.I)
 _LEAST_REST_S = 15  # shorter times behind a word are how long to hold
@@ -128,6 +130,8 @@ class SlotText:
         if not self.knows(name):
             name, tail = without_tail(name, self.knows)
             rest = "; ".join(part for part in (tail, rest) if part)
+        if name and not self.knows(name):
+            name, rest = self._named_later(name, rest)
         others = alternatives(name, self.knows) if not self.to.names.is_sure(name) else ()
         name = others[0] if others else name
         above = self.to.slot_above(again.label) if again else None
@@ -135,6 +139,7 @@ class SlotText:
         if copy is not None and say_again(copy, clauses, place):
             self.to.slot = copy
             return copy
+        self._leave_rounds(clauses)
         slot = self.to.open_slot(label, name, place)
         if others:
             slot.fields["substitutes"] = others[1:]
@@ -174,6 +179,23 @@ class SlotText:
         for _, piece in clauses.left[1:]:
             self._leftover(slot, piece, place)
         return slot
+
+    def _leave_rounds(self, clauses: Clauses) -> None:
+        """An exercise with another number of sets than the rounds above it is none of them."""
+        superset = self.to.superset
+        sets = {scheme.sets for scheme in clauses.schemes if scheme.which is None and scheme.sets is not None}
+        sets |= {clauses.fields["set_count"][0]} if "set_count" in clauses.fields else set()
+        if superset is not None and superset.rounds and len(superset.slots) > 1 and sets - {superset.rounds}:
+            self.to.close_superset()
+
+    def _named_later(self, name: str, rest: str) -> tuple[str, str]:
+        """The exercise behind words that name none: "Einarmiges Rudern (One arm row)", "When you have your breath back, the dead hang"."""
+        parts = [part.strip() for part in re.split(r"[,;()\[\]]", rest) if part.strip()]
+        for number, part in enumerate(parts[:2]):
+            known = without_tail(without_lead(part), self.knows)[0]
+            if self.knows(known) and len(known.split()) > 1:
+                return known, "; ".join([name, *parts[:number], *parts[number + 1 :]])
+        return name, rest
 
     def _named_by(self, words: str) -> str:
         """ "Incline push-ups on the worktop": the exercise in these words, or all of them."""
@@ -255,7 +277,11 @@ class SlotText:
     def _takes_rest(self, slot: SlotDraft, figure: str, place: Place) -> bool:
         """A lone figure is the rest where the coach said what rests are in, or where sets and tempo stand before it."""
         unit = self.to.conventions.rest_unit
-        if "rest" in slot.fields or not slot.has_sets or not (unit or (slot.says("tempo") and int(figure[:3].rstrip("-")) % 15 == 0)):
+        if (
+            "rest" in slot.fields
+            or not slot.has_sets
+            or not (unit or (slot.says("tempo") and int(figure[:3].rstrip("-")) % 15 == 0))
+        ):
             return False
         rest = read_rest(f"{figure} {unit or 's'}")
         if rest is None:
@@ -398,7 +424,7 @@ class SlotText:
         clauses = read_clauses(text, has_name=False)
         fields = {name: value for name, value in clauses.fields.items() if name != "note"}
         schemes = [scheme for scheme in clauses.schemes if scheme.which is None]
-        if clauses.faults or schemes or not (clauses.marks or fields):
+        if clauses.faults or schemes or not (clauses.marks or fields or clauses.schemes):
             if is_cue:
                 slot.fields["cues"] = (*slot.fields.get("cues", ()), text)
             else:

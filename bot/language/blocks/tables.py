@@ -169,7 +169,7 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             continue
         if reader.to.gives_up(place_of(number, min(cells))):
             return
-        header = _header(row)
+        header = _header(row) or ({} if columns else _unnamed(row, rows[number + 1 :], reader.to))
         if number in headed:
             reader.open_day(headed[number], place_of(number, min(cells)))
         elif header:
@@ -229,9 +229,9 @@ _GUESSED_FROM = 50  # rows
 _WORD = re.compile(r"[^\W\d_]{3}")
 
 
-def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
+def _guessed(rows: Sequence[Row], to: Assembler, *, least: int = 3) -> dict[int, Column]:
     """Columns of a table without a head, by what most of their cells look like; empty where no column holds exercises."""
-    full = [row for row in rows if sum(bool(cell) for cell in row) > 2][:_GUESSED_FROM]
+    full = [row for row in rows if sum(bool(cell) for cell in row) >= least][:_GUESSED_FROM]
     width = max((len(row) for row in full), default=0)
     columns = {n: [row[n] for row in full if n < len(row) and row[n].strip(" -–")] for n in range(width)}
     known = {
@@ -255,6 +255,17 @@ def _guessed(rows: Sequence[Row], to: Assembler) -> dict[int, Column]:
             ):
                 found[n] = Column(name)
     return found
+
+
+def _unnamed(row: Row, below: Sequence[Row], to: Assembler) -> dict[int, Column]:
+    """A head that leaves out who needs no name: the exercise's column, and that of the labels before it, are found by their cells."""
+    named = {n: column for n, cell in enumerate(row) if cell and (column := _column(cell))}
+    told = [column.name for column in named.values()]
+    if len(named) < 2 or "exercise" in told or not {"sets", "reps", "week_n", "set_n"} & set(told):
+        return {}
+    guessed = _guessed([[cell if n not in named else "" for n, cell in enumerate(line)] for line in below], to, least=1)
+    found = {n: column for n, column in guessed.items() if n not in named and column.name in ("exercise", "slot", "day")}
+    return {**named, **found} if found else {}
 
 
 def _unlabelled(cell: str) -> str:

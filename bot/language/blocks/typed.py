@@ -18,7 +18,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from bot.language.blocks import headings
-from bot.language.blocks.assemble import SURE, Assembler
+from bot.language.blocks.assemble import REST_BETWEEN, SURE, Assembler
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.conventions import sets_first, weekdays_by_letters, with_brackets_named, with_weeks_named
 from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
@@ -28,7 +28,7 @@ from bot.language.blocks.letters import as_sent, controls_removed, count_words_a
 from bot.language.blocks.of_block import take_aims, take_of_block
 from bot.language.blocks.page import days_by_shape
 from bot.language.blocks.phrases.free_words import KEYS
-from bot.language.blocks.prose import listed, paired, sentences, without_lead
+from bot.language.blocks.prose import listed, paired, sentences, with_shared_sets, without_lead
 from bot.language.blocks.repeats import repeated_in
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.scan import Clauses
@@ -54,8 +54,10 @@ _FIGURES = re.compile(r"\d\s*x\s*\d|\d\s+sets?\b", re.I)
 _DAY_AND_MORE = re.compile(
     r"^(?P<day>(?:day|workout|session)\s*\w{1,2}|[a-h]\s+day|[a-z]{1,9}\.?)\s*[:=-]\s*(?P<rest>[a-z].*\d\s*x\s*\S.*)$", re.I
 )
-_ROW_CUT = re.compile(r"\s*(?:[,;/]|\s\+\s)\s*(?=[a-z][^\d,;]*\d{1,2}\s*x\s*\S)", re.I)
-_NAME_AND_SETS = re.compile(r"\s*(?P<name>(?!(?:tempo|rest|rpe|rir|load)\b)[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I)
+_ROW_CUT = re.compile(r"\s*(?:[,;/]|\s\+\s)\s*(?=(?:[12][\s-]?(?:arm|leg))?[a-z ][^\d,;]*\d{1,2}\s*x\s*\S)", re.I)
+_NAME_AND_SETS = re.compile(
+    r"\s*(?P<name>(?!(?:tempo|rest|rpe|rir|load)\b)(?:[12][\s-]?(?:arm|leg)\s)?[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I
+)
 _SETS_BELOW = re.compile(r"\d{1,2}\s*(?:x\s*\d|sets?\b)|sets?\s*[:=]\s*\d", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
@@ -103,20 +105,29 @@ class TypedReader:
             return
         if self._paragraph(text, place, follows):
             return
-        for reads in (self._rest_day, self._week_part, self._day_again, self._of_block, self._heading, self._warm_up, self._burnout):
+        for reads in (
+            self._rest_day,
+            self._week_part,
+            self._day_again,
+            self._of_block,
+            self._heading,
+            self._warm_up,
+            self._burnout,
+        ):
             if reads(text, said, place, set_off=set_off, follows=follows):
                 return
         marks = joined_in(text) if self.to.day is not None else ()
         if marks:
             self.to.join(marks)
             return
-        if self._part_again(text, place) or self._row_of_exercises(text, place):
+        if self._part_again(text, place) or self._row_of_exercises(text, place, follows):
             return
         if re.fullmatch(r"(?:and\s+)?(?:then|next|after\s+that|now)\s*[.:,-]*", text, re.I) and self.to.day is not None:
             self.to.close_superset()
             return
         if (
             self.slots.add_set_line(text, said, place)
+            or self._rest_between(text)
             or self.slots.add_rest_line(text)
             or self._superset_with_list(text, place)
             or self._superset(text, place)
@@ -136,7 +147,9 @@ class TypedReader:
             return False
         about = sum(self._asks_for_sets(part) for part in parts)
         is_day = headings.read_day(parts[0]) is not None
-        if about < 2 and not (is_day and about):
+        rounds = headings.read_superset(parts[0])
+        in_rounds = rounds is not None and bool(rounds.rounds) and REST_BETWEEN.search(text)
+        if about < 2 and not (is_day and about) and not in_rounds:
             return False
         for number, part in enumerate(parts):
             self.take(part, place, parts[number + 1] if number + 1 < len(parts) else follows)
@@ -259,8 +272,9 @@ class TypedReader:
         self.take(said[found.start("rest") :], place)
         return True
 
-    def _row_of_exercises(self, text: str, place: Place) -> bool:
-        """ "squat 5x5, bench 5x5, plank 3x1min": exercises in a row, each with its sets."""
+    def _row_of_exercises(self, text: str, place: Place, follows: str) -> bool:
+        """ "squat 5x5, bench 5x5, plank 3x1min": exercises in a row, each with its sets; a plus between them makes them a superset."""
+        label, text = headings.read_label(text) or self._bare_letter(text, follows) or ("", text)
         cuts = list(_ROW_CUT.finditer(text))
         starts, ends = [0, *(cut.end() for cut in cuts)], [*(cut.start() for cut in cuts), len(text)]
         parts = [text[start:end] for start, end in zip(starts, ends, strict=True)]
@@ -272,9 +286,16 @@ class TypedReader:
             or sum(self._names_exercise(found["name"]) for found in named if found) * 2 < len(parts)
         ):
             return False
+        together = all("+" in cut[0] for cut in cuts)
+        if label and not together:
+            return False
         self.to.close_superset()
-        for part in parts:
-            self.slots.open(None, part.strip(), place)
+        if together:
+            self.to.open_superset(label.rstrip("0123456789"), None, place)
+        for number, part in enumerate(parts):
+            self.slots.open(label if number == 0 and label else None, part.strip(), place)
+        if together:
+            self.to.close_superset()
         return True
 
     def _day_again(self, text: str, said: str, place: Place, *, set_off: bool, follows: str) -> bool:
@@ -405,8 +426,17 @@ class TypedReader:
 
     # Slots.
 
+    def _rest_between(self, text: str) -> bool:
+        """ "Rest 30 s between exercises and 2 min between rounds" below the head of a circuit."""
+        found = REST_BETWEEN.search(text)
+        if not found or self.to.superset is None or re.search(r"\w", text[: found.start()] + text[found.end() :]):
+            return False
+        self.to.superset.take_rests(found)
+        return True
+
     def _superset(self, text: str, place: Place) -> bool:
-        found = headings.read_superset(text)
+        rests = REST_BETWEEN.search(text)
+        found = headings.read_superset(f"{text[: rests.start()]}{text[rests.end() :]}" if rests else text)
         if found is None or (JOINED.match(text) and self.to.slot is not None):
             return False
         clauses = read_clauses(found.rest, has_name=False, intervals=True) if found.rest else Clauses()
@@ -417,6 +447,8 @@ class TypedReader:
         superset = self.to.open_superset(found.letter, found.rounds or (clauses.fields.get("set_count") or (None,))[0], place)
         superset.fields = {name: value for name, value in clauses.fields.items() if name == "rest"}
         superset.is_timed = "intervals" in clauses.fields
+        if rests:
+            superset.take_rests(rests)
         if in_intervals:
             superset.intervals = clauses.schemes[0]
         for _, piece in clauses.left:
@@ -430,7 +462,7 @@ class TypedReader:
         parts = listed(tail.strip(), self.slots.knows) if colon else ()
         if len(parts) < 2 or not self._superset(count_words_as_figures(head), place):
             return False
-        for part in parts:
+        for part in with_shared_sets(parts):
             self.slots.open(None, part, place)
         self.to.close_superset()
         return True
@@ -464,15 +496,16 @@ class TypedReader:
 
     def _bare_letter(self, text: str, follows: str) -> tuple[str, str] | None:
         """ "C Push-up 3x10" after B: a letter without a mark is a label where it is the next one and an exercise or the next label follows."""
-        found = re.match(r"^(?P<letter>[A-H])\s+(?P<rest>[A-Za-z].*)$", text)
-        if not found or self.to.day is None or found["letter"] != self.to.next_letter():
+        found = re.match(r"^(?P<letter>[A-Ha-h])\s+(?P<rest>(?:[12][\s-]?(?:arm|leg))?[A-Za-z ].*)$", text)
+        if not found or self.to.day is None or found["letter"].upper() != self.to.next_letter():
             return None
+        letter = found["letter"].upper()
         again = repeated_in(found["rest"])
         name = read_clauses(again.text if again else found["rest"]).left
-        known = bool(name) and self.slots.knows(cut_name(name[0][1])[0])
+        known = bool(name) and self.slots.knows(cut_name(name[0][1])[0]) and found["letter"] == letter
         more = re.match(rf"^(?:{found['letter']}2|{chr(ord(found['letter']) + 1)}\d?)\b", without_marks(even(follows)))
-        goes_on = bool((found["letter"] > "A" and self.to.labels_given) or more) and bool(_FIGURES.search(even(found["rest"])))
-        return (found["letter"], found["rest"]) if known or goes_on else None
+        goes_on = bool((letter > "A" and self.to.labels_given) or more) and bool(_ASKS.search(even(found["rest"])))
+        return (letter, found["rest"]) if known or goes_on else None
 
     def _ends_warm_up(self, text: str, is_bullet: bool) -> bool:
         return self.warm_up_has_text and not is_bullet and bool(re.search(r"\d\s*(?:x|sets)\s*", text, re.I))

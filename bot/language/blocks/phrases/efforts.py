@@ -14,7 +14,7 @@ from bot.language.problems import quoted
 _NUM = r"\d{1,2}(?:[.,]5|[.,]0)?"
 _NUM_LIST = rf"{_NUM}(?:\s*-\s*{_NUM}|(?:\s*[,/]\s*{_NUM}(?!\d|\.\d|\s*x|\s*[a-z%°\"'-]))+)?"
 _RIR = re.compile(
-    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b(?!\s*[:=]?\s*\d)|(?:(?:clean|good|solid|more)\s+)?(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
+    rf"(?:@\s*)?\brir\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*(?:rir\b(?!\s*[:=]?\s*\d)|(?:(?:clean|good|solid|more)\s+)?(?:reps?\s+)?(?:left\s+)?in\s+(?:the\s+)?(?:reserve|tank)\b)|\b(?:leave|leaving|keep|stop(?:ping)?)\s+(?:at\s+|with\s+)?(?P<list3>{_NUM_LIST})\s*(?:reps?\b)?(?:\s*(?:left|in\s+(?:the\s+)?(?:tank|reserve)|(?:before|short\s+of|shy\s+of|from|away\s+from)\s+failure))?|\b(?:stop|finish|end)\s+(?:\w+\s+){{0,2}}?(?:when|while|with)\s+(?:(?:you|there)(?:\s+(?:still|have|are|only|could|do)|'ve)*\s+)?(?P<list5>{_NUM_LIST})\s*(?:reps?|good\s+ones?)?\s*(?:more\s+)?(?:left|to\s+go)\b|(?<![\d.x])(?P<list4>{_NUM_LIST})\s*(?:reps?\s+)?(?:before|short\s+of|shy\s+of|(?:away\s+)?from)\s+failure\b",
     re.I,
 )
 _RPE = re.compile(
@@ -31,7 +31,7 @@ def take_efforts(scan: Scan) -> None:
         scan.mark("rir", (decimal(found["left"]),), found)
     for name, pattern, top in (("rir", _RIR, 10), ("rpe", _RPE, 10)):
         for found in scan.take(pattern):
-            said = next(found[group] for group in ("list", "list2", "list3", "list4") if found.groupdict().get(group))
+            said = next(found[group] for group in ("list", "list2", "list3", "list4", "list5") if found.groupdict().get(group))
             values = _effort_values(said)
             if any(value > top or (name == "rpe" and value < 1) for value in values):
                 scan.fault(

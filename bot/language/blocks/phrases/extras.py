@@ -44,6 +44,10 @@ def take_drops(scan: Scan) -> None:
         scan.out.marks.append(Mark("drops", ((drop,) * min(times, 5),), found.start(), which, scan.original(found)))
 
 
+_LIGHTER = re.compile(
+    r"\b(?:then\s+|and\s+)*(?:take|grab|pick\s+up|switch\s+to|change\s+to|go\s+to|get)\s+(?:a\s+)?lighter(?:\s+(?:weight|one|pair|dumbbells?|load|band))?s?\s*,?\s*(?:and|then)\s+(?:carry\s+on|keep\s+going|continue|go\s+(?:on|again)|rep\s+out)",
+    re.I,
+)
 # "Drop the weight by 30% and keep going" is a drop of that set; "drop the weight each set" is a load that falls.
 _DROP_SAID = re.compile(
     r"\b(?:then\s+|and\s+)?(?:drop|lower|reduce|cut|strip|take)\s+(?:off\s+)?(?:the\s+|your\s+)?(?:weight|load)?s?\s*(?:off\s+)?(?:by\s+)?(?P<cut>\d{1,2})\s*%(?:\s+(?:of\s+the\s+(?:weight|load)|off))?"
@@ -53,6 +57,9 @@ _DROP_SAID = re.compile(
 
 
 def take_drops_said(scan: Scan) -> None:
+    for found in scan.take(_LIGHTER):
+        which = scan.which(found.start()) or scan.which(found.end() - 1) or Which(last=1)
+        scan.out.marks.append(Mark("drops", ((Drop(),),), found.start(), which, scan.original(found)))
     for found in scan.take(_DROP_SAID, lambda found: bool(found["on"]) or scan.which(found.start()) is not None):
         which = scan.which(found.start()) or Which(last=1)
         scan.out.marks.append(Mark("drops", ((Drop(int(found["cut"])),),), found.start(), which, scan.original(found)))

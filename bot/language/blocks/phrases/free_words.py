@@ -65,7 +65,7 @@ _OR = re.compile(
     re.I,
 )
 _NO_KIT = re.compile(
-    r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,]|no (?!rest|pause|momentum|kipping|cheat|swing|bounc|stop|break)[a-z -]{2,20}:)\s*(?:use |do |try |take )?(?P<names>[^|\n.;)]+)",
+    r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,]|no (?!rest|pause|momentum|kipping|cheat|swing|bounc|stop|break)[a-z -]{2,20}:)\s*(?:(?:then|just|use|do|try|take|have|go for)\s+)*(?:the\s+|some\s+|an?\s+)?(?P<names>[^|\n.;)]+)",
     re.I,
 )
 
