@@ -7,6 +7,7 @@ loads and the kit (ranking.py). Ways that come to the same sets are one.
 from __future__ import annotations
 
 import itertools
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from itertools import product
@@ -28,6 +29,8 @@ _AS_THE_OTHERS = 1.2  # log weight: one text is written in one way
 _LOAD_AGAIN = 1.0  # log weight: most sets are done with the load of the set before, or of this set last time
 _AS_MANY_AS_LEFT = 0.5  # log weight: as many counts as sets are left
 _NO_CHANCE = 3.5  # log weight: a way so far behind the best one holds less than three parts in a hundred
+_SELDOM = 4.0  # log weight: ways meant so much seldomer than the commonest are looked at only where that one
+_FITS_BADLY = -4.0  # hardly fits
 _MOST_WARM_UP_REPS = 20  # common practice
 _LENGTHS = frozenset((Measure.STEPS, Measure.METRES))
 HABITS = {"x": "times", " ": "bare_pair"}  # the sign between two numbers: which habit it is about
@@ -56,10 +59,18 @@ def ways_of(entry: Entry, setting: Setting, unit: Unit, situation: Situation) ->
         choices[longest] = choices[longest][:-1]
     if len(kinds) == 1 and entry.is_two_numbers:
         return _likely_ways(entry, keys, kinds[0], choices[0], setting, unit, situation)
-    ways: list[Way] = []
-    for combination in product(*choices):
-        chosen = dict(zip(kinds, combination, strict=True))
-        ways.append(_weighed(entry, keys, chosen, setting, unit, situation))
+    likely = [tuple(one for one in each if one[0] >= each[0][0] - _SELDOM) for each in choices]
+
+    def weighed(combinations: Iterable[tuple[tuple[float, str], ...]]) -> list[Way]:
+        return [
+            _weighed(entry, keys, dict(zip(kinds, combination, strict=True)), setting, unit, situation)
+            for combination in combinations
+        ]
+
+    ways = weighed(product(*likely))
+    if likely != choices and max(way.score for way in ways) < _FITS_BADLY:
+        usual = set(product(*likely))
+        ways += weighed(each for each in product(*choices) if each not in usual)
     ways.sort(key=lambda way: -way.score)
     return _distinct(ways)
 
