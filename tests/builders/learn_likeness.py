@@ -1,13 +1,11 @@
-"""Learn what emergencies read like (bot/language/safety/likeness.py). python -m tests.builders.learn_likeness [--write]
+"""Learn what emergencies, pain and the rest read like (bot/language/safety/likeness.py). python -m tests.builders.learn_likeness [--write]
 
-Texts: every corpus of the tests that says what a text is. Emergencies against everything else; texts of self-harm are left out, they
-have signs of their own. A logistic regression over words, pairs of words and things, each seen in three texts or more; small weights are
-dropped and the rest fitted again. Prints how it does on texts left out (five folds), and with --write renews likeness.txt.
+Texts: every corpus of the tests that says what a text is, and a share of those of sets, questions, swaps and dates, where nobody is
+unwell but in passing. Prints how it does on texts of authors (files) that it has not learned from, and with --write renews likeness.npz.
 """
 
 from __future__ import annotations
 
-import random
 import re
 import sys
 from collections import Counter
@@ -15,36 +13,67 @@ from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
-from scipy.optimize import minimize
+from numpy.typing import NDArray
+from scipy.linalg import inv
 from scipy.sparse import csr_matrix
 
-from bot.language.safety.likeness import features
-from bot.language.safety.reading import plain_line
+from bot.language.meaning import meaning
+from bot.language.safety.likeness import ALONE, KINDS, PAIR_WEIGHT, features
+from bot.language.safety.reading import mended_line
 
 ROOT = Path(__file__).resolve().parents[2]
 LANGUAGE = ROOT / "tests" / "language"
-WEIGHTS = ROOT / "bot" / "language" / "safety" / "likeness.txt"
-SEEN_IN, HOLD = 3, 60.0  # a feature's texts at least; how little the weights are held back (both by the left-out texts)
-KEPT = 0.3  # weights below this part of their spread are dropped
+FILE = ROOT / "bot" / "language" / "safety" / "likeness.npz"
+ORDINARY = "ordinary"  # author of the texts where nobody is unwell
+# By the texts left out: how far single texts are smoothed over, what an ordinary text counts beside one of the corpora, how many
+# ordinary ones are taken, how much meanings count beside words, and how often a feature must be seen.
+SMOOTH, ORDINARY_WEIGHT, EVERY, MEANINGS, SEEN_IN = 0.1, 0.4, 2, 0.5, 2
+TAPER = 0.7  # how far rarity is tapered
+FEWEST_WORDS = 3  # an ordinary text of fewer is not learned from: it is never weighed
+# An ordinary text with one of these may be of somebody unwell in passing.
+_UNWELL = re.compile(
+    r"\b(?:pain|hurt|sore|ache|achy|aching|twing|sting|tingl|numb\b|agony|injur|stiff|dizz|faint|sharp|doms|tweak|swoll|click|pinch|crank|complain|off today|niggl|"
+    r"sick|ill\b|blood|breath|heart|bad (?:knee|back|shoulder|wrist)|pull(?:ed)? (?:a|my)\b|"
+    r"(?:knees?|back|shoulders?|wrists?|elbows?|hips?|ankles?) (?:is|are|feels?|felt|was|has|still|acting|complain)\b)",
+    re.IGNORECASE,
+)
+_WORDS = re.compile(r"[^\W\d_]{2,}")
+
+Table = NDArray[np.floating]
 
 
 class Told(NamedTuple):
-    features: frozenset[str]
-    emergency: bool
-    ordinary: bool
+    author: str
+    kind: str
+    line: str
+
+
+class Fit(NamedTuple):
+    """weights: texts by kinds. inverse: of the table of likenesses. wanted: texts by kinds, 1 or -1."""
+
+    weights: Table
+    inverse: Table
+    wanted: Table
+    base: Table
+    words: csr_matrix
+    about: Table
+    names: list[str]
+    rarity: Table
 
 
 def told() -> list[Told]:
-    """Each text once. ordinary: from corpora of sets, questions, swaps and dates, where nobody is unwell but in passing."""
-    found: dict[frozenset[str], Told] = {}
-    for path in sorted((LANGUAGE / "safety").glob("*.txt")):
-        for line in _lines(path):
-            wanted, text = line.split(" | ", 1)
-            if "self_harm" not in wanted:
-                _add(found, text, emergency=wanted.strip().startswith("emergency"), ordinary=False)
-    for text in ordinary_texts():
-        _add(found, text, emergency=False, ordinary=True)
+    """Each text once."""
+    found: dict[str, Told] = {}
+    for author, kind, text in _texts():
+        line = mended_line(text)
+        if line.strip():
+            found.setdefault(line, Told(author, kind, line))
     return list(found.values())
+
+
+def told_texts() -> list[tuple[str, str]]:
+    """Kind and text of each line of the corpora."""
+    return [(kind, text) for author, kind, text in _texts() if author != ORDINARY]
 
 
 def ordinary_texts() -> list[str]:
@@ -56,59 +85,77 @@ def ordinary_texts() -> list[str]:
     return [*said, *asked, *(line.split(" | ")[0] for path in other for line in _lines(path))]
 
 
-def fit(texts: list[Told]) -> dict[str, float]:
-    """Feature -> weight; "=" is what every text starts from."""
-    seen = Counter(feature for text in texts for feature in text.features)
-    kept = sorted(feature for feature, number in seen.items() if number >= SEEN_IN)
-    weights = _fitted(texts, kept)
-    spread = float(np.std([weights[feature] for feature in kept]))
-    return _fitted(texts, [feature for feature in kept if abs(weights[feature]) >= KEPT * spread])
+def fit(texts: list[Told]) -> Fit:
+    """Source: ridge regression in dual variables (Saunders, Gammerman and Vovk 1998)."""
+    words, names, rarity = _words(texts)
+    about = np.array([meaning(text.line) for text in texts])
+    table = MEANINGS * (about @ about.T + ALONE) ** 2
+    table += (1 - MEANINGS) * (words @ words.T).toarray().astype(np.float32)
+    counts = np.array([ORDINARY_WEIGHT if text.author == ORDINARY else 1.0 for text in texts])
+    table[np.diag_indices(len(texts))] += SMOOTH / counts
+    wanted = np.array([[1.0 if text.kind == kind else -1.0 for kind in KINDS] for text in texts])
+    base = (wanted * counts[:, None]).sum(axis=0) / counts.sum()
+    inverse = inv(table, assume_a="pos", overwrite_a=True, check_finite=False)
+    return Fit(inverse @ (wanted - base), inverse, wanted, base, words, about, names, rarity)
 
 
-def score(weights: dict[str, float], text: Told) -> float:
-    known = [weights[feature] for feature in text.features if feature in weights]
-    return weights["="] + sum(known) / max(1, len(known)) ** 0.5
+def left_out(texts: list[Told], found: Fit) -> Table:
+    """Each text's scores (texts by kinds) by what is learned without its author; an ordinary text's without itself.
+
+    Source: the residual of a left-out group is its block of the inverse, inverted, times its weights (Allen 1974, for groups).
+    """
+    scores = found.wanted - found.weights / found.inverse.diagonal()[:, None]
+    for author in {text.author for text in texts} - {ORDINARY}:
+        at = np.array([number for number, text in enumerate(texts) if text.author == author])
+        scores[at] = found.wanted[at] - np.linalg.solve(found.inverse[np.ix_(at, at)], found.weights[at])
+    return scores
 
 
-def left_out(texts: list[Told], folds: int = 5) -> list[tuple[float, Told]]:
-    """Each text scored by weights that were learned without it."""
-    order = list(range(len(texts)))
-    random.Random(7).shuffle(order)
-    scored = []
-    for fold in range(folds):
-        out = set(order[fold::folds])
-        weights = fit([text for number, text in enumerate(texts) if number not in out])
-        scored += [(score(weights, texts[number]), texts[number]) for number in sorted(out)]
-    return scored
+def learnt(found: Fit) -> dict[str, NDArray[np.generic]]:
+    """The same in its primal form, as likeness.npz holds it."""
+    weights, about = found.weights, found.about
+    return {
+        "features": np.array(found.names),
+        "rarity": found.rarity.astype(np.float16),
+        "start": (found.base + MEANINGS * ALONE**2 * weights.sum(axis=0)).astype(np.float32),
+        "words": ((1 - MEANINGS) * (found.words.T @ weights)).astype(np.float16),
+        "alone": (2 * MEANINGS * ALONE * about.T @ weights).astype(np.float32),
+        "twos": np.array([MEANINGS * (about * weights[:, [kind]]).T @ about for kind in range(len(KINDS))]).astype(np.float16),
+    }
 
 
-def _fitted(texts: list[Told], kept: list[str]) -> dict[str, float]:
-    place = {feature: number for number, feature in enumerate(kept)}
+def _words(texts: list[Told]) -> tuple[csr_matrix, list[str], Table]:
+    """Texts by features, each row of length one; the features' names and rarities."""
+    said = [features(text.line) for text in texts]
+    seen = Counter(feature for each in said for feature in each)
+    names = sorted(feature for feature, number in seen.items() if number >= SEEN_IN)
+    place = {feature: number for number, feature in enumerate(names)}
+    rarity = np.array([np.log(len(texts) / seen[name]) ** TAPER * (PAIR_WEIGHT if " " in name else 1.0) for name in names])
     rows, columns, values = [], [], []
-    for row, text in enumerate(texts):
-        known = [place[feature] for feature in text.features if feature in place]
+    for row, each in enumerate(said):
+        known = sorted(place[feature] for feature in each if feature in place)
         rows += [row] * len(known)
         columns += known
-        values += [max(1, len(known)) ** -0.5] * len(known)
-    matrix = csr_matrix((values, (rows, columns)), shape=(len(texts), len(kept)))
-    sign = np.array([1.0 if text.emergency else -1.0 for text in texts])
-    rare, common = (sign > 0).sum(), (sign < 0).sum()
-    share = HOLD * np.where(sign > 0, len(texts) / (2 * rare), len(texts) / (2 * common))
-
-    def loss(at: np.ndarray) -> tuple[float, np.ndarray]:
-        margin = sign * (matrix @ at[1:] + at[0])
-        slope = -share * sign / (1 + np.exp(margin))
-        value = float((share * np.logaddexp(0, -margin)).sum() + 0.5 * at @ at)
-        return value, np.concatenate([[slope.sum() + at[0]], matrix.T @ slope + at[1:]])
-
-    best = minimize(loss, np.zeros(len(kept) + 1), jac=True, method="L-BFGS-B", options={"maxiter": 2000})
-    return {"=": float(best.x[0]), **dict(zip(kept, map(float, best.x[1:]), strict=True))}
+        values += list(rarity[known] / (np.linalg.norm(rarity[known]) or 1.0))
+    return csr_matrix((values, (rows, columns)), shape=(len(texts), len(names))), names, rarity
 
 
-def _add(found: dict[frozenset[str], Told], text: str, *, emergency: bool, ordinary: bool) -> None:
-    said = frozenset(features(plain_line(text)))
-    if said not in found:
-        found[said] = Told(said, emergency, ordinary)
+def _texts() -> list[tuple[str, str, str]]:
+    """Author, kind and text."""
+    found = []
+    for path in sorted((LANGUAGE / "safety").glob("*.txt")):
+        for line in _lines(path):
+            wanted, text = line.split(" | ", 1)
+            found.append((path.stem, _kind(wanted.strip()), text))
+    ordinary = [text for text in ordinary_texts() if len(_WORDS.findall(text)) >= FEWEST_WORDS and not _UNWELL.search(text)]
+    return found + [(ORDINARY, "none", text) for text in ordinary[::EVERY]]
+
+
+def _kind(wanted: str) -> str:
+    if "self_harm" in wanted:
+        return "self_harm"
+    level = re.split("[/:]", wanted)[0]
+    return {"same_day": "pain", "soreness": "none"}.get(level, level)
 
 
 def _lines(path: Path) -> list[str]:
@@ -117,27 +164,25 @@ def _lines(path: Path) -> list[str]:
 
 def main() -> None:
     texts = told()
-    scored = left_out(texts)
-    urgent = [mark for mark, text in scored if text.emergency]
-    ordinary = sorted((mark for mark, text in scored if text.ordinary), reverse=True)
-    others = [mark for mark, text in scored if not text.emergency and not text.ordinary]
-    print(
-        f"{len(urgent)} emergencies, {len(ordinary)} ordinary texts, {len(others)} look-alikes, pains and cautions; left out in turn:"
-    )
-    for allowed in (20, 10, 5):
-        line = ordinary[allowed]
-        heard, alarms = sum(mark > line for mark in urgent), sum(mark > line for mark in others)
-        print(
-            f"  above {line:.2f}: {heard} emergencies, {allowed} ordinary texts, {alarms} of the look-alikes, pains and cautions"
-        )
+    found = fit(texts)
+    scores = left_out(texts, found)
+    for author in sorted({text.author for text in texts}):
+        at = [number for number, text in enumerate(texts) if text.author == author]
+        print(author, _figures([texts[number] for number in at], scores[at]))
     if "--write" in sys.argv:
-        weights = fit(texts)
-        head = "# Hundredths of a weight | word, pair of words or *thing. Made by tests/builders/learn_likeness.py; not to be mended by hand.\n"
-        body = "".join(
-            f"{round(weight * 100)} | {feature}\n" for feature, weight in sorted(weights.items()) if round(weight * 100)
-        )
-        WEIGHTS.write_text(head + body, encoding="utf-8")
-        print(f"{len(weights)} weights written")
+        np.savez_compressed(FILE, **learnt(found))
+        print(f"{len(found.names)} features of {len(texts)} texts")
+
+
+def _figures(texts: list[Told], scores: Table) -> str:
+    """Of each kind: how many, and how many lie above 0 as an emergency, and are most like their own kind."""
+    said = []
+    for kind in KINDS:
+        at = [number for number, text in enumerate(texts) if text.kind == kind]
+        if at:
+            above, own = (scores[at, 0] > 0).sum(), (scores[at].argmax(axis=1) == KINDS.index(kind)).sum()
+            said.append(f"{kind} {len(at)}: {above} above, {own} found")
+    return "; ".join(said)
 
 
 if __name__ == "__main__":

@@ -21,7 +21,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from bot.language.safety import pictures, things
-from bot.language.safety.likeness import LIKE, likeness
+from bot.language.safety.likeness import likeness
 from bot.language.safety.lookup import Lookup
 from bot.language.safety.signs import (
     CAUTION,
@@ -198,7 +198,8 @@ def read_safety(text: str) -> SafetyReading:
     joined = Clause(tuple(word for clause in clauses for word in clause.words))
     line = _without_harmless(joined.line)
     seen += _pictured(text, joined, line)
-    seen += _likened(text, clauses, line, seen)
+    seen = _held_against(seen, clauses)
+    seen += _likened(text, clauses, seen)
     seen = [one for one in seen if one.level is not Level.NONE]
     if not seen:
         return SafetyReading(certainty=0.9)
@@ -226,9 +227,9 @@ def read_safety(text: str) -> SafetyReading:
     )
 
 
-def plain_line(text: str) -> str:
-    """A text as one line of folded words, what is harmless taken out: what pictures and likeness look at."""
-    return _without_harmless("".join(clause.line for clause in clauses_of(text, _vocabulary())))
+def mended_line(text: str) -> str:
+    """A text as one line of folded, mended words: what likeness looks at."""
+    return "".join(clause.line for clause in clauses_of(text, _vocabulary()))
 
 
 def _seen_in(text: str, clause: Clause, clauses: tuple[Clause, ...]) -> Iterator[_Seen]:
@@ -278,24 +279,76 @@ def _pictured(text: str, joined: Clause, line: str) -> Iterator[_Seen]:
             yield one
 
 
-_FEWEST_WORDS = 4  # a text of fewer words says too little to be weighed
+# How much more like an emergency than like anything else (likeness.py) a text must read to be taken for one, also where a sign of one
+# was weighed down, and to be asked about; and how much less for a sign of one to be asked about, and to be taken for a manner of
+# speaking. Chosen on authors left out.
+_LIKE, _SURELY_LIKE, _HARDLY, _UNLIKE, _NOTHING_LIKE = 0.15, 0.5, 0.0, -0.4, -0.8
+# The same of a wish to die and of pain, where no sign of them was seen; and of no trouble at all, where one of pain was.
+_LIKE_HARM, _LIKE_PAIN, _LIKE_NONE = 0.2, 0.3, 1.0
+_FEWEST_WORDS = 3  # a text of fewer words says too little to be weighed
 _LONG_ENOUGH = 5  # words of a clause that is weighed by itself too, so that sets told beside it don't drown it
 
 
-def _likened(text: str, clauses: tuple[Clause, ...], line: str, seen: list[_Seen]) -> Iterator[_Seen]:
-    """What no picture foresaw either, and reads like an emergency all the same: asked about, never sure."""
-    if any(one.level is Level.EMERGENCY or one.eased or one.topic == "self_harm" for one in seen):
+def _held_against(seen: list[_Seen], clauses: tuple[Clause, ...]) -> list[_Seen]:
+    """Signs in a text that reads like something else are asked about: "dizzy with success, first pull up ever"."""
+    if not seen or sum(len(clause.words) for clause in clauses) < _LONG_ENOUGH:
+        return seen
+    return [_doubted(one, clauses) for one in seen]
+
+
+def _doubted(one: _Seen, clauses: tuple[Clause, ...]) -> _Seen:
+    asked = _Seen(Level.CAUTION, one.name, one.words, DOUBTED, topic=CHECK)
+    if one.level in (Level.SAME_DAY, Level.PAIN):
+        return asked if not one.topic and _tells_of_nothing(clauses) else one
+    if one.level is not Level.EMERGENCY:
+        return one
+    like = _likest(clauses, "emergency")
+    if like >= _UNLIKE or any(likeness(piece)["emergency"] >= _LIKE for piece in _pieces(clauses, mended_line(one.words))):
+        return one
+    return asked if like < _NOTHING_LIKE else _Seen(one.level, one.name, one.words, min(one.certainty, DOUBTED))
+
+
+def _tells_of_nothing(clauses: tuple[Clause, ...]) -> bool:
+    """Beside sets told, nearly any text reads like nothing much: there a pain is taken at its word."""
+    whole = _joined(clauses)
+    return likeness(whole)["none"] >= _LIKE_NONE and not any(letter.isdigit() for letter in whole)
+
+
+def _likened(text: str, clauses: tuple[Clause, ...], seen: list[_Seen]) -> Iterator[_Seen]:
+    """What no sign and no picture foresaw, and reads like an emergency, a wish to die or pain all the same: never sure."""
+    if any(one.level is Level.EMERGENCY or one.topic == "self_harm" for one in seen):
         return
-    if sum("·" not in word for word in line.split()) < _FEWEST_WORDS:
+    if sum(word.word.isalpha() for clause in clauses for word in clause.words) < _FEWEST_WORDS:
         return
-    whole = "".join(clause.line for clause in clauses)
-    if _LONG_AGO.search(whole) or _IMAGINED.search(whole) or _TAKEN_BACK.search(whole):
+    whole = _joined(clauses)
+    if _LONG_AGO.search(whole) or _IMAGINED.search(whole):
         return
-    if _RECENT.search(whole) and not _STILL.search(whole):
+    if _likest(clauses, "self_harm") >= _LIKE_HARM:
+        yield _Seen(Level.CAUTION, "self_harm", text.strip(), DOUBTED, topic="self_harm")
+    if _TAKEN_BACK.search(whole) or (_RECENT.search(whole) and not _STILL.search(whole)):
         return
-    parts = [_without_harmless(clause.line) for clause in clauses if len(clauses) > 1 and len(clause.words) >= _LONG_ENOUGH]
-    if any(likeness(part) >= LIKE for part in (line, *parts)):
+    like = _likest(clauses, "emergency")
+    if like >= (_SURELY_LIKE if any(one.eased for one in seen) else _LIKE):
         yield _Seen(Level.EMERGENCY, "other", text.strip(), DOUBTED)
+    elif like >= _HARDLY and not seen:
+        yield _Seen(Level.CAUTION, "other", text.strip(), DOUBTED, topic=CHECK)
+    elif not seen and _likest(clauses, "pain") >= _LIKE_PAIN:
+        yield _Seen(Level.PAIN, "pain", text.strip(), DOUBTED)
+
+
+def _joined(clauses: tuple[Clause, ...]) -> str:
+    return "".join(clause.line for clause in clauses)
+
+
+def _pieces(clauses: tuple[Clause, ...], sign: str) -> list[str]:
+    """What stands between commas and holds the sign: "20x12 10. hey coach, so much blood" is heard by its last words."""
+    return [piece for clause in clauses for piece in clause.line.split(" ,") if sign in piece]
+
+
+def _likest(clauses: tuple[Clause, ...], kind: str) -> float:
+    """How like the kind the whole text reads, or the clause that is most like it."""
+    parts = [clause.line for clause in clauses if len(clauses) > 1 and len(clause.words) >= _LONG_ENOUGH]
+    return max(likeness(part)[kind] for part in (_joined(clauses), *parts))
 
 
 _CHEST_NAMED = compiled("{chest}")

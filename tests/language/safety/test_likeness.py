@@ -1,40 +1,78 @@
-"""The last net under signs and pictures: what it tells apart in texts that it has not learned from."""
+"""The net under signs and pictures: what it tells apart in texts of authors that it has not learned from."""
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from bot.language.safety import Level, read_safety
-from bot.language.safety.likeness import LIKE, likeness
-from bot.language.safety.reading import plain_line
-from tests.builders.learn_likeness import left_out, told
+from bot.language.safety.likeness import KINDS, likeness
+from bot.language.safety.reading import mended_line
+from tests.builders.learn_likeness import FILE, ORDINARY, fit, learnt, left_out, told
 
-# Of the texts left out while learning: emergencies heard, and everyday messages that it takes for one.
-LEAST_HEARD, MOST_ORDINARY, MOST_OTHERS = 0.70, 0.003, 0.06
+# Of the texts of authors left out while learning: emergencies that read like one, and other texts that do.
+LEAST_HEARD, MOST_ORDINARY, MOST_OTHERS = 0.88, 0.006, 0.09
 
 
-def test_most_emergencies_left_out_are_heard_and_few_other_texts() -> None:
-    scored = left_out(told())
-    urgent = [mark for mark, text in scored if text.emergency]
-    ordinary = [mark for mark, text in scored if text.ordinary]
-    others = [mark for mark, text in scored if not text.emergency and not text.ordinary]
+@pytest.fixture(scope="module")
+def texts_and_fit():
+    texts = told()
+    return texts, fit(texts)
 
-    assert sum(mark >= LIKE for mark in urgent) / len(urgent) >= LEAST_HEARD
-    assert sum(mark >= LIKE for mark in ordinary) / len(ordinary) <= MOST_ORDINARY
-    assert sum(mark >= LIKE for mark in others) / len(others) <= MOST_OTHERS
+
+def test_most_emergencies_left_out_are_heard_and_few_other_texts(texts_and_fit) -> None:
+    texts, found = texts_and_fit
+    first = left_out(texts, found).argmax(axis=1)
+    alarmed = {
+        kind: [KINDS[first[at]] == "emergency" for at, text in enumerate(texts) if _group(text) == kind]
+        for kind in ("emergency", "other", ORDINARY)
+    }
+
+    assert np.mean(alarmed["emergency"]) >= LEAST_HEARD
+    assert np.mean(alarmed[ORDINARY]) <= MOST_ORDINARY
+    assert np.mean(alarmed["other"]) <= MOST_OTHERS
+
+
+def test_learning_again_gives_what_is_kept(texts_and_fit) -> None:
+    """Fails when a corpus has changed: python -m tests.builders.learn_likeness --write."""
+    _, found = texts_and_fit
+    again = learnt(found)
+
+    with np.load(FILE) as kept:
+        assert list(kept["features"]) == list(again["features"])
+        for name in ("start", "words", "alone", "twos"):
+            assert np.allclose(kept[name].astype(float), again[name].astype(float), atol=5e-3), name
+
+
+def _group(text) -> str:
+    return text.kind if text.kind == "emergency" else ORDINARY if text.author == ORDINARY else "other"
 
 
 @pytest.mark.parametrize(
     "text", ["20x12", "3 x 10 at 16 kg, last one hard", "what was my best on b1", "cant make friday, move it to sunday"]
 )
 def test_everyday_messages_read_like_no_emergency(text: str) -> None:
-    assert likeness(plain_line(text)) < 0
+    assert likeness(mended_line(text))["emergency"] < -0.5
 
 
 def test_what_only_reads_like_an_emergency_is_asked_about() -> None:
     read = read_safety("there was a noise and the noise was me hitting the floor")
 
     assert (read.level, read.doubted) == (Level.EMERGENCY, True)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "our new wardrobe collapsed under all the jumpers, so i am putting screws in it instead of training",
+        "my laptop had a stroke so sending this from the phone",
+    ],
+)
+def test_signs_in_a_text_that_reads_like_none_are_asked_about(text: str) -> None:
+    """ "Collapsed" is a sign, "had a stroke" as well; the rest is about a wardrobe, a laptop."""
+    read = read_safety(text)
+
+    assert read.doubted or (read.level, read.topic) == (Level.CAUTION, "check")
 
 
 @pytest.mark.parametrize(
