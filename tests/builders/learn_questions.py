@@ -12,10 +12,10 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from bot.language.questions.samples import ALONE, PARTS, WEIGHTS, Samples, samples
+from bot.language.questions.samples import ALONE, MEANINGS, PARTS, WEIGHTS, Samples, samples
 
 FILE = Path(__file__).resolve().parents[2] / "bot" / "language" / "questions" / WEIGHTS
-SMOOTH = 0.2  # how far single samples are smoothed over; by leaving out each in turn
+SMOOTH = 0.1  # how far single samples are smoothed over; by leaving out each in turn
 
 Table = NDArray[np.float64]
 
@@ -47,9 +47,9 @@ def left_out() -> float:
 def _solved(known: Samples) -> tuple[Table, NDArray[np.float64]]:
     """The weights, and the diagonal of the inverted table of likenesses."""
     number = len(known.wanted)
-    table = np.full((number, number), ALONE)
+    table = ALONE + MEANINGS * (known.about @ known.about.T).astype(float)
     for numbers, weights in known.index.values():
-        table[np.ix_(numbers, numbers)] += np.outer(weights, weights)
+        table[np.ix_(numbers, numbers)] += (1 - MEANINGS) * np.outer(weights, weights)
     inverse = np.linalg.inv(table**2 + SMOOTH * np.eye(number))
     return inverse @ (_wanted(known) - known.shares), inverse.diagonal()
 

@@ -272,7 +272,7 @@ def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) ->
 
 # How like the samples a text has to be for their topic to be taken (chosen on the tuned corpus): beside another topic's cue, where
 # no cue fits with and without a sign of asking, and to be one that only tells something.
-_LIKE_AGAINST, _LIKE_ASKED, _LIKE_UNASKED, _LIKE_NOTHING = 0.35, 0.3, 0.65, 0.3
+_LIKE_AGAINST, _LIKE_ASKED, _LIKE_UNASKED, _LIKE_NOTHING = 0.35, 0.3, 0.7, 0.3
 # So like a question that it is one, whatever its first word.
 _LIKE_PLAIN = 0.6
 # A text that only tells something must be so much like the questions of its cue's topic to count as one.
@@ -342,7 +342,7 @@ def _liked(part: str, here: _Here, line: str) -> Vote | None:
     return liked
 
 
-_LIKE_ITSELF = 0.75
+_LIKE_ITSELF = 0.8
 
 
 _TOLD = frozenset(("same", "one more", "same again", "more", "less", "done", "@", "left", "right"))

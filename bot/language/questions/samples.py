@@ -2,9 +2,10 @@
 
 Problem: cues (cues.py) know the words that were foreseen; people find others, and put foreseen words to other uses. Plan: fold a
 question to its shape (exercise -> @, number -> #, weekday -> day, term -> ~); weigh its words, its pairs of words and the cues that
-fit it by how telling they are among the samples (rarer is more telling); and let a regression over all samples give each topic a
-score. Two words together count for more than each alone, since the likeness of two questions is squared: "how long" with "rest" is
-another question than with "block".
+fit it by how telling they are among the samples (rarer is more telling); beside them, what the question is about
+(bot/language/meaning), for words that no sample has; and let a regression over all samples give each topic a score. Two words
+together count for more than each alone, since the likeness of two questions is squared: "how long" with "rest" is another question
+than with "block".
 
     "A1 before?"                        -> @ before            -> last_time
     "have i got time, school run at 9"  -> like "do i have time before the school run" -> duration
@@ -25,6 +26,7 @@ from importlib.resources import files
 import numpy as np
 from numpy.typing import NDArray
 
+from bot.language.meaning import meaning
 from bot.language.questions.cues import topics_cued
 from bot.language.questions.folding import FILLER, features_of
 
@@ -33,6 +35,8 @@ WEIGHTS = "weights.txt"
 PARTS = 1000  # weights.txt counts in thousandths
 # How much one word in common counts beside two. Like the figures below chosen by leaving out each sample in turn.
 ALONE = 0.2
+# How much the meanings count beside the words.
+MEANINGS = 0.4
 # How much a pair of words, a filler and a cue weigh beside a word, and how far rarity is tapered.
 _PAIR_WEIGHT, _FILLER_WEIGHT, _CUE_WEIGHT, _UNSEEN_WEIGHT = 0.5, 0.35, 1.0, 0.6
 _TAPER = 0.7
@@ -61,6 +65,7 @@ def vote(shape: str) -> Vote | None:
             likeness[numbers] += weight * weights
     if not likeness.any():
         return None
+    likeness = (1 - MEANINGS) * likeness + MEANINGS * (known.about @ _about(shape))
     scores = (likeness + ALONE) ** 2 @ _weights() + known.shares
     others = {topic: min(1.0, max(0.0, float(score))) for topic, score in zip(known.topics, scores, strict=True)}
     first = max(others, key=lambda topic: (others[topic], topic))
@@ -69,11 +74,15 @@ def vote(shape: str) -> Vote | None:
 
 @dataclass(frozen=True, slots=True)
 class Samples:
-    """index: feature -> the samples that have it and its weight in each. wanted: each sample's topic; shares: of each topic."""
+    """index: feature -> the samples that have it and its weight in each. about: each sample's meaning. wanted: each sample's topic.
+
+    shares: of each topic among the samples.
+    """
 
     topics: tuple[str, ...]
     rarity: dict[str, float]
     index: dict[str, tuple[NDArray[np.int64], _Numbers]]
+    about: _Numbers
     wanted: tuple[str, ...]
     shares: _Numbers
 
@@ -90,7 +99,8 @@ def samples() -> Samples:
     wanted = tuple(topic for topic, _ in told)
     topics = tuple(sorted(set(wanted)))
     shares = np.array([wanted.count(topic) / len(wanted) for topic in topics], dtype=np.float32)
-    return Samples(topics, rarity, index, wanted, shares)
+    about = np.array([_about(said) for _, said in told])
+    return Samples(topics, rarity, index, about, wanted, shares)
 
 
 @lru_cache(maxsize=1)
@@ -99,6 +109,14 @@ def _weights() -> _Numbers:
     text = (files(__package__) / WEIGHTS).read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if not line.startswith("#")]
     return np.array([line.split() for line in lines], dtype=np.float32) / np.float32(PARTS)
+
+
+# Words that stand for what a shape leaves out.
+_FOR_SIGNS = str.maketrans({"@": "exercise", "#": "3", "~": "jargon"})
+
+
+def _about(shape: str) -> _Numbers:
+    return meaning(shape.translate(_FOR_SIGNS))
 
 
 def _features(shape: str) -> set[str]:

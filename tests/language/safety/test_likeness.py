@@ -8,10 +8,13 @@ import pytest
 from bot.language.safety import Level, read_safety
 from bot.language.safety.likeness import KINDS, likeness
 from bot.language.safety.reading import mended_line
-from tests.builders.learn_likeness import FILE, ORDINARY, fit, learnt, left_out, told
+from tests.builders.learn_likeness import ORDINARY, SMOOTH, fit, left_out, told
 
 # Of the texts of authors left out while learning: emergencies that read like one, and other texts that do.
 LEAST_HEARD, MOST_ORDINARY, MOST_OTHERS = 0.88, 0.006, 0.09
+
+# Of the texts of the corpora: those that the weights kept tell as the ones learned again do.
+LEAST_SAME = 0.99
 
 
 @pytest.fixture(scope="module")
@@ -33,15 +36,13 @@ def test_most_emergencies_left_out_are_heard_and_few_other_texts(texts_and_fit) 
     assert np.mean(alarmed["other"]) <= MOST_OTHERS
 
 
-def test_learning_again_gives_what_is_kept(texts_and_fit) -> None:
-    """Fails when a corpus has changed: python -m tests.builders.learn_likeness --write."""
-    _, found = texts_and_fit
-    again = learnt(found)
+def test_learning_again_tells_as_what_is_kept(texts_and_fit) -> None:
+    """Fails when the corpora have moved on: python -m tests.builders.learn_likeness --write."""
+    texts, found = texts_and_fit
+    again = (found.wanted - SMOOTH * found.weights).argmax(axis=1)
+    same = [likeness(text.line)[KINDS[kind]] > 0 for text, kind in zip(texts, again, strict=True) if text.author != ORDINARY]
 
-    with np.load(FILE) as kept:
-        assert list(kept["features"]) == list(again["features"])
-        for name in ("start", "words", "alone", "twos"):
-            assert np.allclose(kept[name].astype(float), again[name].astype(float), atol=5e-3), name
+    assert np.mean(same) >= LEAST_SAME
 
 
 def _group(text) -> str:
