@@ -39,6 +39,8 @@ TOLD = [
     *cases("fifth_round.txt"),
     *cases("odd_words.txt"),
     *cases("sixth_round.txt"),
+    *cases("seventh_round.txt"),
+    *cases("by_cause.txt"),
 ]
 EMERGENCIES = [text for wanted, text in TOLD if wanted == "emergency"]
 
