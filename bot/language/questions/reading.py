@@ -320,6 +320,8 @@ _OPENS = re.compile(
     r"^(?:(?:so|and|but|coach|hey|hi|hello|please|also|ok|sorry|um|then|just) )*"
     r"(?:(?:at|in|on|with|until|for|up to|by|from|under|im up to|since) (?=what|which|when|how))?(?:what|whats|wheres|whens|whos|how|hows|when|where|who|why|which|wth|wtf|do|does|did|can|cant|could|should|would|will|is|are|am|may|shall|must|might|explain|tell|show|remind|give|send|list|describe|define|any|any idea|no idea|no clue|not sure|dunno|dont know)\b|(?:\d|\w) or (?:less|more|not|enough|longer|done|stay|same|\d+$)|yes or no|^(?:\S+ ){0,3}(?:what|how|when|which|where|why|who)\b|\bhow (?:many|much|long|heavy|often|slow)\b|\bpossible$"
     r"|\bi (?:forget|forgot|cant remember|dont remember)\b|\bin (?:\w+ )?(?:english|words|terms)\b"
+    r"|(?<!so )(?<!nor )(?<!neither )(?<!as )(?<!than )\b(?:do|did|shall|should|can|could|may|am|have|was|will|would|must) i\b"
+    r"|^(?:was|were|has|have|had) (?:i|we|my|it|that|this)\b|\b(?:is|was|are) (?:it|that|this|there) (?!\w+ing\b)[^,]* or\b"
 )
 _TELLS = re.compile(
     r"^(?:did|done|got|will|can|may|might|do|have|is|was|are|am) (?:do|done|try|see|get|the same|all|my|\d|it all|good|nice|ready|back|so|not)\b(?!.*\b(?:i|we|you)\b)"

@@ -11,7 +11,7 @@ from tests.builders.question_corpus import cases, misses, situation
 from tests.builders.set_corpus import cases as set_cases
 
 # The least that is put up with; raise it whenever the reader gets better.
-FLOORS = {"corpus.txt": 0.97, "held_out.txt": 0.95}
+FLOORS = {"corpus.txt": 0.97, "held_out.txt": 0.95, "strangers.txt": 0.94}
 # Statements about sets that are read as questions though no question stands in them, of all in the corpora of sets.
 MOST_FALSE = 0.03
 SETS = Path(__file__).parent.parent / "reading" / "corpus"
