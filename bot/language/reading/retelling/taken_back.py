@@ -12,23 +12,24 @@ from bot.language.reading.retelling.rewriting import NUMBER, UNIT, Rewriting
 
 _PAIR = rf"{NUMBER}\s*(?:'?s|{UNIT})?\s*(?:[x×*@]|for|with|at)\s*(?:the\s+)?{NUMBER}\s*(?:{UNIT}|reps?)?"
 _TAKING_BACK = r"(?:no wait|wait no|sorry no|no sorry|no no|no|wait|scratch that|strike that|i mean|i meant|sorry|oops|actually|make that|correction|edit|or rather|rather)"
+_WORDS = (
+    "actually",
+    "correction",
+    "edit",
+    "i mean",
+    "make that",
+    "no",
+    "oops",
+    "rather",
+    "scratch that",
+    "sorry",
+    "strike that",
+    "wait",
+)
 # "20x12 no wait 22x10": the second pair
 PAIR_AGAIN = Rewriting(
     re.compile(rf"{_PAIR}[\s,.…(-]*\b{_TAKING_BACK}\b[\s,.:-]*(?={_PAIR})"),
-    words=(
-        "actually",
-        "correction",
-        "edit",
-        "i mean",
-        "make that",
-        "no",
-        "oops",
-        "rather",
-        "scratch that",
-        "sorry",
-        "strike that",
-        "wait",
-    ),
+    words=_WORDS,
 )
 # "18 kg 9 reps, i mean 16 kg": the load said last, in the place of the first
 LOAD_AGAIN = Rewriting(
@@ -44,20 +45,7 @@ COUNT_AGAIN = Rewriting(
         rf"(?P<joint>[x×*@]|\bfor|\bgot|\bdid)(?P<gap>\s*){NUMBER}(?P<reps>\s*reps?)?[\s,.…(]+(?:{_TAKING_BACK})[\s,.:]+(?P<new>{NUMBER})\s*(?:reps?)?\)?(?=[\s.!,]*$)"
     ),
     "{joint}{gap}{new}",
-    words=(
-        "actually",
-        "correction",
-        "edit",
-        "i mean",
-        "make that",
-        "no",
-        "oops",
-        "rather",
-        "scratch that",
-        "sorry",
-        "strike that",
-        "wait",
-    ),
+    words=_WORDS,
 )
 # "12... 11 actually": the number before it goes
 NOW_THIS = Rewriting(
