@@ -86,11 +86,17 @@ _MOODS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
 )
 
 
+# What a face alone tells.
+_FACES = (("unwell", "🤢🤮🤒🤕🥴😵🤧"), ("low", "😭😢😞😔😩😫😖😣😓🥵😴🥱💀😪😥😰☹🙁"), ("cross", "😡😠🤬👎"))
+
+
 def is_small_talk(text: str) -> bool:
     return bool(_SMALL_TALK.match(text)) or _mood(text) != ""
 
 
 def _mood(text: str) -> str:
+    if not re.search(r"\w", text):
+        return next((kind for kind, faces in _FACES if any(face in text for face in faces)), "")
     return next((kind for kind, words in _MOODS if len(text) <= 60 and words.fullmatch(text)), "")
 
 
@@ -100,7 +106,7 @@ def small_talk_kind(text: str) -> str:
         return "thanks"
     if re.match(r"\W*(?:hi|hello|hey|good (?:morning|evening|afternoon))\b", text, re.IGNORECASE):
         return "greeting"
-    return _mood(text) if not _SMALL_TALK.match(text) else ""
+    return _mood(text) if not (re.search(r"\w", text) and _SMALL_TALK.match(text)) else ""
 
 
 def sounds_like_question(text: str) -> bool:

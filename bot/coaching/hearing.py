@@ -14,7 +14,7 @@ from typing import Any
 from bot.coaching import ask_coach, join, move_days, pain, replies, settings, show, swap
 from bot.coaching.completing import read_with_question
 from bot.coaching.course import Course, bare_situation, course_of
-from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, hear_effort
+from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, hear_effort, point_to
 from bot.coaching.scene import Choice, Scene, answer_by_words, close_questions
 from bot.language import read
 from bot.language.questions import read_questions
@@ -129,6 +129,11 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         word(scene, member)
         return
     if course is not None and ask_coach.wants_beat(scene, course, text):
+        return
+    named = re.fullmatch(r"\W*([a-z]\d)\W*", text, re.IGNORECASE) if "?" not in text else None
+    if named and course is not None and point_to(scene, course, named[1].upper()):
+        return
+    if swap.hear_none(scene, text):
         return
     hurts = safety.level in (Level.PAIN, Level.SAME_DAY, Level.CAUTION)
     if not hurts and ask_coach.hear_wish(scene, member, text):

@@ -28,7 +28,7 @@ from bot.language.readings import (
     UndoHeard,
 )
 from bot.training import people
-from bot.training.blocks import SetPlace, order_of
+from bot.training.blocks import SetPlace, order_of, work_sets
 from bot.training.records import SetRecord
 
 # Taking back reaches as far as this; older sets are corrected by saying so (our choice).
@@ -102,6 +102,24 @@ def carry_out(
                 _point(scene, course, part)
         fresh = course_of(scene, course.member)
         course = fresh or course
+
+
+def finish(scene: Scene, course: Course) -> None:
+    """The member says that the session is over."""
+    _finish(scene, course, FinishHeard())
+
+
+def point_to(scene: Scene, course: Course, label: str) -> bool:
+    """A slot named alone: what comes next is its first set that is still to be done. False if today's day has no such slot."""
+    slot = course.day.slot(label) if course.day else None
+    if slot is None:
+        return False
+    done = {kept.number for kept in course.today_records if kept.label == label}
+    left = [number for number in range(1, len(work_sets(slot)) + 1) if number not in done]
+    if not left:
+        return False
+    _point(scene, course, PointHeard(SetPlace(label, left[0])))
+    return True
 
 
 def session_for(scene: Scene, course: Course, on: date, day: int) -> people.Session:
@@ -333,6 +351,8 @@ def _ask_again(scene: Scene) -> bool:
     message = scene.uow.messages.get(asked.message_id) if asked and asked.message_id is not None else None
     if asked is None or message is None or asked.chosen is not None or scene.now - asked.asked_at > _DOUBT_LIVES:
         return False
+    if scene.uow.asked.count(chat_id=scene.chat_id, code="reading", message_id=asked.message_id) > 1:
+        return False  # put once more already
     deeds = [unpack(data) for _, data in asked.answers]
     places = {(one.on, one.place) for one in _sets_in(deeds) if one.place is not None}
     kept = scene.uow.records.find(member_id=message.member_id, active=True)

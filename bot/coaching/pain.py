@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from datetime import timedelta
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
@@ -103,6 +104,12 @@ def hear(scene: Scene, member: people.Member, message: people.Message, safety: S
         _tell_coach(scene, member, kept, topic=safety.topic)
         return
     course = course_of(scene, member)
+    same = (
+        _just_reported(scene, member) if safety.level is Level.PAIN and not safety.parts and not safety.exercise_words else None
+    )
+    if same is not None:
+        _more_of_it(scene, member, message, same)
+        return
     label = _label(course, safety)
     kept = _keep(scene, member, message, safety, label)
     _stop_slot(scene, member, label)
@@ -116,6 +123,27 @@ def hear(scene: Scene, member: people.Member, message: people.Message, safety: S
         _ask_how_bad(scene, kept)
     else:
         _answer(scene, member, kept)
+
+
+# Words of pain without a place, so soon after a report, are about the same pain (our choice).
+_SAME_PAIN = timedelta(hours=1)
+
+
+def _just_reported(scene: Scene, member: people.Member) -> people.Pain | None:
+    """The pain that was reported a moment ago with its place."""
+    newest = scene.uow.pains.newest(member_id=member.id, open=True)
+    return newest if newest is not None and newest.part and scene.now - newest.at <= _SAME_PAIN else None
+
+
+def _more_of_it(scene: Scene, member: people.Member, message: people.Message, pain: people.Pain) -> None:
+    """More is said of a pain that is known: how bad it is is asked anew, and the coach gets the words."""
+    group = scene.uow.groups.get(member.group_id)
+    if group is not None:
+        course = course_of(scene, member)
+        name = _name(course, pain.label)
+        told = replies.PainForCoach(member.name, message.text[:500], pain.part, pain.severity, pain.label, name, pain.day)
+        scene.say(told, to=group.coach_chat_id, member=member.id)
+    _ask_how_bad(scene, pain)
 
 
 def mark_before(scene: Scene, course: Course, safety: SafetyReading) -> None:

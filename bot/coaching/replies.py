@@ -414,7 +414,7 @@ class NotUnderstood:
 
 @dataclass(frozen=True, slots=True)
 class Acknowledged:
-    """A friendly word, or a mood, that asks for nothing. kind: "thanks", "greeting", "low", "glad", "cross", or "" for any other."""
+    """A friendly word, or a mood, that asks for nothing. kind: "thanks", "greeting", "low", "glad", "cross", "unwell", or "" for any other."""
 
     kind: str = ""
     coach: bool = False

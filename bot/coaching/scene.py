@@ -242,9 +242,12 @@ def answer_by_words(scene: Scene, text: str) -> bool:
     """
     asked = scene.uow.asked.newest(chat_id=scene.chat_id, open=True)
     folded = _fold(text)
+    pain = scene.uow.asked.newest(chat_id=scene.chat_id, open=True, code="pain") if folded.isdigit() else None
+    if pain is not None and _still_about_pain(scene, pain):
+        asked = pain
     if asked is None or not folded or scene.now - asked.asked_at > _ANSWERED_WITHIN:
         return False
-    if folded[0].isdigit() and not is_very_next(scene, asked):
+    if folded[0].isdigit() and not (is_very_next(scene, asked) or _still_about_pain(scene, asked)):
         return False
     if folded == "undo" and _recorded_since(scene, asked):
         return False  # it takes the set back, not what was said before it
@@ -261,6 +264,13 @@ def answer_by_words(scene: Scene, text: str) -> bool:
         # A doubt about a set has its reading (or readings) first and "none of these" last.
         fits = [0] if word == "yes" and len(asked.answers) == 2 else [len(asked.answers) - 1] if word == "no" else []
     return len(fits) == 1 and is_very_next(scene, asked) and choose(scene, asked, fits[0])
+
+
+def _still_about_pain(scene: Scene, asked: people.Asked) -> bool:
+    """How bad it hurts may be said after a word in between; a set in between means that the training went on."""
+    since = scene.uow.messages.count(chat_id=scene.chat_id, id=(asked.after + 1, 2**62))
+    near = since <= 2 and scene.now - asked.asked_at <= _NUMBER_WITHIN
+    return asked.code == "pain" and near and not _recorded_since(scene, asked)
 
 
 def _recorded_since(scene: Scene, asked: people.Asked) -> bool:

@@ -9,7 +9,7 @@ from datetime import timedelta
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
-from bot.coaching.log_sets import member_here, take_back
+from bot.coaching.log_sets import finish, member_here, take_back
 from bot.coaching.scene import Choice, Scene, deed
 from bot.coaching.targets import slot_line
 from bot.training import people
@@ -186,6 +186,14 @@ def _stop(scene: Scene, member: people.Member) -> None:
     own_data.ask_stop(scene, member)
 
 
+def _finish(scene: Scene, member: people.Member) -> None:
+    course = course_of(scene, member)
+    if course is None:
+        no_block(scene, member)
+    else:
+        finish(scene, course)
+
+
 def _calendar(scene: Scene, member: people.Member) -> None:
     from bot.coaching import own_data
 
@@ -233,6 +241,11 @@ _WORDS: tuple[tuple[re.Pattern[str], Shower], ...] = tuple(
         ),
         (r"(?:delete|erase) (?:all )?my data|forget me|erase me", _erase),
         (r"(?:i want to |i'?d like to )?(?:leave|quit)(?: (?:the|this) group)?|unsubscribe", _leave),
+        (
+            r"(?:finish|end|close)(?: (?:the |my |this )?(?:session|workout|training))?|(?:session|workout) (?:over|finished|done)",
+            _finish,
+        ),
+        (r"(?:cancel|abort)(?: (?:the |my |this )?(?:session|workout|training))?", _stop),
         (r"(?:please |pls )?stop(?: it| this| please| pls| everything| writing(?: to)? me| messaging me| texting me)*", _stop),
         (r"privacy|what do you (?:know|keep|store)(?: about me)?|who sees (?:this|my data|my sets)", privacy),
     )

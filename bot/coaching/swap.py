@@ -5,6 +5,7 @@ A substitute is taken for today or for the whole block. The slot stays what it i
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import dataclass, replace
 
@@ -12,7 +13,7 @@ from bot.coaching import replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
 from bot.coaching.own_exercises import own_id, remember_name, stand_in_for
-from bot.coaching.scene import Choice, Scene, deed
+from bot.coaching.scene import Choice, Scene, close_questions, deed, is_very_next
 from bot.coaching.targets import next_up
 from bot.language.situation import Situation
 from bot.language.swaps import SwapAsked, read_swap, things_named
@@ -68,6 +69,22 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
         _ask_which(scene, course, asked)
         return True
     offer(scene, course, label, asked.reason, asked.part, asked.missing, wanted=asked.wanted)
+    return True
+
+
+_NONE = re.compile(
+    r"\W*(?:no(?:ne|pe)?|neither|nothing|no thanks?|none of (?:these|them|those)|never ?mind|forget it|leave it|keep (?:it|the old one)(?: as it is)?)\W*",
+    re.IGNORECASE,
+)
+
+
+def hear_none(scene: Scene, text: str) -> bool:
+    """None of the offered substitutes: said as the very next thing, it ends the matter."""
+    asked = scene.uow.asked.newest(chat_id=scene.chat_id, open=True)
+    if asked is None or asked.code != "swap" or not _NONE.fullmatch(text) or not is_very_next(scene, asked):
+        return False
+    close_questions(scene, ("swap",))
+    scene.say(replies.CoachSaysSentence("left_it"))
     return True
 
 

@@ -148,3 +148,31 @@ async def test_what_still_hurts_is_pain_of_today(stage: Stage) -> None:
 
     assert "How bad is it, your knee" in mira.last.text
     assert stage.coach.last.text.startswith("Mira reports pain: knee")
+
+
+@staged()
+async def test_how_bad_it_is_may_come_after_a_word_in_between(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    await mira.says("my shoulder hurts")
+    await mira.says("sorry, phone rang")
+
+    await mira.says("4")
+
+    assert "shoulder, 4 of 10" in "".join(message.text for message in stage.coach.from_bot())
+    assert stage.records(mira) == ["A1.1 16 kg x 12"]
+
+
+@staged()
+async def test_more_words_of_the_same_pain_stop_no_other_exercise(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+    await mira.says("12")
+    await mira.says("my knee hurts 3/10")
+
+    await mira.says("it hurts more now")
+
+    assert mira.last.text.startswith("How bad is it, your knee")
+    assert "“it hurts more now”" in stage.coach.last.text
+    with stage.uow() as uow:
+        assert [(pain.part, pain.label) for pain in uow.pains.find(member_id=stage.member_of(mira).id)] == [("knee", "A1")]

@@ -416,3 +416,69 @@ async def test_a_question_without_offers_has_no_none_of_these(stage: Stage) -> N
     await mira.says("12")
 
     assert "None of these" not in mira.last.labels
+
+
+@pytest.mark.parametrize(
+    ("face", "begins"), [("🤮", "If you feel unwell"), ("😭", "Some days are like that."), ("💪", "Good."), ("...", "Good.")]
+)
+def test_a_face_is_answered_by_what_it_tells(face: str, begins: str) -> None:
+    @staged()
+    async def play(stage: Stage) -> None:
+        mira = await stage.member()
+
+        await mira.says(face)
+
+        assert mira.last.text.startswith(begins)
+
+    play()
+
+
+@pytest.mark.parametrize("said", ["finish", "end session", "workout over"])
+def test_a_session_ends_in_other_words_too(said: str) -> None:
+    @staged()
+    async def play(stage: Stage) -> None:
+        mira = await stage.member()
+        await mira.says("20x12")
+
+        await mira.says(said)
+
+        assert mira.last.text.startswith("Session closed: 1 of 7 sets")
+
+    play()
+
+
+@staged()
+async def test_a_slot_named_alone_is_next(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("b1")
+    assert mira.last.text.startswith("Next: B1 Romanian deadlift, set 1 of 2")
+
+    await mira.says("30x10")
+
+    assert stage.records(mira) == ["B1.1 pair of 30 kg x 10"]
+
+
+@pytest.mark.parametrize("said", ["none of these", "no", "never mind", "keep it as it is"])
+def test_none_of_the_offered_substitutes_ends_the_matter(said: str) -> None:
+    @staged()
+    async def play(stage: Stage) -> None:
+        mira = await stage.member()
+        await mira.says("what instead of A1?")
+
+        await mira.says(said)
+
+        assert mira.last.text == "All right, nothing changes."
+
+    play()
+
+
+@staged()
+async def test_a_doubt_is_put_again_once_and_no_more(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("A1 16x12, 12, 11, 10")
+    await mira.says("A2 12, 10")
+    await mira.says("done")
+
+    sent = await mira.says("that's it")
+
+    assert not any("not on record yet" in message.text for message in mira.since(sent))

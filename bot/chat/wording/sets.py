@@ -243,6 +243,7 @@ _SMALL_TALK = {
     "thanks": "You are welcome.",
     "glad": "Good to hear.",
     "low": "Some days are like that. Fewer sets or less weight are fine: <code>skip B1</code>, or <code>done</code> for today.",
+    "unwell": "If you feel unwell, stop for today: the block waits. If something hurts, tell me where.",
     "cross": "Fair enough. If something is in the way, say what: <code>tell my coach ...</code> goes there word for word.",
 }
 
