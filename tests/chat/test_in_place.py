@@ -33,7 +33,7 @@ def fails(reply: Any) -> str:
     raise KeyError("no such word")
 
 
-@pytest.mark.parametrize("kind", ["StopAndCall", "SeeSomeoneToday", "AreYouAllRight", "WarningSigns"])
+@pytest.mark.parametrize("kind", ["StopAndCall", "StopAndAsk", "SeeSomeoneToday", "AreYouAllRight", "WarningSigns"])
 def test_the_advice_of_an_emergency_is_given_in_any_case(kind: str) -> None:
     said = in_place_of(kind).text
 

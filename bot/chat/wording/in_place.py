@@ -20,7 +20,7 @@ _PAIN = (
     "(The rest of my answer is missing because of a fault on my side. What you sent me is kept.)"
 )
 _INSTEAD = {
-    **dict.fromkeys(("StopAndCall", "SeeSomeoneToday", "AreYouAllRight", "WarningSigns"), _EMERGENCY),
+    **dict.fromkeys(("StopAndCall", "StopAndAsk", "SeeSomeoneToday", "AreYouAllRight", "WarningSigns"), _EMERGENCY),
     **dict.fromkeys(("Caution", "AskPainWhere", "AskPainHowBad", "PainNoted"), _PAIN),
 }
 
