@@ -14,8 +14,9 @@ from typing import Any
 from bot.coaching import ask_coach, join, move_days, pain, replies, settings, show, swap
 from bot.coaching.completing import read_with_question
 from bot.coaching.course import Course, bare_situation, course_of
-from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, hear_effort, point_to
+from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, point_to
 from bot.coaching.scene import Choice, Scene, answer_by_words, close_questions
+from bot.coaching.session_end import hear_effort
 from bot.language import read
 from bot.language.questions import read_questions
 from bot.language.readings import Aside, AsideKind, Option, Reading, SetsHeard, Verdict

@@ -9,8 +9,9 @@ from datetime import timedelta
 
 from bot.coaching import replies
 from bot.coaching.course import Course, course_of
-from bot.coaching.log_sets import finish, member_here, take_back
+from bot.coaching.log_sets import member_here, take_back
 from bot.coaching.scene import Choice, Scene, deed
+from bot.coaching.session_end import finish
 from bot.coaching.targets import slot_line
 from bot.training import people
 from bot.training.order_rules import is_easing_in
