@@ -113,22 +113,26 @@ def sounds_like_question(text: str) -> bool:
     return bool(_QUESTION.search(text))
 
 
-_TO_COACH = re.compile(
+_TO_COACH = (
     r"\W*(?:(?:please|pls|can you|could you|i want to|i need to) )*(?:"
     r"(?:tell|ask|inform|message|text|write|write to|talk to|speak to) (?:my |the )?(?:coach|trainer|{name})\b|"
     r"let (?:my |the )?(?:coach|trainer|{name}) know\b|"
-    r"(?:a )?(?:message|question|note|word) (?:for|to) (?:my |the )?(?:coach|trainer|{name})\b|"
-    r"(?:coach|{name})\s*:|(?:hey |hi |dear )?coach, )"
+    r"(?:a )?(?:message|question|note|word) (?:for|to) (?:my |the )?(?:coach|trainer|{name})\b)"
 )
+_TO_COACH_BY_NAME = r"\W*(?:(?:hey |hi |dear )?coach|{name})(?:\s*:|, )"
 
 
-def hear_wish(scene: Scene, member: people.Member, text: str) -> bool:
-    """ "Tell my coach that ...", "ask Ines if ...": said to be for the coach, so it goes there, whatever else it may mean."""
+def hear_wish(scene: Scene, member: people.Member, text: str, *, sets: bool) -> bool:
+    """ "Tell my coach that ...", "ask Ines if ...": said to be for the coach, so it goes there, whatever else it may mean.
+
+    sets: the text tells of sets; then "Coach, 20x12" is only a manner of speaking.
+    """
     group = scene.uow.groups.get(member.group_id)
     if group is None:
         return False
-    pattern = _TO_COACH.pattern.replace("{name}", re.escape(group.coach_name))
-    if not re.match(pattern, text, re.IGNORECASE):
+    patterns = (_TO_COACH,) if sets else (_TO_COACH, _TO_COACH_BY_NAME)
+    name = re.escape(group.coach_name)
+    if not any(re.match(pattern.replace("{name}", name), text, re.IGNORECASE) for pattern in patterns):
         return False
     relay(scene, member, text, to_coach=True)
     return True

@@ -136,11 +136,12 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         return
     if swap.hear_none(scene, text):
         return
-    hurts = safety.level in (Level.PAIN, Level.SAME_DAY, Level.CAUTION)
-    if not hurts and ask_coach.hear_wish(scene, member, text):
-        return
     reading = (read_with_question(scene, course, text) if course else None) or read(text, situation, catalogue)
     scene.uow.messages.save(replace(message, certainty=reading.certainty))
+    cared_for = safety.level in (Level.PAIN, Level.SAME_DAY, Level.CAUTION)
+    sets = reading.verdict is Verdict.RECORD
+    if not cared_for and ask_coach.hear_wish(scene, member, text, sets=sets) and not sets:
+        return
     if reading.verdict is not Verdict.NOT_SETS and course is not None:
         hurts = safety.level in (Level.PAIN, Level.SAME_DAY)
         unsure = reading.verdict is Verdict.ASK and not hurts
@@ -151,7 +152,7 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
         sets_answered = _sets(scene, course, message, reading)
         _asides(scene, member, message, reading.asides, safety, situation, answered=sets_answered)
         return
-    if not hurts and ask_coach.hear_reply(scene, member, text):
+    if not cared_for and ask_coach.hear_reply(scene, member, text):
         return
     if _others_claim(scene, member, message, text, safety, situation, reading):
         return

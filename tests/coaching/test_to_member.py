@@ -136,6 +136,25 @@ def test_what_is_said_to_be_for_the_coach_goes_there(said: str) -> None:
 
 
 @staged()
+async def test_sets_told_to_the_coach_by_name_are_sets(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("Coach, 20x12")
+
+    assert stage.records(mira) == ["A1.1 20 kg x 12"]
+
+
+@staged()
+async def test_sets_in_words_for_the_coach_are_kept_as_well(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("tell my coach A1 20x12")
+
+    assert stage.records(mira) == ["A1.1 20 kg x 12"]
+    assert "tell my coach A1 20x12" in stage.coach.last.text
+
+
+@staged()
 async def test_a_statement_is_not_called_a_question(stage: Stage) -> None:
     mira = await stage.member()
 
