@@ -33,7 +33,7 @@ _PAIN = re.compile(
     rf"|\b{_BODY}\s+(?:is|was|feels?|felt|got|went|been|gave|started|still|a bit|bit|really|quite)?\s*(?:a bit |bit |really |quite |so |kinda |pretty |very |feeling |super )*"
     rf"(?:sore|stiff|tight|bad|weird|off|funny|dodgy|iffy|cranky|grumpy|wonky|unstable|odd|strange|giving way|gave way)\b"
     rf"|\b(?:because of|cos of|cuz of|due to|on account of) (?:my|the) (?:left |right |lower |bad |sore |dodgy |poor )*{_BODY}\b(?! (?:day|workout|press|curl))"
-    rf"|\b{_BODY}(?:'?s| is| are| was| were)? (?:a |an |at |about )*(?:\d|10)(?:\s*/\s*| out of )10\b"
+    rf"|\b{_BODY}(?:'?s| is| are| was| were)? (?:a |an |at |about )*(?:\d|10)(?:\s*/\s*| out of | outta )10\b"
     rf"|\b{_BODY}(?:'?s| is| are| was| were)? killing\b|\b(?:sore|dodgy|bad|stiff|tight|iffy|weird) (?!side|arm|leg){_BODY}\b"
 )
 _OWN_BODY = re.compile(rf"\b(?:(?:and|but|with) )?(?:my )?(?:left |right |lower |upper |both )?{_BODY}\b")
@@ -309,6 +309,7 @@ def _kind(piece: str, asked: bool) -> str:
         return "question" if asked else "chat"
     if (
         _FUTURE.search(piece)
+        and not re.search(r"\bskip", piece)
         and _ANY_NUMBER.search(_LABEL.sub("", piece))
         and not _PAST.search(piece)
         and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d|\d\s*(?:kg|lbs?|kilos|pounds|reps)", piece)
@@ -319,7 +320,7 @@ def _kind(piece: str, asked: bool) -> str:
     if _DATE.search(piece) and not re.search(r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d", piece):
         return "date"
     if _SWAP.search(piece) and not re.search(
-        r"\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|\d+ [a-z][a-z -]{2,20} (?:with )?no bands?|no bands?(?: this time| today| now| on that)?,? \d",
+        r"\b(?:swapped|switched|changed|moved) (?:up |down |over )?(?:to|onto) (?:the |a )?[a-z]+ (?:band|one)|\d\s*(?:kg|lbs?)?\s*[x×]\s*\d|\b(?:got|did)\b.*\d|instead of \d|\d+ [a-z][a-z -]{2,20} (?:with )?no bands?|no bands?(?: this time| today| now| on that)?,? \d",
         piece,
     ):
         return "swap"

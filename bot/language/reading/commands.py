@@ -28,6 +28,7 @@ _UNDO_INSIDE = re.compile(
     r"|(?:(?:that|this|the|my) (?:very )?(?:last |previous |latest )?(?:one|set|entry|message|text)|the last|my last|last (?:one|set|entry)|that|it)"
     r"(?=[\s.!]*$|[,;.!]|\s+(?:please|pls|plz|i|it|it's|its|was|cos|cuz|because|as|sorry)\b))"
 )
+_TAKE_OFF = re.compile(r"\btake it (?:off|out|back)[\s.!]*(?:(?:please|pls|plz)[\s.!]*)?$")
 _TAKE_BACK = re.compile(
     r"\btake (?:that|this|the|my)(?: last| previous)?(?: one| set| entry)? (?:back|off|out)\b(?! (?:the|of)\b)"
 )
@@ -38,7 +39,7 @@ _TWICE = re.compile(
     rf"{_LEAD}(?:i |that |it |phone |my phone |app |net |the net |network |think i |it'?s a |was a |got |may have |must have |accidentally )*(?:(?:sent|posted|typed|logged|entered|submitted|pressed|went|put|hit send)(?: (?:(?:that|the|my) [a-z]{3, 12}(?= twice)|that|it|this|one|last|in|through|off|send|message|text|the same(?: thing)?|same thing))* (?:twice|two times|2 times|double|2x|2 times|again by (?:mistake|accident)|again by accident)|(?:a )?(?:duplicate|dupe|dup|double (?:sent|post|send|text|message|entry|tap|tapped|posted|logged))(?: message| entry| sorry)?|ignore the (?:second|2nd|duplicate|double|repeat|first)(?: one| message)?|(?:sent|messaged) twice|twice by (?:mistake|accident)){_TAIL}"
 )
 _FINISH = re.compile(
-    rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|finish(?:ed)? already|done already|that'?s (?:the|my) day|done for the day|nothing (?:more|else) (?:from me|today|for me)(?: today| tonight)?|done like dinner(?: for (?:the day|today))?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
+    rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|finish(?:ed)? already|done already|that'?s (?:the|my) day|done for the day|finish(?:ing)? today|nothing (?:more|else) (?:from me|today|for me)(?: today| tonight)?|done like dinner(?: for (?:the day|today))?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
     rf"(?:that'?s )?all i (?:can|could|'?ve) (?:do|manage|managed|get done|got)|that concludes (?:today|it|the session|my session)|tutto fatto|fatto tutto|koniec|fini|terminé|terminado|listo|klaar|ferdig|färdig|gotowe|finishing (?:here|up|now|there|early)|that'?ll do(?: me)?|that will do(?: me)?|ready(?= for today)|finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|roll|bounce|scoot|jet|head(?: out| off)?|cut it short)|out of time|ran out of time|that'?s (?:all i (?:got|have|had|can (?:do|manage)|could (?:do|manage))(?: (?:time|the time|energy))?(?: (?:for|in me))?|my lot|enough|plenty|about it)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|(?:for )?this (?:morning|evening|afternoon)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
     rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
@@ -55,7 +56,7 @@ _WRONG_CHAT = re.compile(
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
     r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip(?! rope)|skipped(?! rope)|skipping(?! rope)|skiped|skippin|no time for|no time left for|not doing|(?:i )?(?:don'?t|do not) do|(?:i )?leave(?= (?:the|out|this|that|my))|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
-    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?(?! (?:the |my )?(?:belt|band|vest|bag|weights?|straps?|plates?|collars?)\b)|no more|without|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|sack(?:ing|ed)? off|swerv(?:ing|ed)|bunking off|jibbing|salto(?= |$)|salte|saute|ohne(?= die| den| das)|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
+    r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?(?! (?:the |my )?(?:belt|band|vest|bag|weights?|straps?|plates?|collars?)\b)|no more|without(?! (?:any |a |the |my )?(?:bands?|weights?|belt|bag|pack|help|assistance|load|vest|stop\w*|rest\w*|pause\w*)\b)|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|sack(?:ing|ed)? off|swerv(?:ing|ed)|bunking off|jibbing|salto(?= |$)|salte|saute|ohne(?= die| den| das)|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
 )
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NUMBER_TOLD = re.compile(
@@ -63,7 +64,7 @@ _NUMBER_TOLD = re.compile(
 )
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
 _NO_NAMED = re.compile(
-    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok|heute|vandaag|hoy|i dag|idag))\s*(?:no (?:more )?|keine? |geen |pas de |nada de |ingen |screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
+    r"(?:^|[,.;!\n]|\b(?:and|but|so|ok|heute|vandaag|hoy|i dag|idag|today|tonight))\s*(?:no (?:more )?|keine? |geen |pas de |nada de |ingen |screw |sod |stuff |forget |nope to |no to |bugger |blow off |blowing off )(?:the |my )?(?P<what>[a-z][\w' -]{1,40}?)"
     r"(?=\s*(?:[,.;!\n]|$|\b(?:today|tonight|this time|for me|because|cos|cuz|as|since|though)\b))|"
     r"(?:^|[,.;!\n]|\b(?:and|but|so|ok))\s*(?P<what2>[a-z][\w' -]{1,40}?)\s+(?:not today|not happening|(?:is|are|were)n'?t happening|ain'?t happening|"
     r"(?:was |were |got )?skipped|ain'?t gonna happen|aint happening|(?:say )?no$|(?:is|are) a no|can wait|will have to wait|another day|not tonight|no chance)\b"
@@ -106,7 +107,9 @@ def short_command(folded: str, situation: Situation) -> tuple[Heard, ...] | None
     text = _WRONG_CHAT.sub("", text).replace("undo-", "undo ")
     if len(text) > 120 or "?" in text:
         return None
-    if _UNDO.fullmatch(text) or ((_UNDO_INSIDE.search(text) or _TAKE_BACK.search(text)) and not _ANY_NUMBER.search(text)):
+    if _UNDO.fullmatch(text) or (
+        (_UNDO_INSIDE.search(text) or _TAKE_BACK.search(text) or _TAKE_OFF.search(text)) and not _ANY_NUMBER.search(text)
+    ):
         return (UndoHeard(),)
     if not _ANY_NUMBER.search(text) and any(_UNDO.fullmatch(piece.strip()) for piece in _CLAUSES.split(text)):
         return (UndoHeard(),)  # "oh no I pressed the wrong thing, please take that one off"

@@ -21,7 +21,7 @@ from bot.training.blocks import SetKind
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.records import SetDone, SetRecord, Source
 
-_SOFT = r"(?:(?:now|scusa|scusate|oh goodness|goodness|gosh|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|hold up|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
+_SOFT = r"(?:(?:now|scusa|scusate|oh goodness|goodness|gosh|errado|falsch|fout|fel|feil|pardon|oh dear|apologies|apology|my apologies|bloody autocorrect|autocorrect|stupid phone|fat fingers?|fat thumbs?|for the record|shit|fuck|bollocks|crap|kindly|please|pls|oeps|ups|pardon|perdon|desculpa|disculpa|perdona|sorry about that|ok|oh|oops|whoops|sorry|nah|naw|no|nope|wait|actually|hey|ah|argh|ugh|hmm|um|nah|naw|yo|bruh|bro|lol|haha|mate|hang on|hold on|hold up|my bad|correction|edit|sry|soz|damn|hi|coach|just|my|mistake|typo|fix|so|and|also|i think|but)[\s,.:!-]*)*"
 _WAS = r"(?:was(?:n'?t)?|were|war|waren|était|etait|era|foi|is|should(?:'?ve| have)? (?:been|be|say|read)\b|shld be|needs to be|ought to be|must be|had been|=|wuz|wasd)"
 _ACTUALLY = r"(?:\s*(?:nur|seulement|solo|só|actually|only|really|just|meant to be|supposed to be|in fact|more like|at|with|a|an|for|to|also|done with|with the|the))*"
 _WHICH = r"(?:that (?!last|one|set|was|is)[a-z]{3,12}|that|it|this|those|these|they|that one|that set|the last one|last one|last|last set|the last set|my last set|the last|my last one|my last|previous|previous one|previous set|the previous one|the one before|that last one|that last set|the weight|weight|the load|load|(?:the |my )?(?:bag|backpack|rucksack|pack|kettlebell|kb|bell|dumbbells?|dbs?|bar|vest|sandbag)|reps|the reps|it actually|the kg)"
@@ -62,7 +62,9 @@ _NOT = re.compile(
 )
 _WRONG_FIRST = re.compile(r"^\s*(?P<wrong>\d+(?:[.,]\d+)?)\s*(?:kg|lbs?|reps?)?\s*(?:to|->|=>|→)\s*(?=\d)")
 _SORRY = re.compile(r"\b(?:so+r+y+|sorri|srry|soz+|sowwy)\b")
-_AFTERWORD = re.compile(r"(?<=\d)[.!]+\s+(?!.*\b(?:left|right|then)\b)[^\d]+$")  # "row was 125. can't count plates today"
+_AFTERWORD = re.compile(
+    r"(?<=\d)(?:[.!]+\s+|\s*(?=\())(?!.*\b(?:left|right|then)\b)[^\d]+$"
+)  # "row was 125. can't count plates today"
 _OF_A_SET = re.compile(r"\b(?:set|first|second|third|fourth)\b")
 _NOW = re.compile(r"^(?:now|and now|but|right now)[\s,]+(?=hold|that|wait|no\b|the|it)")
 _AIMED = re.compile(r"(?:i )?(?:meant|mean|wanted) to (?:do|get|hit|be)\b")
@@ -70,7 +72,7 @@ _IT_WAS = re.compile(
     r"(?:[a-z]\d\b|(?:bar|weight|load|bag|bell|kettlebell|band) (?=was|is|should)|it|that|this|those|the \w+|i meant|should|was|set \d)\b"
 )
 _DENIES = re.compile(
-    r"\b(?:miscounted|mistyped|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|fix|correct|correction|hang on|hold on|my bad)\b"
+    r"\b(?:miscounted|mistyped|misread|counted wrong|lost count|error|oh dear|nah|naw|no|nope|sorry|oops|oeps|ups|whoops|wait|actually|wrong|mistake|typo|capped|lied|swap|swapped|my (?:last )?(?:message|text|entry)|fix|correct|correction|hang on|hold on|my bad)\b"
 )
 # Without one of these no text is a correction; most sets stop here.
 _HINT = re.compile(
@@ -173,7 +175,9 @@ def _with_digits(folded: str) -> str:
 
 def _corrected(found: re.Match[str], situation: Situation, catalogue: Catalogue, *, plain: bool) -> Found | None:
     groups = found.groupdict()
-    groups["value"] = re.split(r"(?: as well| too)?,\s*(?=i\b|my\b|sorry|miscount|not sure)|\s+as well\b", groups["value"])[0]
+    groups["value"] = re.split(
+        r"(?: as well| too)?,\s*(?=i\b|my\b|sorry|miscount|not sure|(?:the )?(?:other|rest)\b)|\s+as well\b", groups["value"]
+    )[0]
     value, wrong = groups["value"], groups.get("wrong")
     denied = _NOT.search(value)
     if denied:

@@ -21,7 +21,7 @@ from bot.training.loads import BODY_WEIGHT, Load, LoadKind, Unit
 from bot.training.records import DropDone
 
 _STRENGTHS = frozenset(["light", "medium", "heavy", "thin", "thick", "strong"])
-_WARM_UPS = frozenset(("warmups", "wus"))
+_WARM_UPS = frozenset(("warmups", "wus", "warm-ups", "warm - ups", "warm ups"))
 _LONGEST_LIST = 12
 _WORK_BEGINS = Decimal("1.8")  # times the warm-up before it
 _A_MINUTE = 60

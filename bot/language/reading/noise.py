@@ -49,9 +49,14 @@ FIRST: tuple[Rewriting, ...] = (
 # Applied where both a number and words stand.
 AMONG_WORDS: tuple[Rewriting, ...] = (
     loads.HEAVIER,
+    loads.BUMPED,
+    aims.BEAT_BY,
+    sides.ONE_THEN_OTHER,
+    others.BREATHS,
     loads.MOVED_TO,
     lists.THIS_SET,
     efforts.COULD_HAVE,
+    efforts.EASILY_MORE,
     efforts.STUCK,
     efforts.DOWN,
     aims.EXPECTED,

@@ -349,6 +349,8 @@ def _changed(
         return None
     step = 1 if change.text in ("one", "1", "an") and change.end - change.start > 4 else None
     giver = next((t for t in reversed(numbers) if t.end <= change.start and not t.unit), None)
+    if giver is not None and re.search(r"[.!?\n]\s|\blast (?:two|few|rep)", folded[giver.end : change.start]):
+        return None  # "50s 10. last two were more of a heave than a row"
     if giver is not None and setting.needs_load and giver.number != giver.number.to_integral_value():
         if before.done.load is None or before.done.load.amount is None:
             return None

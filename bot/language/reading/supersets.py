@@ -214,7 +214,7 @@ class Group:
         """ "same for both", "same again round 3", while a superset is done in turns: each exercise again."""
         marks = [mark for entry in entries for item in entry.items for mark in item.marks]
         numbers = [term for entry in entries for item in entry.items for term in item.numbers]
-        sames = sum(mark.kind == "A" and mark.text not in ("as", "like") for mark in marks)
+        sames = sum(mark.kind == "A" and mark.text not in ("as", "like", "once", "one") for mark in marks)
         wanted = sames and not numbers and not any(entry.label or entry.exercise for entry in entries)
         day = self.told.day
         if not wanted or day is None or not (_ROUND.search(self.folded) or sames > 1):

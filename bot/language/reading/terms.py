@@ -237,7 +237,7 @@ def _word(tokens: Sequence[Token], at: int, clause: Clause) -> int:
             if kind == "k":
                 clause.verbs += 1
             if kind != ".":
-                phrase = " ".join((text, *rest)) if kind == "d" else text
+                phrase = " ".join((text, *rest)) if kind in "dW" else text
                 clause.terms.append(Term(kind, phrase, token.start, tokens[at + len(rest)].end))
             return 1 + len(rest)
     if text == "warm" and at + 1 < len(tokens) and tokens[at + 1].kind == "n":

@@ -50,6 +50,12 @@ B_FOUR = Rewriting(
     re.compile(r"(?<=\bas )b4\b"),
     words=("as",),
 )
+# "i beat last week by one rep"
+BEAT_BY = Rewriting(
+    re.compile(r"\bbeat last (?P<when>week|time) by (?P<n>one|two|1|2)(?: reps?)?\b"),
+    "{n} more than last {when}",
+    words=("beat last",),
+)
 # "thought i had 12, got 10"
 EXPECTED = Rewriting(
     re.compile(

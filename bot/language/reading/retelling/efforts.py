@@ -35,15 +35,37 @@ COULD_HAVE = Rewriting(
     once=True,
     words=("could",),
 )
+# "16s (12), easily 3 more": what was left over
+EASILY_MORE = Rewriting(
+    re.compile(r"\beasily (?:another )?(?P<n>one|two|three|four|[1-4]) more\b"),
+    lambda found: f"rir {FEW.get(found['n'], found['n'])}",
+    where=counted_before,
+    once=True,
+    words=("easily",),
+)
 # "20x10, the 11th got stuck"
 STUCK = Rewriting(
     re.compile(
-        rf"\b{NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go(?: up)?|would(?: not|n'?t) go(?: up)?(?: at all)?|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned)\b"
+        rf"\b{NTH}(?:\s+(?:one|rep))?\s+(?:got stuck|was stuck|stuck|didn'?t go(?: up)?|would(?: not|n'?t) go(?: up)?(?: at all)?|no go|didn'?t move|stalled|died|wouldn'?t move|came back down|got pinned|went nowhere|stayed down|did not (?:go|move))\b"
     ),
     "failed",
     where=digit_beside,
     once=True,
-    words=("came back down", "didn", "died", "got pinned", "no go", "stalled", "stuck", "t move", "would not go", "wouldn"),
+    words=(
+        "came back down",
+        "didn",
+        "died",
+        "did not",
+        "got pinned",
+        "no go",
+        "nowhere",
+        "stayed down",
+        "stalled",
+        "stuck",
+        "t move",
+        "would not go",
+        "wouldn",
+    ),
 )
 _AS_ASKED = re.compile(r"\b(?:like|as) (?:asked|told|you said|planned|written|prescribed)\b")
 
@@ -118,7 +140,7 @@ MORE_LEFT = Rewriting(
     re.compile(
         r"\b(?:i )?(?:could(?:'?ve| have| of|a)?|had|felt like i had|probably had|think i had|still had)\s+(?:(?:easily|maybe|probably|perhaps|definitely|just about|about|at least)\s+)*"
         r"(?:(?:done|do|got|get|gotten|had|squeezed|squeeze|managed|manage|gone|ground|hit|pushed)\s+)?(?:out\s+)?(?:for\s+)?(?:(?:easily|maybe|probably|perhaps|at least)\s+)*"
-        r"(?P<n>another one|another|one|two|three|four|a couple|a couple of|a few|[1-5])\s*(?:more|extra|left|in me|in the tank|in reserve|or so|reps?|\s)*(?<=[a-z\d])(?=\s*(?:[,.;!)]|$|\band\b|\bif\b|\bbut\b))"
+        r"(?P<n>another one|another|one|two|three|four|a couple|a couple of|a few|[1-5])\s*(?:more|extra|left|in me|in the tank|in reserve|or so|reps?|\s)*(?<=[a-z\d])(?=\s*(?:[,.;!)]|$|\band\b|\bif\b|\bbut\b|i'?d say|i (?:think|reckon|guess)|for sure|easily|easy))"
     ),
     lambda found: f"rir {FEW.get(found['n'], found['n'])}",
     where=counted_before,
@@ -173,7 +195,7 @@ RANGE_RPE = Rewriting(
 # "20x10 failed on the 11th"
 FAILED = Rewriting(
     re.compile(
-        rf"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out)(?:\s+(?:the|rep|number|that))*\s+{NTH}\b(?:\s+(?:rep|one))?"
+        rf"\b(?:couldn'?t|could not|didn'?t|cldnt|can'?t)\s+(?:quite\s+)?(?:get|do|finish|manage|hit|make|complete|lock out|budge|move|press|lift|grind)(?:\s+(?:the|rep|number|that))*\s+{NTH}\b(?:\s+(?:rep|one))?"
         rf"|\bfail(?:ed|ing|s|ure(?=\s+(?:at|on|in|during)))?\s+(?:at|on|the|in|during|rep|my|with|attempting|trying|number|\s)*\s*(?:the\s+|rep\s+)?{NTH}\b(?:\s+(?:rep|one))?|\bmissed\s+(?:the\s+|rep\s+|on\s+)*{NTH}\b(?:\s+rep)?(?!\s+(?:set|sets|reps|days?|sessions?)\b)"
     ),
     "failed",

@@ -104,6 +104,14 @@ PUT_IN = Rewriting(
     "up {by},",
     words=("add", "chucked", "put", "stuck", "threw"),
 )
+# "bumped it 10 lbs still 8": up by so much
+BUMPED = Rewriting(
+    re.compile(
+        rf"\b(?:bumped|upped|raised|increased)(?: (?:it|them|that|up|by|the (?:weight|load|bar)))* (?P<by>{NUMBER}\s*{UNIT}|\d+[.,]5)\b(?! to\b)"
+    ),
+    "up {by},",
+    words=("bumped", "increased", "raised", "upped"),
+)
 _TRIPLES = {"single": 1, "double": 2, "triple": 3}
 # "80 for a hard triple"
 FOR_A_TRIPLE = Rewriting(

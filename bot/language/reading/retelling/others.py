@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from bot.language.reading.clauses import FULL_SET, NO_LIFT
-from bot.language.reading.retelling.rewriting import NUMBER, UNIT, Rewriting, digit_after, digit_beside
+from bot.language.reading.retelling.rewriting import NTH, NUMBER, UNIT, Rewriting, digit_after, digit_beside
 from bot.language.reading.words import COLOURS, SHADES
 
 # "three point row": the number of a name
@@ -124,6 +124,12 @@ GIVEN_UP = Rewriting(
     once=True,
     words=("too",),
 )
+# "7 + 3 + 1 with ten breaths between"
+BREATHS = Rewriting(
+    re.compile(rf"\b(?:with |after )?(?:\d+|{NTH}) (?:deep |big )?breaths(?: (?:in )?between(?: (?:each|them))?)?\b"),
+    where=digit_beside,
+    words=("breath",),
+)
 _FOUR = re.compile(r"(?<![\d.@])\s*(\d)\s?-\s?(\d)\s?-\s?(\d)\s?-\s?(\d)(?![\d.])")
 
 
@@ -143,7 +149,7 @@ def _unless_four_counts(found: re.Match[str]) -> str:
 NO_COUNTS = Rewriting(
     re.compile(
         rf"(?:@|at|with)?\s*(?:a\s+)?(?:tempo\s*(?:of\s*)?)?(?<![\d.,a-z-])(?<!\d - )\d\s?[-–:]\s?\d\s?[-–:]\s?[\dx]\s?[-–:]\s?[\dx](?![\d.]|\s?[-–]\s?\d)|(?:@\s*|at\s+|with\s+)?tempo\s*(?:of\s*|was\s*|:\s*)?[\dx]{{3,4}}\b"
-        rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{NUMBER}\s?(?:-\s?{NUMBER}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
+        rf"|(?:with\s+|w/?\s*)?(?:an?\s+)?{NUMBER}\s?(?:-\s?{NUMBER}\s?)?(?:s|sec|secs|seconds?|count)\s+(?:breaths?|breathers?|rests?(?!\s*-?\s*paus)|breaks?|gaps?|negatives?|eccentrics?|lowering|pauses?|descents?|tempo|on the way (?:down|up)|down(?=\b(?! to))|holds? at|squeezes?)\b"
         rf"|\b(?:heart ?rate|hr|pulse|bpm)\s*(?:(?:of|was|at|is|around|about|:|got|went|hit|peaked|up|to|reached|showing|says|said)\s*)*\d{{2,3}}\b|\b\d{{2,3}}\s*bpm\b"
         rf"|\b(?:ready for|(?:next (?:time|week|session)|volgende keer|nächstes mal|la prochaine fois|próxima vez|nästa gång)(?: i'?ll)?(?: try| do| go(?: for)?| use| with)?|(?:will|i'?ll|gonna|going to) (?:try|do|go(?: for| to| up to)?|use)|could (?:go|use|try|handle)|could do(?=\s+(?:the\s+)?{NUMBER}\s*(?:kg|kgs|lbs?|kilos?|pounds?|next\b)))\s+(?:the\s+|for\s+|with\s+)?{NUMBER}\s*(?:kg|kgs|lbs?|kilos?|pounds?)?(?:\s+next (?:time|week|session|set))?"
         rf"|\b(?:after|took|in|for|needed|had|with)\s+(?:a\s+|about\s+)?{NUMBER}\s*(?:min|mins|minutes?|m|s|sec|secs|seconds?)\s+(?:of\s+)?(?:rest|break|breather|off|between)\b|\b{NUMBER}\s*(?:min|mins|minutes?|s|sec|secs|seconds?)\s+(?:rest|break|breather|between)\b"

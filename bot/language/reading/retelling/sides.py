@@ -55,6 +55,14 @@ FIRST_SIDE = Rewriting(
     _sides_in_order,
     words=("/", "first", "then"),
 )
+# "20 m one hand then 20 the other": as much on each side
+ONE_THEN_OTHER = Rewriting(
+    re.compile(
+        r"\b(?P<n>\d+)(?P<unit>\s*(?:m|metres|meters|s|secs?|seconds|steps|reps?)?) (?:on |with |in )?(?:the |my )?one (?:hand|arm|leg|side),? (?:then|and|,) (?P=n)(?: (?:m|metres|meters|s|secs?|seconds|steps|reps?))? (?:on |with |in )?(?:the |my )?other(?: (?:hand|arm|leg|side|one))?"
+    ),
+    "{n}{unit} each side",
+    words=("other",),
+)
 _OTHER_SIDE = re.compile(
     r"\b(?:(?:my|the)\s+)?(?:good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main|other)\s+(?:arm|leg|side|hand|one)\b(?!\s*[(])|\bthe other\b"
 )
@@ -72,7 +80,7 @@ def _by_their_names(found: re.Match[str]) -> str:
 NAMED_SIDES = Rewriting(
     re.compile(
         r"(?s:\A(?P<before>.*?))"
-        r"(?P<told>\b(?:(?:my|the)\s+)?(?P<word>good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main)\s+(?:arm|leg|side|hand|one)?\s*[(=,]?\s*(?:which is\s+|that'?s\s+|is\s+|the\s+)?(?P<side>left|right)\b(?:\s*\)|\s+one\b,?)?)"
+        r"(?P<told>\b(?:(?:my|the)\s+)?(?P<word>good|bad|weak|weaker|strong|stronger|dominant|better|worse|dodgy|main)\s+(?:arm|leg|side|hand|one)?\s*[(=,]?\s*(?:which is\s+|that'?s\s+|is\s+)?(?:the\s+|my\s+)?(?P<side>left|right)\b(?:\s*\)|\s+one\b,?)?)"
         r"(?s:(?P<after>.*))"
     ),
     _by_their_names,
