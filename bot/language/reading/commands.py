@@ -60,7 +60,7 @@ _SKIP = re.compile(
 )
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
 _NUMBER_TOLD = re.compile(
-    r"(?<![\w.])\d+(?!\d)(?!\s*(?:sets?|rounds?|exercises?|things|of|more|min|mins|st|nd|rd|th|%|left)\b|\s*[.,]?\s*$)(?=\s*(?:[x×@a-z]|kg|\d))"
+    r"(?<!last )(?<!first )(?<!other )(?<!next )(?<![\w.])\d+(?!\d)(?!\s*(?:sets?|rounds?|exercises?|things|of|more|min|mins|st|nd|rd|th|%|left)\b|\s*[.,]?\s*$)(?=\s*(?:[x×@a-z]|kg|\d))"
 )
 _NO_TODAY = re.compile(r"^(?:ok |and |so )*no (?P<what>[\w' -]{2,40}?)(?: today| tonight| this time| for me)[\s.!]*$")
 _NO_NAMED = re.compile(

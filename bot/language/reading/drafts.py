@@ -518,9 +518,12 @@ def _pull_pair(item: Item, setting: Setting) -> None:
             return
         at = 0
     first, second = item.numbers[at], item.numbers[at + 1]
-    paired = setting.style is LoadStyle.PAIR and item.ops[:2] in (["x", "f"], ["x", ","]) and len(item.numbers) == 3
-    if paired and first.value == 2 and not first.role and not second.role:
-        second.role, second.hand, second.thing = "load", True, "pair"  # "2x14 for 10"
+    paired = setting.style is LoadStyle.PAIR and (
+        (item.ops[:2] in (["x", "f"], ["x", ","]) and len(item.numbers) == 3)
+        or (item.ops[:2] == ["x", ":"] and item.numbers[1].unit is not None)
+    )
+    if paired and first.value == 2 and not first.role and second.role in ("", "load"):
+        second.role, second.hand, second.thing = "load", True, "pair"  # "2x14 for 10", "2x8 kg: 12 and 12"
         del item.numbers[at], item.ops[at]
         return
     if first.value != 2 or (first.role and not at) or item.ops[at] not in " xo":

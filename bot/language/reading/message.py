@@ -50,7 +50,7 @@ from bot.training.exercises.entry import LoadStyle
 from bot.training.records import SetRecord
 
 LONGEST = 4096  # characters that are read; the platform sends no more
-_PUTS_RIGHT = re.compile(r"\W*(?:correction|correct|fix|change|edit|update|typo)\b")
+_PUTS_RIGHT = re.compile(r"\W*(?:correction|correct|fix|change|edit|update|typo|pardon|sorry|oops|whoops)\b")
 _WAS = re.compile(r"\s+(?:was|were|should)\b")
 _NTH_OF = re.compile(
     r"(?:the |my )*(?P<nth>first|second|third|fourth|last|final|1st|2nd|3rd|4th)(?: (?:set|lot|go|one|round))?(?: (?:of|on|for|in))?(?: (?:the|my))*\s+$"
@@ -155,6 +155,8 @@ class Message:
             before = re.sub(r"\b(?:the|my|those) $", "", before)
             return f"{before[: which.start()] if which else before}{label.lower()} set {number}{after}"
         after = _ITS_SET.sub("", after)
+        if _PUTS_RIGHT.match(before):
+            after = re.sub(r"^ is\b", " was", after)  # "pardon, the curl is 13"
         if not _WAS.match(after) and not _SET_WAS.match(after):
             return self.folded
         return f"{before}{label.lower()}{after}"

@@ -48,6 +48,8 @@ WISHES = (
     "On shift 48 hours. Back Friday.",
     "row was 125. can't count plates today",  # asked; corrections are read before wishes
     "10 with the 12.5s on the incline, can we do friday instead of saturday this week?",
+    "calving at 2am, then clinic 8 til 6. moving today to thurs",
+    "double text my bad, only one of those 40s",  # taken for a wish to hear no more by text; sets are read before wishes
     "Forgot Tuesday's: box squat 90 6,6,6 and DB bench 24s 9,8,8",  # asked; sets are read before wishes
 )
 

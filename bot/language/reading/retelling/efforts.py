@@ -80,7 +80,7 @@ def _as_asked(found: re.Match[str]) -> str:
 # "20x12, 3 seconds down like asked"
 DOWN = Rewriting(
     re.compile(
-        r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?(?<![\d.,])\d+\s?(?:s|secs?|seconds?|counts?)?\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on(?! the (?:left|right))|each|every))"
+        r"(?P<a>\b(?:every rep|each rep|each one|all reps?)\s+)?(?:(?<![\d.,])\d+\s?(?:s|secs?|seconds?|counts?)?|\b(?:two|three|four|five|six)[ -](?:secs?|seconds?|counts?))\s+(?:down|lowering|up|on the way down|negatives?)\b(?=\s*(?:$|[,.;!]|like|as|on(?! the (?:left|right))|each|every))"
     ),
     _as_asked,
     where=digit_beside,
