@@ -19,7 +19,7 @@ from scipy.sparse import csr_matrix
 
 from bot.language.meaning import meaning
 from bot.language.safety.likeness import ALONE, KINDS, PAIR_WEIGHT, features
-from bot.language.safety.reading import mended_line
+from bot.language.safety.vocabulary import mended_line
 
 ROOT = Path(__file__).resolve().parents[2]
 LANGUAGE = ROOT / "tests" / "language"

@@ -7,7 +7,7 @@ import pytest
 
 from bot.language.safety import Level, read_safety
 from bot.language.safety.likeness import KINDS, likeness
-from bot.language.safety.reading import mended_line
+from bot.language.safety.vocabulary import mended_line
 from tests.builders.learn_likeness import ORDINARY, SMOOTH, fit, left_out, told
 
 # Of the texts of authors left out while learning: emergencies that read like one, and other texts that do.
