@@ -25,6 +25,10 @@ _COUNT_FIRST = re.compile(
     rf"^{_LABEL}(?P<count>\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\s*{_UNIT}?)\s+(?:x\s+|of\s+)?(?P<name>[A-Za-z][^\d@,;:(]*?)(?P<rest>(?:\s*[,;:(@]|\s+-\s|\s+\d|\s+(?:e/s|each|per)\b).*)?$",
     re.I,
 )
+_NEXT_ONE = re.compile(
+    r"^(?:(?:and|then)\s+)*(?:the\s+)?(?:last|final|next|first|second|third)\s+(?:one|up|thing|exercise|move)\b\s*(?:is|are|we\s+have)?\s*[,:-]?\s*(?:the\s+|an?\s+)?(?P<name>[A-Za-z][^\d@,;:(]*?)(?:\s*[,;:(@-]|\s+\d).*$",
+    re.I,
+)  # "last one farmers walk 3x30 m" is not about the last set
 _FREELY = re.compile(
     r"^(?P<count>\d{2,3})\s+(?P<name>[A-Za-z][A-Za-z' -]+?)\s+(?P<rest>(?:as\s+(?:fast|quick|few|slow)|for\s+time|in\s+as\s+few|any\s+way|however|in\s+total|total|no\s+matter|break)\b.*)$",
     re.I,
@@ -78,6 +82,9 @@ def usual_form(text: str, known: Known) -> Usual:
     listed = _LISTED.match(text)
     if listed and _is(known, listed["name"]):
         text = f"{listed['number']}. {listed['name']}{listed['rest']}"
+    next_one = _NEXT_ONE.match(text)
+    if next_one and _is(known, next_one["name"]):
+        text = text[next_one.start("name") :]
     behind = _LABEL_BEHIND.match(text)
     if behind:
         text = f"{behind['rest']}, {behind['before']}"

@@ -68,11 +68,49 @@ def listed(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
 
 def with_shared_sets(parts: tuple[str, ...]) -> tuple[str, ...]:
     """ "rows", "raises, 3 sets of 12 of each": sets said once behind the last are those of all."""
-    said = re.search(r"\s*[,:-]?\s*(?P<sets>\d.*?)(?:\s+(?:of\s+|for\s+)?(?:each|both)\b)?(?=[.;]\s|\s*$|\s*,\s*rest)", parts[-1])
+    said = (
+        re.search(
+            r"\s*[,:-]?\s*(?P<sets>\d.*?)(?:\s+(?:of\s+|for\s+)?(?:each|both)\b)?(?=[.;]\s|\s*$|\s*,\s*rest|\s+\d+\s*(?:s|secs?|seconds?|mins?|minutes?)\s+(?:of\s+)?(?:rest|after|between))",
+            parts[-1],
+        )
+        if parts
+        else None
+    )
     if said is None or any(re.search(r"\d", part) for part in parts[:-1]):
         return parts
     last = f"{parts[-1][: said.start()]}, {said['sets']}{parts[-1][said.end() :]}"
     return (*(f"{part}, {said['sets']}" for part in parts[:-1]), last)
+
+
+_COUNT_AND_NAME = re.compile(
+    r"(?P<count>\d{1,3}(?:\s*(?:-|to)\s*\d{1,3})?)\s+(?P<name>[a-z][a-z -]*?)(?P<side>\s+(?:an?|each|per|every)\s+(?:side|leg|arm|hand))?(?=\s+and\s+\d|\s*[,.;]|\s+\d|\s*$)",
+    re.I,
+)
+
+
+def with_counts_by_name(parts: tuple[str, ...], same: Callable[[str, str], bool]) -> tuple[str, ...]:
+    """ "calf raises", "dead bugs 3 rounds 15 calf raises and 8 dead bugs a side, 60 s after each": each gets the count that names it."""
+    rounds = (
+        re.search(r"[\s,:]*(?P<sets>\d{1,2})\s*(?:rounds?|sets?|times)(?:\s+of)?\s+(?P<rest>\d.*)$", parts[-1], re.I)
+        if parts
+        else None
+    )
+    if rounds is None:
+        return parts
+    names = [*parts[:-1], parts[-1][: rounds.start()]]
+    told = {
+        number: found
+        for found in _COUNT_AND_NAME.finditer(rounds["rest"])
+        for number, name in enumerate(names)
+        if same(name, found["name"])
+    }
+    if len(told) < len(parts):
+        return parts
+    tail = rounds["rest"][max(found.end() for found in told.values()) :]
+    made = [
+        f"{name}, {rounds['sets']} x {told[number]['count']}{told[number]['side'] or ''}" for number, name in enumerate(names)
+    ]
+    return (*made[:-1], made[-1] + tail)
 
 
 _STOP = re.compile(

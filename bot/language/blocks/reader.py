@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from bot.language.blocks.dictation import spoken, with_figures
 from bot.language.blocks.other_languages import other_language
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.typed import read_typed
@@ -125,6 +126,8 @@ def _read_text(text: str, filename: str, catalogue: Catalogue, own_names: Mappin
     language = other_language(text)
     if language is not None:
         text = language.in_english(text)
+    if spoken(text):
+        text = with_figures(text)
     from bot.language.blocks.tables import looks_like_table, read_table_text
 
     if looks_like_table(text, filename):

@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 
 from bot.language.blocks.amounts import TIME_PATTERN, read_rest
-from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.assemble import SURE, Assembler
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.day_repeats import say_again
 from bot.language.blocks.growth import growth_in
@@ -20,7 +20,15 @@ from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.joined import partner_in
 from bot.language.blocks.letters import even
 from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
-from bot.language.blocks.prose import alternatives, paired, weeks_in, without_lead, without_tail
+from bot.language.blocks.prose import (
+    alternatives,
+    paired,
+    weeks_in,
+    with_counts_by_name,
+    with_shared_sets,
+    without_lead,
+    without_tail,
+)
 from bot.language.blocks.repeats import repeated_in, take_over
 from bot.language.blocks.scan import Clauses
 from bot.language.blocks.slots import SetLine, SlotDraft
@@ -84,7 +92,7 @@ class SlotText:
         if partner:
             self._open_with_partner(label, without, partner, place)
             return
-        parts = list(paired(body, self.knows)) or JOINED.split(body)
+        parts = list(with_shared_sets(with_counts_by_name(paired(body, self.knows), self.to.same_exercise))) or JOINED.split(body)
         if len(parts) > 1 and all(re.search(r"[^\W\d_]{3,}", part) for part in parts):
             superset = self.to.superset or self.to.open_superset((label or "").rstrip("0123456789"), None, place)
             if label and label[-1].isdigit() and label[0].isalpha():
@@ -132,6 +140,8 @@ class SlotText:
             rest = "; ".join(part for part in (tail, rest) if part)
         if name and not self.knows(name):
             name, rest = self._named_later(name, rest)
+        if re.search(r"\d", name) and not self.to.names.is_sure(name):
+            name, rest = self._named_first(name, rest)
         others = alternatives(name, self.knows) if not self.to.names.is_sure(name) else ()
         name = others[0] if others else name
         above = self.to.slot_above(again.label) if again else None
@@ -187,6 +197,15 @@ class SlotText:
         sets |= {clauses.fields["set_count"][0]} if "set_count" in clauses.fields else set()
         if superset is not None and superset.rounds and len(superset.slots) > 1 and sets - {superset.rounds}:
             self.to.close_superset()
+
+    def _named_first(self, name: str, rest: str) -> tuple[str, str]:
+        """ "Incline dumbbell press bench on 30 degrees": the exercise that begins a run of words with figures behind it."""
+        first = next(
+            (one for one in self.to.names.catalogue.names.mentions(name) if one.start == 0 and one.match.score >= SURE), None
+        )
+        if first is None or not re.search(r"\d", name[first.end :]):
+            return name, rest
+        return name[: first.end].strip(), "; ".join(part for part in (name[first.end :].strip(), rest) if part)
 
     def _named_later(self, name: str, rest: str) -> tuple[str, str]:
         """The exercise behind words that name none: "Einarmiges Rudern (One arm row)", "When you have your breath back, the dead hang"."""

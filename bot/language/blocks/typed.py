@@ -58,6 +58,7 @@ _ROW_CUT = re.compile(r"\s*(?:[,;/]|\s\+\s)\s*(?=(?:[12][\s-]?(?:arm|leg))?[a-z 
 _NAME_AND_SETS = re.compile(
     r"\s*(?P<name>(?!(?:tempo|rest|rpe|rir|load)\b)(?:[12][\s-]?(?:arm|leg)\s)?[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I
 )
+_ROUNDS_OF = re.compile(r"^(?P<rounds>\d{1,2}\s+rounds?)\s+of\s+(?P<list>[a-z].*)$", re.I)
 _SETS_BELOW = re.compile(r"\d{1,2}\s*(?:x\s*\d|sets?\b)|sets?\s*[:=]\s*\d", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
@@ -443,6 +444,8 @@ class TypedReader:
         in_intervals = "intervals" in clauses.fields and bool(clauses.schemes)
         if (clauses.schemes and not in_intervals) or any(self.to.names.is_sure(piece) for _, piece in clauses.left):
             return False
+        if paired(text, self.slots.knows):
+            return False  # the exercises themselves stand in the line
         self.in_warm_up = False
         superset = self.to.open_superset(found.letter, found.rounds or (clauses.fields.get("set_count") or (None,))[0], place)
         superset.fields = {name: value for name, value in clauses.fields.items() if name == "rest"}
@@ -458,7 +461,8 @@ class TypedReader:
 
     def _superset_with_list(self, text: str, place: Place) -> bool:
         """ "Then superset these for three rounds: lunges, 10 each leg, and push-ups, max reps"."""
-        head, colon, tail = without_lead(text).partition(":")
+        counted = _ROUNDS_OF.match(without_lead(text))
+        head, colon, tail = (counted["rounds"], ":", counted["list"]) if counted else without_lead(text).partition(":")
         parts = listed(tail.strip(), self.slots.knows) if colon else ()
         if len(parts) < 2 or not self._superset(count_words_as_figures(head), place):
             return False
