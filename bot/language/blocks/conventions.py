@@ -9,6 +9,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from bot.language.blocks.amounts import read_rest
@@ -28,6 +29,7 @@ class Conventions:
     reps_first: bool = False
     bracketed: str = ""  # what a lone figure in brackets is: "rir" or "rpe"
     week_in_brackets: int = 0  # the week that sets in brackets are for
+    weights: dict[str, str] = field(default_factory=dict)  # loads named above the days, with their unit
     rest_unit: str = ""  # of rests that are said without one
     rest: Rest | None = None
     marks: dict[str, Mark] = field(default_factory=dict)
@@ -67,6 +69,19 @@ _WEEK_IN_BRACKETS = re.compile(
 _SETS_IN_BRACKETS = re.compile(r"\((?P<sets>\d{1,2}\s*x\s*[^()]+)\)", re.I)
 
 
+_WEIGHTS = re.compile(
+    r"(?P<figures>\d{1,3}(?:[.,]\d)?(?:\s*(?:,|/|&|\+|and|or)\s*\d{1,3}(?:[.,]\d)?)+)\s*(?P<unit>kgs?|kilos?|lbs?|pounds?)\b",
+    re.I,
+)
+
+
+def with_weights_named(text: str, weights: Mapping[str, str]) -> str:
+    """ "4x5 (16)" as "4x5 (16 kg)", where the coach said that there are 16 and 24 kg."""
+    return re.sub(
+        r"\((\d{1,3}(?:[.,]\d)?)\)", lambda found: f"({found[1]} {weights[found[1]]})" if found[1] in weights else found[0], text
+    )
+
+
 def with_weeks_named(text: str, week: int) -> str:
     """ "4x10 (4x8)" as "4x10 (week 3: 4x8)", for a coach who writes later weeks so."""
     return _SETS_IN_BRACKETS.sub(lambda found: f"(week {week}: {found['sets']})", text)
@@ -91,6 +106,8 @@ def take_conventions(into: Conventions, text: str) -> bool:
 def _take_one(into: Conventions, text: str) -> bool:
     turned = bool(_REPS_FIRST.search(text)) and not re.search(r"\bsets?\s*(?:x|by)\s*reps?\b", text, re.I)
     into.reps_first = into.reps_first or turned
+    for weights in _WEIGHTS.finditer(text):
+        into.weights |= dict.fromkeys(re.findall(r"\d+(?:[.,]\d)?", weights["figures"]), weights["unit"])
     rests = _RESTS_IN.search(text)
     into.rest_unit = into.rest_unit or (rests["unit"][0].lower().replace("m", "min") if rests else "")
     week = _WEEK_IN_BRACKETS.search(text)

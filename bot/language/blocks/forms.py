@@ -25,6 +25,10 @@ _COUNT_FIRST = re.compile(
     rf"^{_LABEL}(?P<count>\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\s*{_UNIT}?)\s+(?:x\s+|of\s+)?(?P<name>[A-Za-z][^\d@,;:(]*?)(?P<rest>(?:\s*[,;:(@]|\s+-\s|\s+\d|\s+(?:e/s|each|per)\b).*)?$",
     re.I,
 )
+_BARE_COLUMNS = re.compile(
+    rf"^{_LABEL}(?P<name>[A-Za-z][^\d@,;:(/|]*?)\s*(?P<mark>\s[/|-]\s|\|)\s*(?P<sets>[1-9]|10)\s*(?P=mark)\s*(?P<reps>\d{{1,3}}(?:\s?-\s?\d{{1,3}})?\+?(?:\s?(?:s|secs?|m|steps))?(?:\s?(?:/\s?(?:side|leg|arm)|each|e/s))?|amrap|max)(?:\s*(?P=mark)\s*(?P<rest>.*))?$",
+    re.I,
+)  # "Squat / 5 / 5 / 75%": sets and reps in columns without a head
 _NEXT_ONE = re.compile(
     r"^(?:(?:and|then)\s+)*(?:the\s+)?(?:last|final|next|first|second|third)\s+(?:one|up|thing|exercise|move)\b\s*(?:is|are|we\s+have)?\s*[,:-]?\s*(?:the\s+|an?\s+)?(?P<name>[A-Za-z][^\d@,;:(]*?)(?:\s*[,;:(@-]|\s+\d).*$",
     re.I,
@@ -82,6 +86,11 @@ def usual_form(text: str, known: Known) -> Usual:
     listed = _LISTED.match(text)
     if listed and _is(known, listed["name"]):
         text = f"{listed['number']}. {listed['name']}{listed['rest']}"
+    bare = _BARE_COLUMNS.match(text)
+    if bare and ("-" not in bare["mark"] or _is(known, bare["name"])):
+        text = (
+            f"{bare['label'] or ''}{bare['name']} {bare['sets']}x{bare['reps']}{', ' if bare['rest'] else ''}{bare['rest'] or ''}"
+        )
     next_one = _NEXT_ONE.match(text)
     if next_one and _is(known, next_one["name"]):
         text = text[next_one.start("name") :]

@@ -83,12 +83,15 @@ _SHARED = re.compile(
 )
 
 
+_NAME_OF_TWO = re.compile(
+    rf"^(?P<name>[^\d(]*?[a-z][^(]*?)\s*\(\s*(?P<one>{_WEEKDAY})\s*(?:&|and|\+|/|,)\s*(?P<two>{_WEEKDAY})\s*\)\s*:?$", re.I
+)  # "upper (mon & thu)"
 _THREE_WEEKDAYS = re.compile(rf"^{_WEEKDAY}\b(?:\s*(?:[,/&+-]|and)*\s*{_WEEKDAY}\b){{2,}}", re.I)
 
 
 def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
     """A day's heading; None if the line is none. set_off: it was marked as a heading (hashes, stars), so looser words do."""
-    text = line.strip().strip("=-_*# ").strip()
+    text = line.strip().strip("=-_*#~ ").strip()
     if not text or len(text) > 90:
         return None
     if re.search(r"\d\s*x\s*\d", text) and not re.match(r"day\s*\d", text, re.I):
@@ -105,6 +108,10 @@ def read_day(line: str, *, set_off: bool = False) -> DayHeading | None:
             read_day(f"{shared['word'] or ''}{shared['two']}{shared['rest']}"),
         )
         return replace(first, also=other) if first and other and not first.is_rest else first
+    twice = _NAME_OF_TWO.match(text)
+    if twice and (set_off or _SPLIT_WORDS.match(twice["name"])):
+        other = DayHeading(_clean(twice["name"]), weekday=_weekday(twice["two"]))
+        return DayHeading(_clean(twice["name"]), weekday=_weekday(twice["one"]), also=other)
     numbered = _DAY.match(text)
     if numbered and not (numbered["word"].lower() == "d" and not set_off and not re.match(r"^[:\s-]", numbered["rest"] or ":")):
         return _numbered(numbered)
@@ -168,6 +175,11 @@ def read_same_weekdays(line: str) -> tuple[tuple[int, int], ...]:
 def could_be_day(line: str) -> bool:
     """Words of a split alone on a line ("Upper", "Legs & glutes"): a heading when exercises follow."""
     return bool(_SPLIT_WORDS.match(line.strip())) and len(line.split()) <= 5
+
+
+def could_be_part(line: str) -> bool:
+    """ "Core:", "Abs", "Conditioning": words for the end of a session as much as for a day."""
+    return bool(re.fullmatch(r"(?:core|abs|arms|conditioning|mobility|accessor(?:y|ies))(?:\s+work)?\s*:?", line.strip(), re.I))
 
 
 def _numbered(found: re.Match[str]) -> DayHeading:

@@ -29,6 +29,7 @@ _SAME = str.maketrans(
 )
 _CROSS = re.compile(r"(?<=\d)(\s?)\*(\s?)(?=\d|amrap|max)", re.I)
 _BULLET = re.compile(r"^\s*(?:[•*+>]|-(?=\s)|o(?=\s{2,}))\s*")
+_BOXED_LABEL = re.compile(r"^\s*\[([A-Ha-h]\d?|\d{1,2})\]\s*(?=[A-Za-z])")  # "[A1] Front squat"
 _HASHES = re.compile(r"^\s*#{1,6}\s*")
 NUMBER_WORDS = {
     word: number
@@ -81,7 +82,7 @@ def without_marks(text: str) -> str:
     """A line without what only sets it off: bullets, hashes, stars and underscores round words, a trailing pipe."""
     text = _HASHES.sub("", text)
     text = re.sub(r"\*\*|__|~~", "", text)
-    text = _BULLET.sub("", text)
+    text = _BOXED_LABEL.sub(r"\1. ", _BULLET.sub("", text))
     return text.strip().strip("|").strip()
 
 

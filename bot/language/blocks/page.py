@@ -25,6 +25,7 @@ _SENTENCE = re.compile(
 )
 _KEYED = re.compile(rf"^(?:{'|'.join(sorted(KEYS, key=len, reverse=True))}|rest|tempo|sides?|load|angle|aim|goal)\s*[:=]", re.I)
 WORDS_LIMIT = 7
+_PART_LIMIT = 30  # characters
 _NEAR = 3  # lines below a heading that may be of a warm-up or a note before the first exercise
 
 
@@ -55,6 +56,20 @@ def days_by_shape(lines: Sequence[str], is_exercise: Callable[[str], bool]) -> d
     else:
         others = _of_one_dress(others)
     return {line.at: _heading(line.text) for line in others}
+
+
+def parts_by_shape(lines: Sequence[str]) -> frozenset[str]:
+    """Short lines that come back, such as "Main:" and "Core:", name parts of each day; none where weeks are written out one by one."""
+    bare = [_bare(even(line)).lower() for line in lines if line.strip() and len(line) <= _PART_LIMIT]
+    if any(re.match(r"w(?:ee)?k\s?\d", text) for text in bare):
+        return frozenset()
+    words = [text for text in bare if text and not re.search(r"\d", text)]
+    return frozenset(text for text in words if words.count(text) > 1)
+
+
+def bare_words(text: str) -> str:
+    """A line's words as `parts_by_shape` knows them."""
+    return _bare(text).lower()
 
 
 def _bare(line: str) -> str:

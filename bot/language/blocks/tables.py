@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_label, read_superset
-from bot.language.blocks.letters import even
+from bot.language.blocks.letters import even, without_marks
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.side_by_side import one_below_other
 from bot.language.blocks.spaced import rows_of_spaced
@@ -169,7 +169,7 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             continue
         if reader.to.gives_up(place_of(number, min(cells))):
             return
-        header = _header(row) or ({} if columns else _unnamed(row, rows[number + 1 :], reader.to))
+        header = _with_days(_header(row), rows[number + 1 :]) or ({} if columns else _unnamed(row, rows[number + 1 :], reader.to))
         if number in headed:
             reader.open_day(headed[number], place_of(number, min(cells)))
         elif header:
@@ -257,6 +257,18 @@ def _guessed(rows: Sequence[Row], to: Assembler, *, least: int = 3) -> dict[int,
     return found
 
 
+def _with_days(header: dict[int, Column], below: Sequence[Row]) -> dict[int, Column]:
+    """A head that leaves out the word above the days: the column before the others, all of whose cells name one."""
+    if not header or any(column.name == "day" for column in header.values()):
+        return header
+    for n in range(min(header)):
+        cells = [row[n] for row in below if n < len(row) and row[n]]
+        full = [row for row in below if sum(bool(cell) for cell in row) > 2]
+        if cells and all(_is_day(cell) for cell in cells) and any(row[n] for row in full if n < len(row)):
+            return {**header, n: Column("day")}
+    return header
+
+
 def _unnamed(row: Row, below: Sequence[Row], to: Assembler) -> dict[int, Column]:
     """A head that leaves out who needs no name: the exercise's column, and that of the labels before it, are found by their cells."""
     named = {n: column for n, cell in enumerate(row) if cell and (column := _column(cell))}
@@ -270,7 +282,7 @@ def _unnamed(row: Row, below: Sequence[Row], to: Assembler) -> dict[int, Column]
 
 def _unlabelled(cell: str) -> str:
     """The exercise of "a1 back squat"."""
-    labelled = read_label(even(cell))
+    labelled = read_label(without_marks(even(cell)))
     return labelled[1] if labelled else cell
 
 
@@ -282,7 +294,7 @@ _LOOKS = (
     ("sets", r"[1-9]|10"),
     (
         "reps",
-        r"\d{1,3}(?:\s*(?:-|–|to|/|,)\s*\d{1,3})*\+?\s*(?:reps?|s|secs?|steps|m|each|e/s|/side|each side)?|amrap|max|\d+\s*x\s*.+",
+        r"\d{1,3}(?:\s*(?:-|–|to|/|,)\s*\d{1,3})*\+?\s*(?:reps?|s|secs?|steps|m|each|e/s|/side|each side|/\s*[a-z]+)?|amrap|max|\d+\s*x\s*.+",
     ),
 )
 

@@ -20,13 +20,19 @@ from dataclasses import replace
 from bot.language.blocks import headings
 from bot.language.blocks.assemble import REST_BETWEEN, SURE, Assembler
 from bot.language.blocks.clauses import read_clauses
-from bot.language.blocks.conventions import sets_first, weekdays_by_letters, with_brackets_named, with_weeks_named
+from bot.language.blocks.conventions import (
+    sets_first,
+    weekdays_by_letters,
+    with_brackets_named,
+    with_weeks_named,
+    with_weights_named,
+)
 from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
 from bot.language.blocks.forms import Usual, lines_in, usual_form
 from bot.language.blocks.joined import joined_in
 from bot.language.blocks.letters import as_sent, controls_removed, count_words_as_figures, even, without_marks
 from bot.language.blocks.of_block import take_aims, take_of_block
-from bot.language.blocks.page import days_by_shape
+from bot.language.blocks.page import bare_words, days_by_shape, parts_by_shape
 from bot.language.blocks.phrases.free_words import KEYS
 from bot.language.blocks.prose import listed, paired, sentences, with_shared_sets, without_lead
 from bot.language.blocks.repeats import repeated_in
@@ -68,6 +74,7 @@ def read_typed(text: str, *, catalogue: Catalogue, own_names: Mapping[str, Exerc
     reader = TypedReader(Assembler(catalogue, own_names))
     lines = controls_removed(text).split("\n")
     reader.shown = days_by_shape(lines, reader.is_exercise_alone)
+    reader.parts = parts_by_shape(lines)
     for number, line in enumerate(lines, start=1):
         follows = next((later for later in lines[number:] if later.strip()), "")
         reader.take(line, Place(line=number), follows)
@@ -86,6 +93,7 @@ class TypedReader:
         self.warm_up_has_text = False
         self.week = 1
         self.shown: Mapping[int, headings.DayHeading] = {}  # days that the page's shape tells, by their line from 0
+        self.parts: frozenset[str] = frozenset()  # words that come back on the page and name parts of days
         self.is_exercise = False  # a column says so: the line names an exercise, whatever it looks like
 
     def take(self, line: str, place: Place, follows: str = "") -> None:
@@ -95,6 +103,8 @@ class TypedReader:
             text = sets_first(text)
         if self.to.conventions.week_in_brackets and self.to.days:
             text = with_weeks_named(text, self.to.conventions.week_in_brackets)
+        if self.to.conventions.weights and self.to.days:
+            text = with_weights_named(text, self.to.conventions.weights)
         if self.to.conventions.bracketed:
             text = with_brackets_named(text, self.to.conventions.bracketed)
         said = as_sent(line, text)
@@ -230,7 +240,8 @@ class TypedReader:
                 for part in weeks:
                     self.to.slot.add_week(part.week, part.said, place, rests_so=part.rests_so)
                 return True
-        if alone and headings.read_day(without_marks(even(follows))) and (self.to.days or not alone["name"]):
+        below = without_marks(even(follows))
+        if alone and (headings.read_day(below) or _DAY_AND_MORE.match(below)) and (self.to.days or not alone["name"]):
             self.open_week(int(alone["week"]))
             if alone["name"] and re.search(r"\w", alone["name"]):
                 self.to.add_aim(self.week, None, alone["name"].strip(" :(),-"))
@@ -250,6 +261,9 @@ class TypedReader:
             heading = headings.DayHeading(text.rstrip(": "))
         if heading is None:
             return False
+        if heading.number is None and heading.weekday is None and not heading.is_rest and self._is_part(text):
+            self.to.close_superset()
+            return True
         at = text.rfind(heading.name) if heading.name else -1
         if at >= 0 and len(said) == len(text):
             heading = replace(heading, name=said[at : at + len(heading.name)])
@@ -261,6 +275,12 @@ class TypedReader:
         if in_rounds:
             self._superset(heading.name, place)
         return True
+
+    def _is_part(self, text: str) -> bool:
+        """Are these words a part of the day, such as "Core:", rather than a day of their own?"""
+        days = [day.heading for day in self.to.days if day.is_given]
+        named = bool(days) and all(day.number is not None or day.weekday is not None for day in days)
+        return self.to.day is not None and (bare_words(text) in self.parts or (named and headings.could_be_part(text)))
 
     def _day_and_exercises(self, text: str, said: str, place: Place) -> bool:
         """ "mon: squat 5x5, bench 5x5": a day and its exercises in one line."""
