@@ -20,15 +20,16 @@ from bot.language.blocks.headings import WEEKDAYS, DayHeading, letters_of, read_
 from bot.language.blocks.joined import join
 from bot.language.blocks.results import BlockReading, Understood, UnknownName
 from bot.language.blocks.scan import Clauses, Scheme
-from bot.language.blocks.slots import SlotDraft, finish
+from bot.language.blocks.slots import SetLine, SlotDraft, finish
 from bot.language.blocks.weeks import WEEKS_LIMIT
 from bot.language.kit_words import read_kit
 from bot.language.problems import Place, Problem, error, quoted, warning
 from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Rest, Slot, work_sets
 from bot.training.exercises.catalogue import Catalogue
+from bot.training.exercises.entry import Exercise, LoadStyle
 from bot.training.exercises.names import NameMatch
 from bot.training.kit import KitItem
-from bot.training.loads import Unit
+from bot.training.loads import LoadKind, Unit
 from bot.training.prescriptions import UNIT_WORDS
 
 SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
@@ -456,6 +457,8 @@ class Assembler:
     def _slot(self, number: int, draft: SlotDraft, unknown: dict[str, list[tuple[int, str]]]) -> Slot:
         exercise, _matches, mended = self.names.find(draft.name)
         entry = self.names.catalogue.get(exercise)
+        if entry is not None and entry.load_style is LoadStyle.BODY and not entry.kit and _asks_for_a_bar(draft):
+            exercise, entry, mended = self._with_bar(draft, exercise, entry, mended)
         if entry is not None and entry.measure is not Measure.REPS:
             draft.measure = entry.measure
         self._as_usual(draft)
@@ -467,6 +470,18 @@ class Assembler:
         elif mended and entry is not None:
             self.problems.append(warning(draft.place, draft.name, f"{quoted(draft.name)} is taken as {entry.name}"))
         return Slot(**{**_fields(slot), "exercise": exercise})
+
+    def _with_bar(
+        self, draft: SlotDraft, exercise: ExerciseId | None, entry: Exercise, mended: bool
+    ) -> tuple[ExerciseId | None, Exercise, bool]:
+        """ "Squat 100 kg" is the one with a bar, where the catalogue has one of that name."""
+        found = self.names.catalogue.names.find(f"barbell {draft.name}", limit=1)
+        other = self.names.catalogue.get(found[0].exercise) if found and found[0].exact else None
+        if other is None:
+            return exercise, entry, mended
+        wrong = f"{quoted(draft.name)} with that load is taken as {other.name}"
+        self.problems.append(warning(draft.place, draft.name, wrong, "write its whole name to be sure"))
+        return other.id, other, False
 
     def _grow(self, draft: SlotDraft) -> None:
         """ "Add 5 s every week" is written out over the block's weeks, and said so; where it cannot be, it stays a note."""
@@ -613,6 +628,20 @@ class Assembler:
         while any(flags) and not flags[0]:
             flags = [*flags[1:], flags[0]]
         return tuple(flags) if any(flags) else ()
+
+
+_BAR_KG = 40  # more than people hold in their hands for a body-weight exercise
+
+
+def _asks_for_a_bar(draft: SlotDraft) -> bool:
+    """Is a share of the heaviest single wanted, or a load that only a bar takes?"""
+    said = [part.said if isinstance(part, SetLine) else part[0] for part in draft.said]
+    for mark in (mark for clauses in said for mark in clauses.marks):
+        if mark.field == "percent_1rm":
+            return True
+        if mark.field == "load" and any(load.kind is LoadKind.IMPLEMENT and (load.kg or 0) >= _BAR_KG for load in mark.values):
+            return True
+    return False
 
 
 def _same_day(first: DayHeading, again: DayHeading) -> bool:

@@ -26,7 +26,13 @@ from bot.language.blocks.phrases.extras import (
     take_warm_up_sets,
 )
 from bot.language.blocks.phrases.free_words import take_alternatives, take_keyed, take_links
-from bot.language.blocks.phrases.loads import take_load_rules, take_loads, take_loads_with_reps, take_signed_loads
+from bot.language.blocks.phrases.loads import (
+    take_body_and_more,
+    take_load_rules,
+    take_loads,
+    take_loads_with_reps,
+    take_signed_loads,
+)
 from bot.language.blocks.phrases.rests import take_rests
 from bot.language.blocks.phrases.sets_and_reps import take_lone_counts, take_schemes
 from bot.language.blocks.phrases.setting_up import take_angles_and_grips
@@ -73,6 +79,7 @@ def read_clauses(
         take_load_rules,
     ):
         recognise(scan)
+    take_body_and_more(scan, unit)
     take_loads(scan)
     take_loads_with_reps(scan, unit)
     take_percents(scan)

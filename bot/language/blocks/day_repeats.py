@@ -24,7 +24,7 @@ from bot.training.blocks import SetKind
 
 SameExercise = Callable[[str, str], bool]
 _LIKE = re.compile(
-    r"[\s:=,(-]*\b(?:(?:is|will\s+be|exactly|just|do|a|an|the)\s+)*(?:(?:same|repeat(?:s|ed)?|copy|identical|again)\b(?:\s+(?:as|of|like|to|with|thing|session|workout|again))*|as|like)\s+(?:(?:on|for|the|in)\s+)*|\s+=\s+|\s*:\s*(?=(?:day|session|workout|mon|tue|wed|thu|fri|sat|sun)[^:]*\bagain\b)",
+    r"[\s:=,(-]*\b(?:(?:is|will\s+be|exactly|just|do|a|an|the)\s+)*(?:(?:same|repeat(?:s|ed)?|copy|identical|again)\b(?:\s+(?:as|of|like|to|with|thing|session|workout|again))*|as|like)\s+(?:(?:on|for|the|in)\s+)*|\s+=\s+|\s+is\s+(?=(?:day|session|workout|mon|tue|wed|thu|fri|sat|sun)[^:]*\bagain\b)|\s*:\s*(?=(?:day|session|workout|mon|tue|wed|thu|fri|sat|sun)[^:]*\bagain\b)",
     re.I,
 )
 _BUT = re.compile(r"[\s,;:(-]*\b(?:but|except(?:\s+for)?|only|just|with|without|apart\s+from|minus|plus|no)\b", re.I)
@@ -38,7 +38,7 @@ def repeated_day(text: str) -> tuple[str, str, str] | None:
     day, rest = text[: found.start()].strip(" :=-(,"), text[found.end() :]
     cut = _BUT.search(rest) or re.search(r"\s*[,;(.]\s*(?=\w)", rest)
     of, but = (rest[: cut.start()], rest[cut.start() :]) if cut else (rest, "")
-    of = re.sub(r"(?:'s\b.*|\s*\b(?:again|session|workout|repeat(?:ed)?|please)\b.*)$", "", of.strip(" .)!:,"), flags=re.I).strip(
+    of = re.sub(r"(?:'s\b.*|\s+(?:again|session|workout|repeat(?:ed)?|please)\b.*)$", "", of.strip(" .)!:,"), flags=re.I).strip(
         " .)!:,"
     )
     return (day, of, but.strip(" ,;:.)(-")) if of else None

@@ -219,6 +219,10 @@ def _clean(text: str) -> str:
     if quoted and quoted[1]:
         return quoted[1].replace('""', '"')
     text = text.strip().strip(":-|=~/,* ").strip()
+    if re.fullmatch(
+        r"\(?(?:approx\.?|about|around|ca\.?|~)?\s*\d+(?:\s*-\s*\d+)?\s*(?:h|hours?|mins?|minutes?)\.?\)?", text, re.I
+    ):
+        return ""  # how long it takes is no name
     while text.startswith("(") and text.endswith(")"):
         text = text[1:-1].strip()
     return text

@@ -13,9 +13,11 @@ next such row.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 Row = Sequence[str]
+SETS_HEAD = "Reps"
 
 
 class Placed(NamedTuple):
@@ -34,6 +36,40 @@ def one_below_other(rows: Sequence[Row], is_day: Callable[[str], bool], is_exerc
         return [Placed(row, number, 0) for number, row in enumerate(rows)]
     first = min(parts)
     return [*(Placed(row, number, 0) for number, row in enumerate(rows[:first])), *_unfolded(rows, parts)]
+
+
+def each_day_by_itself(
+    rows: Sequence[Row], is_day: Callable[[str], bool], is_exercise_head: Callable[[str], bool]
+) -> list[Placed] | None:
+    """A table whose columns are days ("Exercise | Mon | Wed"), as one table a day; None for any other."""
+    head = next((n for n, row in enumerate(rows) if any(cell and is_exercise_head(cell) for cell in row)), None)
+    days = [n for n, cell in enumerate(rows[head]) if cell and is_day(cell)] if head is not None else []
+    if head is None or len(days) < 2:
+        return None
+    placed = [Placed(row, number, 0) for number, row in enumerate(rows[:head])]
+    for day in days:
+        others = [n for n in days if n != day]
+        placed.append(Placed([cell if n == day else "" for n, cell in enumerate(rows[head])], head, 0))
+        placed.append(
+            Placed(["" if n in others else SETS_HEAD if n == day else cell for n, cell in enumerate(rows[head])], head, 0)
+        )
+        for number, row in enumerate(rows[head + 1 :], start=head + 1):
+            if day < len(row) and row[day]:
+                placed.append(Placed(["" if n in others else cell for n, cell in enumerate(row)], number, 0))
+    return placed
+
+
+def weeks_beside(rows: Sequence[Row], week_of: Callable[[str], int], is_column: Callable[[str], bool]) -> list[Row]:
+    """ "Week 1 | | Week 2" above "Sets | Reps | Sets | Reps": the week of each column is written into the head below it."""
+    made: list[Row] = list(rows)
+    for above, head in pairwise(range(len(rows))):
+        weeks = {n: week_of(cell) for n, cell in enumerate(rows[above]) if cell}
+        if len(weeks) < 2 or not all(weeks.values()) or sum(is_column(cell) for cell in rows[head] if cell) < 2 * len(weeks):
+            continue
+        of = [next((weeks[start] for start in sorted(weeks, reverse=True) if start <= n), 0) for n in range(len(rows[head]))]
+        made[head] = [f"week {week} {cell}" if cell and week > 1 else cell for week, cell in zip(of, rows[head], strict=True)]
+        made[above] = [""] * len(rows[above])
+    return made
 
 
 def _bands(row: Row, is_day: Callable[[str], bool], is_exercise_head: Callable[[str], bool]) -> tuple[int, ...]:

@@ -18,7 +18,7 @@ from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_label, read_superset
 from bot.language.blocks.letters import even, without_marks
 from bot.language.blocks.results import BlockReading
-from bot.language.blocks.side_by_side import one_below_other
+from bot.language.blocks.side_by_side import each_day_by_itself, one_below_other, weeks_beside
 from bot.language.blocks.spaced import rows_of_spaced
 from bot.language.blocks.typed import TypedReader
 from bot.language.problems import Place, error, quoted
@@ -43,8 +43,8 @@ _COLUMNS: tuple[tuple[str, str], ...] = (
     ("day", r"day|session|workout|training day|training|weekday|tag|trainingstag|einheit"),
     ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?|platz|nummer|reihenfolge|station|spot"),
     ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?(?:\s+of\s+(?:the\s+)?(?:exercise|movement|lift|drill))?|what|uebung|übung|übungen"),
-    ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|sätze|saetze"),
-    ("reps", r"(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|how much|what to do|what you do|dose|target|duration|time|volume|sets\s*(?:x|×|&|and|/)\s*reps|prescription|scheme"),
+    ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|s|sätze|saetze"),
+    ("reps", r"r|(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|how much|what to do|what you do|dose|target|duration|time|volume|sets\s*(?:x|×|&|and|/)\s*reps|prescription|scheme"),
     ("tempo", r"(?:rep\s+)?tempo(?:\s*\(.*\))?|speed|cadence"),
     ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|pausen|recovery|breaks?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?"),
     ("load", r"load|weight|intensity|kg|kilos?|lbs?|pounds?|%\s*1rm|last|gewicht"),
@@ -143,18 +143,25 @@ def _header(row: Row) -> dict[int, Column]:
     return named if "exercise" in names and len(names) >= 2 else {}
 
 
+def _week_of(cell: str) -> int:
+    column = _column(cell)
+    return column.number if column is not None and column.name == "week_n" else 0
+
+
 def _is_exercise_head(cell: str) -> bool:
     column = _column(cell)
     return column is not None and column.name == "exercise"
 
 
 def _is_day(cell: str) -> bool:
-    return read_day(even(cell)) is not None
+    heading = read_day(even(cell))
+    return heading is not None and not (heading.is_rest and heading.weekday is None and heading.number is None)
 
 
 def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     """Hand a table's rows to the reader of typed lines, row by row; days that stand side by side one after the other."""
-    placed = one_below_other(rows, _is_day, _is_exercise_head)
+    rows = weeks_beside(rows, _week_of, lambda cell: _column(cell) is not None)
+    placed = each_day_by_itself(rows, _is_day, _is_exercise_head) or one_below_other(rows, _is_day, _is_exercise_head)
     _feed(reader, [line.cells for line in placed], lambda at, column: place_of(placed[at].row, placed[at].column + column))
 
 
@@ -173,7 +180,7 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
         if number in headed:
             reader.open_day(headed[number], place_of(number, min(cells)))
         elif header:
-            columns = header
+            columns = _with_units(header, rows[number + 1 :])
             _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
         elif all(re.fullmatch(r"[-:=_\s]*", cell) for cell in cells.values()):
             continue  # the rule below a table's head
@@ -255,6 +262,18 @@ def _guessed(rows: Sequence[Row], to: Assembler, *, least: int = 3) -> dict[int,
             ):
                 found[n] = Column(name)
     return found
+
+
+def _with_units(header: dict[int, Column], below: Sequence[Row]) -> dict[int, Column]:
+    """Loads of a column are in the unit that any of its cells names."""
+    units = {
+        n: found["unit"].lower()
+        for n, column in header.items()
+        if column.name == "load" and not column.unit
+        for row in below
+        if n < len(row) and (found := re.search(r"\d\s*(?P<unit>kgs?|lbs?)\b", row[n], re.I))
+    }
+    return {n: column._replace(unit=units.get(n, column.unit)) for n, column in header.items()}
 
 
 def _with_days(header: dict[int, Column], below: Sequence[Row]) -> dict[int, Column]:

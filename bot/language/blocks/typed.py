@@ -65,6 +65,10 @@ _NAME_AND_SETS = re.compile(
     r"\s*(?P<name>(?!(?:tempo|rest|rpe|rir|load)\b)(?:[12][\s-]?(?:arm|leg)\s)?[a-z][^\d,;]*?)\s*[-:]?\s*\d{1,2}\s*x\s*\S", re.I
 )
 _ROUNDS_OF = re.compile(r"^(?P<rounds>\d{1,2}\s+rounds?)\s+of\s+(?P<list>[a-z].*)$", re.I)
+_WEEK_AND_DAY = re.compile(
+    r"^(?:w|wk|week)\s?(?P<week>\d{1,2})\s*[-,/:.]*\s*(?P<day>(?:d|day|session|workout)\s?\d{1,2}\b.{0,40}|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b.{0,40})$",
+    re.I,
+)  # "W1D1", "Week 2 - Monday"
 _SETS_BELOW = re.compile(r"\d{1,2}\s*(?:x\s*\d|sets?\b)|sets?\s*[:=]\s*\d", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
@@ -115,6 +119,11 @@ class TypedReader:
             self.to.problems.append(error(place, text, f"the line is {len(text)} characters long", "write one exercise a line"))
             return
         if self._paragraph(text, place, follows):
+            return
+        week_and_day = _WEEK_AND_DAY.match(text)
+        if week_and_day and headings.read_day(week_and_day["day"]) is not None:
+            self.open_week(int(week_and_day["week"]))
+            self.take(week_and_day["day"], place, follows)
             return
         for reads in (
             self._rest_day,

@@ -37,7 +37,7 @@ _LOAD_KEYED = re.compile(
     re.I,
 )
 _LOADS = re.compile(
-    rf"(?:(?:@|at|with|using|use|x)\s*)?(?:a\s+)?(?P<load>(?:pair\s+of\s+|(?<![\dx.])2\s*x\s*(?={LOAD_PATTERN})|[+-]\s*)?{LOAD_PATTERN}(?:\s*(?:each(?:\s+hand)?|per\s+hand|in\s+each\s+hand|of\s+help|assist(?:ed|ance)?)\b)?)",
+    rf"(?:(?:@|(?<![a-z])(?:at|with|using|use|x))\s*)?(?:a\s+)?(?P<load>(?:pair\s+of\s+|(?<![\dx.])2\s*x\s*(?={LOAD_PATTERN})|[+-]\s*)?{LOAD_PATTERN}(?:\s*(?:each(?:\s+hand)?|per\s+hand|in\s+each\s+hand|of\s+help|assist(?:ed|ance)?)\b)?)",
     re.I,
 )
 _COLOURS = r"(?:extra[\s-]light|extra[\s-]heavy|x-light|x-heavy|light|medium|heavy|yellow|red|green|blue|black|silver|gold|orange|purple|pink|grey|gray|white|brown)"
@@ -72,6 +72,23 @@ _MORE_LOAD = re.compile(
     rf"(?:\b(?:add(?:ing)?|plus|go(?:ing)?\s+up(?:\s+by)?|up|increas(?:e|ing)(?:\s+by)?)\s+|\+\s?){LOAD_PATTERN}(?:\s*-\s*{LOAD_PATTERN})?\s*(?:(?:each|every|per|a)\s+(?:week|session|workout|time)|weekly|when\b[^,;.\n]*|if\b[^,;.\n]*)",
     re.I,
 )
+
+
+_BODY_AND_MORE = re.compile(
+    r"(?<![\w])(?:bw|body\s?weight)\s*(?P<sign>[+-])\s*(?P<amount>\d{1,3}(?:[.,]\d{1,2})?)\s*(?P<unit>kgs?\b|kilos?\b|lbs?\b|pounds?\b)?(?!\s*(?:x|reps?)\b)",
+    re.I,
+)
+
+
+def take_body_and_more(scan: Scan, unit: Unit | None) -> None:
+    """ "BW+5": so much added to the body's weight, or taken off it."""
+    for found in scan.take(_BODY_AND_MORE):
+        said = found["unit"] or (unit or Unit.KG).value
+        load = read_load(f"{found['sign']}{found['amount']} {said}")
+        if load is not None:
+            if not found["unit"] and unit is None:
+                scan.doubt(found, f"is read as {found['amount']} kg", 'write the unit, or "all loads in lb" above the days')
+            scan.mark("load", (load,), found)
 
 
 def take_loads(scan: Scan) -> None:
