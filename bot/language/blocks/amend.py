@@ -16,7 +16,8 @@ from dataclasses import replace
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.letters import even
 from bot.language.blocks.results import AmendmentReading, UnknownName
-from bot.language.blocks.slots import SlotDraft, finish
+from bot.language.blocks.slot_draft import SlotDraft
+from bot.language.blocks.slots import finish
 from bot.language.blocks.typed import read_typed
 from bot.language.blocks.weeks import WeekPart, split_weeks
 from bot.language.blocks.written import slot_lines

@@ -9,145 +9,32 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from copy import deepcopy
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from typing import Any
 
-from bot.language.blocks.amounts import TIME_PATTERN, read_rest
 from bot.language.blocks.conventions import Conventions
+from bot.language.blocks.day_draft import DayDraft, Superset
 from bot.language.blocks.day_repeats import change_day, copies_of
 from bot.language.blocks.growth import grow
 from bot.language.blocks.headings import WEEKDAYS, DayHeading, letters_of, read_day
 from bot.language.blocks.joined import join
+from bot.language.blocks.names import Names, folded, kit_named
 from bot.language.blocks.results import BlockReading, Understood, UnknownName
-from bot.language.blocks.scan import Clauses, Scheme
-from bot.language.blocks.slots import SetLine, SlotDraft, finish
+from bot.language.blocks.rhythm import rhythm_of
+from bot.language.blocks.scan import Clauses
+from bot.language.blocks.slot_draft import SetLine, SlotDraft
+from bot.language.blocks.slots import finish
 from bot.language.blocks.weeks import WEEKS_LIMIT
-from bot.language.kit_words import read_kit
 from bot.language.problems import Place, Problem, error, quoted, warning
-from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Rest, Slot, work_sets
+from bot.training.blocks import Block, Day, ExerciseId, Measure, PolicyKind, Slot, work_sets
 from bot.training.exercises.catalogue import Catalogue
 from bot.training.exercises.entry import Exercise, LoadStyle
-from bot.training.exercises.names import NameMatch
-from bot.training.kit import KitItem
-from bot.training.loads import LoadKind, Unit
+from bot.training.loads import LoadKind
 from bot.training.prescriptions import UNIT_WORDS
 
-SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
-NEAREST = 4
 SLOTS_LIMIT = 300  # written out for four weeks, 7 days of 10 exercises are 280
 MISTAKES_LIMIT = 60
-REST_BETWEEN = re.compile(
-    rf"[\s,;.(-]*\b(?:rest\s+(?:for\s+)?)?(?P<between>{TIME_PATTERN})\s*(?:of\s+)?(?:rest\s+)?(?:between|after)\s+(?:the\s+|each\s+|every\s+)?(?:exercises?|moves?|movements?|stations?)\s*(?:,|and|&|then|;|/)*\s*(?:then\s+|rest\s+)?(?P<after>{TIME_PATTERN})\s*(?:of\s+)?(?:rest\s+)?(?:between|after|at\s+the\s+end\s+of)\s+(?:the\s+|each\s+|every\s+|a\s+)?(?:rounds?|circuits?|sets?)[\s.)]*",
-    re.I,
-)
 _SAID_ONE_BY_ONE = 3  # warnings of one kind
-_DEFAULT_RHYTHM = Block("", ()).rhythm
-# On and off days for splits whose coach writes none: evenly spread over a week (common practice).
-_USUAL_RHYTHM = {1: "1000000", 2: "1001000", 3: "1010100", 4: "1101100", 5: "1110110", 6: "1111110", 7: "1111111"}
-
-
-@dataclass(slots=True)
-class DayDraft:
-    heading: DayHeading
-    place: Place
-    slots: list[SlotDraft] = field(default_factory=list)
-    warm_up: list[str] = field(default_factory=list)
-    notes: list[str] = field(default_factory=list)
-    is_given: bool = True  # False: no heading was written
-    rest_below: Rest | None = None  # said in a line of its own below the last exercise
-    joined: list[tuple[str, ...]] = field(default_factory=list)  # numbers of exercises that are a superset, not all there yet
-    week: int = 1  # above 1: the day of an earlier week, written out again with that week's sets
-
-
-@dataclass(slots=True)
-class Superset:
-    letter: str
-    rounds: int | None
-    fields: dict[str, Any] = field(default_factory=dict)
-    slots: list[SlotDraft] = field(default_factory=list)
-    intervals: Scheme | None = None  # sets of seconds that each exercise gets, and with them its rest
-    is_timed: bool = False  # rounds by the clock, of which there may be many
-    counts_letters: bool = False  # its exercises are lettered a, b, c themselves
-
-    between: Rest | None = None  # between its exercises, where that is said apart
-
-    def take_rests(self, found: re.Match[str]) -> None:
-        """Both rests of "30 s between exercises and 2 min between rounds"."""
-        self.between, after = read_rest(found["between"]), read_rest(found["after"])
-        if after is not None:
-            self.fields["rest"] = after
-
-
-class Names:
-    """Which exercise does the coach's word mean? Own names first, then the catalogue."""
-
-    def __init__(self, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> None:
-        self.catalogue = catalogue
-        self._own = {_key(name): exercise for name, exercise in own_names.items()}
-        self.aliases: dict[str, str] = {}
-        self._found: dict[str, tuple[ExerciseId | None, tuple[NameMatch, ...], bool]] = {}
-
-    def is_sure(self, name: str) -> bool:
-        exercise, _, mended = self.find(name)
-        return exercise is not None and not mended
-
-    def find(self, name: str) -> tuple[ExerciseId | None, tuple[NameMatch, ...], bool]:
-        """(exercise or None, nearest names, whether a slip was mended)."""
-        key = _key(name)
-        if key not in self._found:
-            self._found[key] = self._look(key, name)
-        return self._found[key]
-
-    def _look(self, key: str, name: str) -> tuple[ExerciseId | None, tuple[NameMatch, ...], bool]:
-        if key in self._own:
-            return self._own[key], (), False
-        target = self.aliases.get(key)
-        if target is not None and _key(target) != key:
-            return self.find(target)
-        matches = self.catalogue.names.find(name, limit=NEAREST)
-        if not (matches and matches[0].score >= SURE) and (spelled := spelled_out(name)) != name:
-            matches = self.catalogue.names.find(spelled, limit=NEAREST) or matches
-        if matches and matches[0].exact:
-            return matches[0].exercise, matches, False
-        if matches and matches[0].score >= SURE and (len(matches) == 1 or matches[0].score - matches[1].score >= AHEAD):
-            return matches[0].exercise, matches, True
-        return None, matches, False
-
-    def forget(self) -> None:
-        self._found.clear()
-
-
-# Short forms that coaches write (common practice); only tried where the words as written name nothing.
-_SHORT = {
-    "sq": "squat", "bsq": "back squat", "fsq": "front squat", "dead": "deadlift", "deads": "deadlifts", "dbl": "double", "stand": "standing",
-    "bent": "bent", "kbs": "kettlebell", "assist": "assisted", "sgl": "single", "std": "standing", "ham": "hamstring", "calfs": "calves",
-    "sqt": "squat", "sqts": "squats", "dl": "deadlift", "dls": "deadlifts", "bp": "bench press", "oh": "overhead", "cg": "close grip",
-    "wg": "wide grip", "ng": "neutral grip", "bb": "barbell", "db": "dumbbell", "dbs": "dumbbell", "kb": "kettlebell", "bw": "bodyweight", "ext": "extension",
-    "exts": "extensions", "alt": "alternating", "inc": "incline", "dec": "decline", "lat": "lateral", "tri": "triceps", "tris": "triceps", "bi": "biceps",
-    "bis": "biceps", "sl": "single leg", "sa": "single arm", "rev": "reverse", "cs": "chest supported", "ff": "front foot", "rfe": "rear foot elevated",
-    "hams": "hamstring", "pu": "push up", "w": "with", "tricep": "triceps", "bicep": "biceps", "shldr": "shoulder", "delts": "delt",
-}  # fmt: skip
-
-
-def spelled_out(name: str) -> str:
-    """ "GOBLET SQ" -> "goblet squat"."""
-    return " ".join(_SHORT.get(word, word) for word in re.sub(r"[./]", " ", name.lower()).split())
-
-
-def _key(name: str) -> str:
-    return " ".join(name.casefold().split())
-
-
-def kit_named(text: str) -> frozenset[KitItem]:
-    """Things said beside an exercise: "dumbbell, bench"; names of things as this program writes them, or as people say them."""
-    items: set[KitItem] = set()
-    for part in re.split(r"\s*[,/+;&]\s*|\s+and\s+|\s+or\s+", text.strip()):
-        word = part.strip(" .").lower().replace(" ", "_").replace("-", "_")
-        if word in KitItem._value2member_map_:
-            items.add(KitItem(word))
-        else:
-            items |= read_kit(part, Unit.KG).kit.items
-    return frozenset(items)
 
 
 class Assembler:
@@ -273,14 +160,18 @@ class Assembler:
     def same_exercise(self, one: str, other: str) -> bool:
         """Do two names mean one exercise, or is the second a shorter way to say the first?"""
         found = self.names.find(one)[0], self.names.find(other)[0]
-        return _key(one) == _key(other) or (found[0] == found[1] and found[0] is not None) or _shortens(_key(other), _key(one))
+        return (
+            folded(one) == folded(other)
+            or (found[0] == found[1] and found[0] is not None)
+            or _shortens(folded(other), folded(one))
+        )
 
     def like_day(self, words: str) -> DayDraft | None:
         """The training day of week 1 that a few words mean: by weekday, number or name."""
         letter = self.conventions.initials.get(words.lower())
         heading = DayHeading("", weekday=letter) if letter is not None else read_day(words) or read_day(f"day {words}")
         days = [day for day in self.days if not day.heading.is_rest and day.week == 1]
-        named = [day for day in days if day.heading.name and _key(day.heading.name) == _key(words)]
+        named = [day for day in days if day.heading.name and folded(day.heading.name) == folded(words)]
         if named or heading is None or heading.is_rest:
             return named[0] if named else None
         for name in ("weekday", "number"):
@@ -351,7 +242,7 @@ class Assembler:
     def reading(self) -> BlockReading:
         """Put everything together. Problems are in the order of their places."""
         self.close_superset()
-        self.names.aliases = {_key(alias): name for alias, name in self.aliases}
+        self.names.aliases = {folded(alias): name for alias, name in self.aliases}
         self.names.forget()
         for again in [day for day in self.days if day.week > 1]:
             self._take_week(again)
@@ -426,7 +317,7 @@ class Assembler:
 
     def _differs(self, first: SlotDraft, again: SlotDraft) -> bool:
         exercises = self.names.find(first.name)[0], self.names.find(again.name)[0]
-        return _key(first.name) != _key(again.name) and (None in exercises or exercises[0] != exercises[1])
+        return folded(first.name) != folded(again.name) and (None in exercises or exercises[0] != exercises[1])
 
     def _rest_for_all(self, draft: DayDraft) -> None:
         """A rest below the last of several exercises, the only one of the day, is the rest of all."""
@@ -584,7 +475,7 @@ class Assembler:
         return Block(
             name=self.name,
             days=days,
-            rhythm=self._rhythm(len(days)),
+            rhythm=self._rhythm(),
             weeks_default=weeks,
             weeks_min=low,
             weeks_max=high,
@@ -594,40 +485,13 @@ class Assembler:
             aliases=tuple(self.aliases),
         )
 
-    def _rhythm(self, count: int) -> tuple[bool, ...]:
-        if self.rhythm is not None:
-            if not any(self.rhythm):
-                self.problems.append(
-                    error(Place(), "rhythm", "the rhythm has no training day", "write it like Rhythm: on, on, off")
-                )
-            return self.rhythm
-        weekdays = [day.heading.weekday for day in self.days if not day.heading.is_rest]
-        if weekdays and all(weekday is not None for weekday in weekdays) and len(set(weekdays)) == len(weekdays):
-            first = weekdays[0] or 0
-            return tuple((first + step) % 7 in weekdays for step in range(7))
-        if len(self.weekdays) == count > 1:
-            return tuple((self.weekdays[0] + step) % 7 in self.weekdays for step in range(7))
-        if self.days_off and self._rhythm_without(self.days_off):
-            return self._rhythm_without(self.days_off)
-        flags = [not day.heading.is_rest for day in self.days]
-        while any(flags) and not flags[0]:
-            flags = [*flags[1:], flags[0]]
-        if flags and not all(flags):
-            return tuple(flags) + (False,) * (7 - len(flags)) if len(flags) < 7 else tuple(flags)
-        if count in (0, 5):
-            return _DEFAULT_RHYTHM
-        if count in _USUAL_RHYTHM:
-            return tuple(sign == "1" for sign in _USUAL_RHYTHM[count])
-        return tuple(flag for number in range(count) for flag in ((True, False) if number % 3 == 2 else (True,)))
-
-    def _rhythm_without(self, days_off: tuple[str, ...]) -> tuple[bool, ...]:
-        """A week without the days named: by number, or by weekday from Monday."""
-        order = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-        off = {int(word) - 1 if word.isdigit() else order.index(word) for word in days_off}
-        flags = [number not in off for number in range(7)]
-        while any(flags) and not flags[0]:
-            flags = [*flags[1:], flags[0]]
-        return tuple(flags) if any(flags) else ()
+    def _rhythm(self) -> tuple[bool, ...]:
+        if self.rhythm is None:
+            return rhythm_of([day.heading for day in self.days], weekdays=self.weekdays, days_off=self.days_off)
+        if not any(self.rhythm):
+            wrong, instead = "the rhythm has no training day", "write it like Rhythm: on, on, off"
+            self.problems.append(error(Place(), "rhythm", wrong, instead))
+        return self.rhythm
 
 
 _BAR_KG = 40  # more than people hold in their hands for a body-weight exercise
@@ -651,7 +515,7 @@ def _same_day(first: DayHeading, again: DayHeading) -> bool:
         return first.number == again.number
     if first.weekday is not None and again.weekday is not None:
         return first.weekday == again.weekday
-    return _key(first.name) == _key(again.name)
+    return folded(first.name) == folded(again.name)
 
 
 def _shortens(short: str, name: str) -> bool:

@@ -18,7 +18,8 @@ from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.headings import letters_of
 from bot.language.blocks.letters import count_words_as_figures
 from bot.language.blocks.scan import Clauses
-from bot.language.blocks.slots import SetLine, SlotDraft, with_number_of_sets
+from bot.language.blocks.slot_draft import SetLine, SlotDraft
+from bot.language.blocks.slots import with_number_of_sets
 from bot.language.problems import Place
 from bot.training.blocks import SetKind
 

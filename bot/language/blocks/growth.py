@@ -13,7 +13,7 @@ import re
 from dataclasses import replace
 
 from bot.language.blocks.counts import Count
-from bot.language.blocks.slots import Growth, SetLine, SlotDraft
+from bot.language.blocks.slot_draft import Growth, SetLine, SlotDraft
 from bot.training.blocks import Measure, SetKind
 
 _WORDS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "five": 5, "ten": 10}

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from bot.language.blocks.headings import letters_of
-from bot.language.blocks.slots import SlotDraft
+from bot.language.blocks.slot_draft import SlotDraft
 
 _MARK = r"#?(?:[A-H]\d?|\d{1,2})(?![\w%])"
 _LIST = rf"(?P<marks>{_MARK}(?:\s*(?:,|&|\+|/|-|\band\b|\bthen\b|\bwith\b|w/)\s*{_MARK})+)"

@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 
 from bot.language.blocks.counts import Count
 from bot.language.blocks.scan import Clauses, Scheme
-from bot.language.blocks.slots import SetLine, SlotDraft, with_number_of_sets
+from bot.language.blocks.slot_draft import SetLine, SlotDraft
+from bot.language.blocks.slots import with_number_of_sets
 from bot.language.problems import Place
 from bot.training.blocks import SetKind
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 
 from bot.language.blocks.amounts import TIME_PATTERN, read_rest
-from bot.language.blocks.assemble import SURE, Assembler
+from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.day_repeats import say_again
 from bot.language.blocks.growth import growth_in
@@ -19,6 +19,7 @@ from bot.language.blocks.headings import read_label
 from bot.language.blocks.intervals import SPOKEN_OF
 from bot.language.blocks.joined import partner_in
 from bot.language.blocks.letters import even
+from bot.language.blocks.names import SURE
 from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
 from bot.language.blocks.prose import (
     alternatives,
@@ -31,7 +32,7 @@ from bot.language.blocks.prose import (
 )
 from bot.language.blocks.repeats import repeated_in, take_over
 from bot.language.blocks.scan import Clauses
-from bot.language.blocks.slots import SetLine, SlotDraft
+from bot.language.blocks.slot_draft import SetLine, SlotDraft
 from bot.language.blocks.weeks import split_weeks
 from bot.language.problems import Place, error, quoted, warning
 from bot.training.blocks import SetKind

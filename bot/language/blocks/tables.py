@@ -10,11 +10,10 @@ import csv
 import io
 import re
 from collections.abc import Callable, Mapping, Sequence
-from functools import lru_cache
 from itertools import pairwise
-from typing import NamedTuple
 
 from bot.language.blocks.assemble import Assembler
+from bot.language.blocks.column_heads import NUMBERED, Column, column_of, header_of
 from bot.language.blocks.headings import MAIN_PART, WARM_UP, read_day, read_label, read_superset
 from bot.language.blocks.letters import even, without_marks
 from bot.language.blocks.results import BlockReading
@@ -29,35 +28,6 @@ Row = Sequence[str]
 PlaceOf = Callable[[int, int], Place]  # (row, column), both from 0
 
 
-class Column(NamedTuple):
-    """What a column holds. number: of the set or week; unit: as its head says ("Rest (min)", "kg", "RIR")."""
-
-    name: str
-    number: int = 0
-    unit: str = ""
-
-
-_COLUMNS: tuple[tuple[str, str], ...] = (
-    ("set_n", r"set\s*#?\s*(\d{1,2})"),
-    ("week_n", r"(?:week|wk|woche|w)\s*#?\s*(\d{1,2})"),
-    ("day", r"day|session|workout|training day|training|weekday|tag|trainingstag|einheit"),
-    ("slot", r"slot|order|#|id|ex\.?\s*#|no\.?|nr\.?|number|label|code|group|superset|block|pos(?:ition)?|platz|nummer|reihenfolge|station|spot"),
-    ("exercise", r"(?:main\s+)?(?:exercises?|movements?|lifts?|drills?)(?:\s*(?:name|/\s*\w+))?|names?(?:\s+of\s+(?:the\s+)?(?:exercise|movement|lift|drill))?|what|uebung|übung|übungen"),
-    ("sets", r"(?:#|no\.?|number)?\s*(?:of\s+)?(?:working\s+|work\s+)?sets?|series|rounds?|s|sätze|saetze"),
-    ("reps", r"r|(?:target\s+)?(?:reps?|repetitions?)(?:\s*(?:range|per set|each set|target|goal|/\s*\w+|\(.*\)))?|rep range|wdh\.?|wiederholungen|how many|how much|what to do|what you do|dose|target|duration|time|volume|sets\s*(?:x|×|&|and|/)\s*reps|prescription|scheme"),
-    ("tempo", r"(?:rep\s+)?tempo(?:\s*\(.*\))?|speed|cadence"),
-    ("rest", r"rests?(?:\s*(?:time|period|between sets|interval))?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?|pause|pausen|recovery|breaks?(?:\s*\(?(?:s|secs?|seconds|min)\)?)?"),
-    ("load", r"load|weight|intensity|kg|kilos?|lbs?|pounds?|%\s*1rm|last|gewicht"),
-    ("effort", r"rpe|rir|effort"),
-    ("sides", r"sides?|per side"),
-    ("kit", r"kit|equipment|gear"),
-    ("sub", r"subs?|substitutes?|alternatives?|alt\.?|swap|instead|regression"),
-    ("cue", r"cues?|tips?|hints?|coaching cues?|focus|technique|how"),
-    ("demo", r"demo|video|link|url"),
-    ("note", r"(?:coach(?:'s|es|ing)?\s+|your\s+|extra\s+)?notes?|comments?|remarks?|details?|info|hinweise?|bemerkung(?:en)?|notiz(?:en)?"),
-)  # fmt: skip
-
-
 def looks_like_table(text: str, filename: str = "") -> bool:
     """A CSV by its name, or lines that share a delimiter in a regular way and name at least two known columns."""
     if filename.lower().endswith((".csv", ".tsv")):
@@ -65,12 +35,12 @@ def looks_like_table(text: str, filename: str = "") -> bool:
     lines = [line for line in text.splitlines() if line.strip()][:30]
     if len(lines) < 3:
         return False
-    if rows_of_spaced("\n".join(lines), lambda row: bool(_header(row))):
+    if rows_of_spaced("\n".join(lines), lambda row: bool(header_of(row))):
         return True
     if any(_looks_filled(lines, mark) for mark in ("|", "\t")):
         return True
     return any(
-        _header([cell.strip() for cell in line.split(mark)])
+        header_of([cell.strip() for cell in line.split(mark)])
         for mark in ("\t", ";", "|", ",")
         for line in lines[:6]
         if line.count(mark) >= 2
@@ -94,7 +64,7 @@ def _looks_filled(lines: Sequence[str], mark: str) -> bool:
 
 def read_table_text(text: str, *, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
     """Read a CSV, whatever its delimiter."""
-    rows = rows_of_spaced(text, lambda row: bool(_header(row)))
+    rows = rows_of_spaced(text, lambda row: bool(header_of(row)))
     rows = rows or [[cell.strip() for cell in row] for row in csv.reader(io.StringIO(text), delimiter=_delimiter(text))]
     reader = TypedReader(Assembler(catalogue, own_names))
     feed(reader, rows, lambda row, column: Place(line=row + 1))
@@ -106,50 +76,13 @@ def _delimiter(text: str) -> str:
     return max("\t;|,", key=lambda mark: (sum(line.count(mark) >= 2 for line in lines), sum(line.count(mark) for line in lines)))
 
 
-_NUMBERED = ("set_n", "week_n")
-_UNIT = re.compile(r"\b(?:s|secs?|seconds|sek|min(?:s|utes)?|kgs?|kilos?|lbs?|pounds?|rir|rpe)\b|%")
-
-
-@lru_cache(maxsize=2048)
-def _column(cell: str) -> Column | None:
-    words = re.sub(r"[:*_]+", " ", cell.lower()).strip()
-    bare = re.sub(r"\s*(?:\([^)]*\)|\[[^\]]*\]|in\s+(?:kg|lbs?|sec|min|s))$", "", words).strip()
-    unit = _UNIT.search(words)
-    for name, pattern in _COLUMNS:
-        found = re.fullmatch(pattern, words) or re.fullmatch(pattern, bare)
-        if found:
-            return Column(name, int(found[1]) if name in _NUMBERED else 0, unit[0] if unit else "")
-    return _of_week(words)
-
-
-_OF_WEEK = re.compile(
-    r"(?P<before>.*?)[\s(]*\b(?:weeks?|wks?|wochen?|w)\s*#?(?P<week>\d{1,2})(?:\s*(?:-|–|to)\s*(?:w(?:ee)?k?)?\s*\d{1,2}|\s*\+)?[\s):]*(?P<behind>.*)"
-)
-_BY_WEEK = ("sets", "reps", "tempo", "rest", "load", "effort")
-
-
-def _of_week(words: str) -> Column | None:
-    """ "Rest W3-4", "Week 2 reps": one thing of the weeks from that one on."""
-    found = _OF_WEEK.fullmatch(words)
-    what = f"{found['before']} {found['behind']}".strip() if found else ""
-    column = _column(what) if what else None
-    return Column(column.name, int(found["week"]), column.unit) if found and column and column.name in _BY_WEEK else None
-
-
-def _header(row: Row) -> dict[int, Column]:
-    """Column -> what it holds, if this row is a header: it names the exercise and at least one more column."""
-    named = {n: column for n, cell in enumerate(row) if cell and (column := _column(cell))}
-    names = [column.name for column in named.values()]
-    return named if "exercise" in names and len(names) >= 2 else {}
-
-
 def _week_of(cell: str) -> int:
-    column = _column(cell)
+    column = column_of(cell)
     return column.number if column is not None and column.name == "week_n" else 0
 
 
 def _is_exercise_head(cell: str) -> bool:
-    column = _column(cell)
+    column = column_of(cell)
     return column is not None and column.name == "exercise"
 
 
@@ -160,7 +93,7 @@ def _is_day(cell: str) -> bool:
 
 def feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     """Hand a table's rows to the reader of typed lines, row by row; days that stand side by side one after the other."""
-    rows = weeks_beside(rows, _week_of, lambda cell: _column(cell) is not None)
+    rows = weeks_beside(rows, _week_of, lambda cell: column_of(cell) is not None)
     placed = each_day_by_itself(rows, _is_day, _is_exercise_head) or one_below_other(rows, _is_day, _is_exercise_head)
     _feed(reader, [line.cells for line in placed], lambda at, column: place_of(placed[at].row, placed[at].column + column))
 
@@ -176,7 +109,9 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             continue
         if reader.to.gives_up(place_of(number, min(cells))):
             return
-        header = _with_days(_header(row), rows[number + 1 :]) or ({} if columns else _unnamed(row, rows[number + 1 :], reader.to))
+        header = _with_days(header_of(row), rows[number + 1 :]) or (
+            {} if columns else _unnamed(row, rows[number + 1 :], reader.to)
+        )
         if number in headed:
             reader.open_day(headed[number], place_of(number, min(cells)))
         elif header:
@@ -200,7 +135,7 @@ def _day_rows(rows: Sequence[Row]) -> dict[int, str]:
     has_column = False
     for number, row in enumerate(rows):
         cells = [cell for cell in row if cell]
-        header = _header(row)
+        header = header_of(row)
         if header:
             seen_head = True
             has_column = has_column or any(column.name == "day" for column in header.values())
@@ -210,7 +145,7 @@ def _day_rows(rows: Sequence[Row]) -> dict[int, str]:
         if read_day(text) is not None and not re.match(r"\d", text):
             return {}
         after = next((later for later in rows[number + 1 : number + 4] if any(later)), ())
-        to_head = bool(_header(after))
+        to_head = bool(header_of(after))
         if to_head or (seen_head and sum(bool(cell) for cell in after) > 2):
             name = re.sub(r"^\d{1,2}\s*[.)]\s*", "", text).strip(" :-=*#")
             words = 0 < len(name.split()) <= 7 and not re.search(r"\d\s*x|\bsets?\b|\breps?\b|\brounds?\b", name, re.I)
@@ -290,7 +225,7 @@ def _with_days(header: dict[int, Column], below: Sequence[Row]) -> dict[int, Col
 
 def _unnamed(row: Row, below: Sequence[Row], to: Assembler) -> dict[int, Column]:
     """A head that leaves out who needs no name: the exercise's column, and that of the labels before it, are found by their cells."""
-    named = {n: column for n, cell in enumerate(row) if cell and (column := _column(cell))}
+    named = {n: column for n, cell in enumerate(row) if cell and (column := column_of(cell))}
     told = [column.name for column in named.values()]
     if len(named) < 2 or "exercise" in told or not {"sets", "reps", "week_n", "set_n"} & set(told):
         return {}
@@ -360,7 +295,7 @@ def _row(
             at.setdefault(name, column)
     place = place_of(number, at.get("exercise", min(cells)))
     for column, cell in cells.items():
-        if columns.get(column, _NOTE).name in ("sets", "reps", "tempo", *_NUMBERED) and _DATE.search(cell):
+        if columns.get(column, _NOTE).name in ("sets", "reps", "tempo", *NUMBERED) and _DATE.search(cell):
             wrong = f"{quoted(cell)} is a date, which a spreadsheet made of a range such as 10-12"
             reader.to.problems.append(
                 error(place_of(number, column), cell, wrong, "format the column as text and write the range again")

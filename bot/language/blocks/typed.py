@@ -18,7 +18,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from bot.language.blocks import headings
-from bot.language.blocks.assemble import REST_BETWEEN, SURE, Assembler
+from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.conventions import (
     sets_first,
@@ -27,10 +27,12 @@ from bot.language.blocks.conventions import (
     with_weeks_named,
     with_weights_named,
 )
+from bot.language.blocks.day_draft import REST_BETWEEN
 from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
 from bot.language.blocks.forms import Usual, lines_in, usual_form
 from bot.language.blocks.joined import joined_in
 from bot.language.blocks.letters import as_sent, controls_removed, count_words_as_figures, even, without_marks
+from bot.language.blocks.names import SURE
 from bot.language.blocks.of_block import take_aims, take_of_block
 from bot.language.blocks.page import bare_words, days_by_shape, parts_by_shape
 from bot.language.blocks.phrases.free_words import KEYS

@@ -1,0 +1,88 @@
+"""Which exercise, and which kit, do a coach's words mean? Own names first, then the catalogue, then short forms of its words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from bot.language.kit_words import read_kit
+from bot.training.blocks import ExerciseId
+from bot.training.exercises.catalogue import Catalogue
+from bot.training.exercises.names import NameMatch
+from bot.training.kit import KitItem
+from bot.training.loads import Unit
+
+SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
+NEAREST = 4
+
+
+class Names:
+    """Which exercise does the coach's word mean? Own names first, then the catalogue."""
+
+    def __init__(self, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> None:
+        self.catalogue = catalogue
+        self._own = {folded(name): exercise for name, exercise in own_names.items()}
+        self.aliases: dict[str, str] = {}
+        self._found: dict[str, tuple[ExerciseId | None, tuple[NameMatch, ...], bool]] = {}
+
+    def is_sure(self, name: str) -> bool:
+        exercise, _, mended = self.find(name)
+        return exercise is not None and not mended
+
+    def find(self, name: str) -> tuple[ExerciseId | None, tuple[NameMatch, ...], bool]:
+        """(exercise or None, nearest names, whether a slip was mended)."""
+        key = folded(name)
+        if key not in self._found:
+            self._found[key] = self._look(key, name)
+        return self._found[key]
+
+    def _look(self, key: str, name: str) -> tuple[ExerciseId | None, tuple[NameMatch, ...], bool]:
+        if key in self._own:
+            return self._own[key], (), False
+        target = self.aliases.get(key)
+        if target is not None and folded(target) != key:
+            return self.find(target)
+        matches = self.catalogue.names.find(name, limit=NEAREST)
+        if not (matches and matches[0].score >= SURE) and (spelled := spelled_out(name)) != name:
+            matches = self.catalogue.names.find(spelled, limit=NEAREST) or matches
+        if matches and matches[0].exact:
+            return matches[0].exercise, matches, False
+        if matches and matches[0].score >= SURE and (len(matches) == 1 or matches[0].score - matches[1].score >= AHEAD):
+            return matches[0].exercise, matches, True
+        return None, matches, False
+
+    def forget(self) -> None:
+        self._found.clear()
+
+
+# Short forms that coaches write (common practice); only tried where the words as written name nothing.
+_SHORT = {
+    "sq": "squat", "bsq": "back squat", "fsq": "front squat", "dead": "deadlift", "deads": "deadlifts", "dbl": "double", "stand": "standing",
+    "bent": "bent", "kbs": "kettlebell", "assist": "assisted", "sgl": "single", "std": "standing", "ham": "hamstring", "calfs": "calves",
+    "sqt": "squat", "sqts": "squats", "dl": "deadlift", "dls": "deadlifts", "bp": "bench press", "oh": "overhead", "cg": "close grip",
+    "wg": "wide grip", "ng": "neutral grip", "bb": "barbell", "db": "dumbbell", "dbs": "dumbbell", "kb": "kettlebell", "bw": "bodyweight", "ext": "extension",
+    "exts": "extensions", "alt": "alternating", "inc": "incline", "dec": "decline", "lat": "lateral", "tri": "triceps", "tris": "triceps", "bi": "biceps",
+    "bis": "biceps", "sl": "single leg", "sa": "single arm", "rev": "reverse", "cs": "chest supported", "ff": "front foot", "rfe": "rear foot elevated",
+    "hams": "hamstring", "pu": "push up", "w": "with", "tricep": "triceps", "bicep": "biceps", "shldr": "shoulder", "delts": "delt",
+}  # fmt: skip
+
+
+def spelled_out(name: str) -> str:
+    """ "GOBLET SQ" -> "goblet squat"."""
+    return " ".join(_SHORT.get(word, word) for word in re.sub(r"[./]", " ", name.lower()).split())
+
+
+def folded(name: str) -> str:
+    return " ".join(name.casefold().split())
+
+
+def kit_named(text: str) -> frozenset[KitItem]:
+    """Things said beside an exercise: "dumbbell, bench"; names of things as this program writes them, or as people say them."""
+    items: set[KitItem] = set()
+    for part in re.split(r"\s*[,/+;&]\s*|\s+and\s+|\s+or\s+", text.strip()):
+        word = part.strip(" .").lower().replace(" ", "_").replace("-", "_")
+        if word in KitItem._value2member_map_:
+            items.add(KitItem(word))
+        else:
+            items |= read_kit(part, Unit.KG).kit.items
+    return frozenset(items)
