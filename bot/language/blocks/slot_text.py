@@ -51,9 +51,7 @@ _NOTE_IN_SET = re.compile(r"(?:^|,\s*)note:\s*(?P<note>.*)$", re.I)
 _TIME = r"(?:\d+(?:[.,]\d)?(?:\s*-\s*\d+)?\s*(?:s|secs?|seconds?|m|mins?|minutes?|\"|'(?:\d\d\"?)?)|\d:\d\d)"
 _BARE_REST = re.compile(_TIME, re.I)
 _REST_AT_END = re.compile(rf"^(?P<before>.*[a-z)])[\s/,.;]+(?P<time>{_TIME})$", re.I)  # "2s pause btm 90"", nothing of it a pause
-_NAME_AND_FIGURES = re.compile(
-    r"^(?P<name>[a-z][a-z' -]{2,40}?)\s*[-:,]*\s*\d{1,3}(?:\s*[-x/,%+]|\s*$|\s+(?:reps?|sets?|kg|lb)).*$", re.I
-)
+_NAME_AND_FIGURES = re.compile(r"^(?P<name>[a-z][a-z' -]{2,40}?)\s*[-:,]*\s*\d.*$", re.I)
 _BARE_FIGURE = re.compile(r"\d{2,3}(?:\s?-\s?\d{2,3})?|[1-5](?:[.,]5)?")
 _REST_AT_START = re.compile(rf"^(?P<time>{_TIME})\s*[(,;/]\s*(?=\S)", re.I)
 _LEAST_REST_S = 15  # shorter times behind a word are how long to hold
@@ -325,13 +323,12 @@ class SlotText:
         return (whole,) if self.knows(whole) else alternatives(whole, self.knows)
 
     def asks_in_vain(self, text: str) -> bool:
-        """Does a line begin with an exercise and go on with figures, that no phrase takes?"""
+        """Does a line begin with another exercise and go on with figures, but without sets? Nothing of it is for the slot above."""
         labelled = read_label(text)
         found = _NAME_AND_FIGURES.match(labelled[1] if labelled else text)
-        if not found or self.to.day is None or not self.knows(found["name"]):
+        if not found or self.to.day is None or not self.to.names.is_sure(found["name"]):
             return False
-        said = self.clauses(text)
-        return not (said.schemes or said.marks or said.fields)
+        return self.to.slot is None or not self.to.same_exercise(self.to.slot.name, found["name"])
 
     def add_line(self, text: str, said: str, place: Place) -> None:
         """A line below a slot that adds to it; below nothing, a note."""

@@ -113,3 +113,35 @@ def test_sets_beyond_those_counted(line: str, sets: str) -> None:
         for one in reading.block.days[0].slots[0].sets
     ]
     assert " ".join(said) == sets
+
+
+def test_columns_are_known_by_many_names() -> None:
+    head = "Day;Activity;How many sets;Amount;How hard;Time off;Plan B"
+
+    reading = read_block(
+        f"{head}\nMon;Goblet squat;3;10-12;8;90;box squat\nThu;Deadlift;4;5;7;120;", filename="t.csv", catalogue=CATALOGUE
+    )
+
+    assert reading.block is not None, [problem.sentence for problem in reading.problems]
+    slot = reading.block.days[0].slots[0]
+    assert (len(slot.sets), slot.sets[0].low, slot.sets[0].high, slot.sets[0].rpe) == (3, 10, 12, 8)
+    assert (slot.rest.low_s if slot.rest else None, slot.substitutes) == (90, ("box squat",))
+
+
+@pytest.mark.parametrize("line", ["Goblet squat 7-5-x", "Goblet squat 12 12", "Push-up 50%", "Push-up 8 / 3", "Squat: 40-50"])
+def test_figures_beside_a_known_exercise_are_never_taken_for_the_one_above(line: str) -> None:
+    reading = read_block(f"Day 1\nPlank 3x30s\n{line}", catalogue=CATALOGUE)
+
+    assert [problem.sentence for problem in reading.errors] == [
+        f'Line 3: "{line}" names an exercise, but its figures I cannot read; write sets and reps such as 3x10, or put it behind Note:.'
+    ]
+
+
+def test_a_squat_with_a_bars_load_is_the_one_with_a_bar_and_the_coach_is_told() -> None:
+    reading = read_block("Day 1\nSquat 100 kg 5x5\nPush-up 3x8", catalogue=CATALOGUE)
+
+    assert reading.block is not None
+    assert [slot.exercise for slot in reading.block.days[0].slots] == ["back_squat", "push_up"]
+    assert [problem.sentence for problem in reading.problems] == [
+        'Line 2, slot A1: "Squat" with that load is taken as Barbell back squat; write its whole name to be sure.',
+    ]
