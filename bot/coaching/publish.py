@@ -127,7 +127,14 @@ def looks_like_block(text: str) -> bool:
     lines = [line.strip(" #*") for line in count_words_as_figures(even(text)).splitlines() if line.strip(" #*")]
     slots = sum(bool(re.match(r"(?:[-*•]\s*)?[A-Za-z]\d[).:\s]", line)) for line in lines)
     sets = sum(
-        bool(re.search(r"\d\s*x\s*\d|\d\s+(?:sets|rounds|holds)\b|\d\s*(?:s|sec\w*)\s+on\b", line, re.I)) for line in lines
+        bool(
+            re.search(
+                r"\d\s*x\s*\d|\d\s+(?:sets|rounds|holds)\b|\d\s*(?:s|sec\w*)\s+on\b|[/|]\s*\d{1,2}\s*[/|]\s*(?:\d|amrap|max)",
+                line,
+                re.I,
+            )
+        )
+        for line in lines
     )
     days = sum(
         bool(re.match(r"(?:day|workout|session|tag)\s*[\dA-F]|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b", line, re.I))
