@@ -102,6 +102,17 @@ def _of_several(heard: Sequence[Heard], situation: Situation) -> bool:
     return len(left) < 2
 
 
+def _load_moved(heard: Sequence[Heard], situation: Situation) -> bool:
+    """Whether any load heard is another than the one before it in its slot today; so where there was none before."""
+    for record in _sets(heard):
+        before = [
+            each.done.load for each in situation.today if each.place and record.place and each.place.label == record.place.label
+        ]
+        if not before or record.done.load != before[-1]:
+            return True
+    return not _sets(heard)
+
+
 def _any(*ways: str) -> re.Pattern[str]:
     return re.compile("|".join(ways))
 
@@ -161,6 +172,21 @@ _WEIGHTY = (
         ),
         _never,
         _any(r"\b(?:got|did|done|hit|made|managed|had|ended|was|were|came|but|rir)\b", r"\b(?:left|more) (?:in|one)\b"),
+    ),
+    # Another load, of which it is not said how much it is.
+    _Weighty(
+        _any(
+            r"\b(?:with|at|on) (?:a (?:bit|little|touch|tad) (?:more|less)(?: weight)?(?: on)?|(?:the|some) (?:heavier|lighter|bigger|smaller) (?:ones?|pair|bells?|dumbbells?|weights?))[\s.!]*$",
+        ),
+        _load_moved,
+    ),
+    # What is not known any more.
+    _Weighty(
+        _any(
+            r"\b(?:not|un)\W?sure (?:which|what|if i|whether)\b|\b(?:lost my place|lost track|can'?t remember (?:which|what|how)|forgot (?:which|how many))\b"
+        ),
+        _never,
+        _any(r"\d+ (?:or so|ish)\b", r"\babout \d"),
     ),
     # What was left out.
     _Weighty(

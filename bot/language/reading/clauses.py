@@ -93,7 +93,7 @@ _WHEN_INSIDE = re.compile(
 )
 _WHEN_LATE = re.compile(
     r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
-    r"(?P<when>yesterday|yday|day before yesterday|(?:last |on )(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
+    r"(?P<when>yesterday|yday|day before yesterday|(?:last |on |(?<=\()|(?<=\d )|(?<=\d, ))(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
 _THEN_AND_NOW = re.compile(
     rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+"

@@ -18,7 +18,7 @@ _LEAD = r"(?:(?:nah|naw|nope|ne|nee|nein|non|doch|bitte|bas|basta|bruh|bro|yaar|
 _TAIL = r"(?:[\s,.!]*(?:yaar|fam|hun|honey|luv|dear|man|dude|lads|love|x+|bye|sorry|(?:i )?can'?t do (?:any )?more|no more|knackered|dead|please|pls|plz|thanks|thx|ty|sorry|lol|haha|coach|now|ignore|once again|out again|again|then|my bad|mate|bro|cheers|folks|everyone|guys|team|all|buddy|(?:the )?(?:baby|kid|kids)(?:'?s| is| are)? (?:up|awake|crying|home)|dinner'?s ready|phone died))*[\s.!]*"
 _IT = r"(?:that last (?:entry|message|text|bit)|that|it|this|the last (?:one|set|entry|message|msg|text|bit)?|last(?: one| set| entry| message| msg| text| bit)?|my last(?: one| set| entry| message| msg| text)?|the last|previous(?: one| set)?|that one|that last one|that last set|the previous(?: one| set)?|that set|this set|those|them)"
 _UNDO = re.compile(
-    rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|(?:ne |nee |doch |bitte )*(?:mach (?:das|es) (?:bitte )?(?:wieder )?(?:weg|rückgängig)|lösch(?:e|en)? (?:das|es)|annuler?(?: ça)?|efface ça|borra (?:eso|lo|esto)|apaga isso|slett (?:det|den)|ta bort (?:det|den)|verwijder (?:dat|die)|usuń to|cancella)|"
+    rf"{_LEAD}(?:undo(?: {_IT})?|(?:scrap|nix|scratch|delete|remove|cancel|erase|ignore|disregard|strike|forget|wipe|drop|clear|(?:i )?take back|get rid of|bin|trash|void|revert|reverse|unlog|don'?t (?:count|log|save)|rollback|roll back) {_IT}|(?:ne |nee |doch |bitte )*(?:mach (?:das|es) (?:bitte )?(?:wieder )?(?:weg|rückgängig)|lösch(?:e|en)? (?:das|es)|annuler?(?: ça)?|efface ça|borra (?:eso|lo|esto)|apaga isso|slett (?:det|den)|ta bort (?:det|den)|verwijder (?:dat|die)|usuń to|cancella)|"
     rf"take {_IT} (?:back|off|out)|(?:wrong|mistake|misclick|typo|didn'?t mean(?: to)?(?: send)?(?: that)?|wrong (?:chat|person|number|one|entry|button|message)|sent by (?:mistake|accident)|sent (?:that )?by (?:mistake|accident)|by mistake)(?:[,. ]+(?:undo|delete|remove|ignore)(?: {_IT})?)|never ?mind(?: {_IT})?|that was (?:a mistake|wrong|an error|a typo)[,. ]+(?:please )?(?:undo|delete|remove|ignore)(?: {_IT})?|that (?:wasn'?t|was not) (?:me|real|a set|mine)|go back one|that didn'?t (?:count|happen)|that shouldn'?t count){_TAIL}"
 )
 # "delete the last set please, it came out wrong": the deed and what it is done to, whatever is said around them.
@@ -42,7 +42,7 @@ _FINISH = re.compile(
     rf"{_LEAD}(?:and )?(?:i'?m |im |i am |i |i'?ll |i will |let'?s |all |we'?re |now |that makes me |that was it |that is |and i'?m |so i'?m )*(?:done(?: and dusted)?|finished|finito|complete(?:d)?|finish(?:ed)? already|done already|that'?s (?:the|my) day|done for the day|finish(?:ing)? today|nothing (?:more|else) (?:from me|today|for me)(?: today| tonight)?|done like dinner(?: for (?:the day|today))?|that'?s (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|thats (?:it|all|me(?: (?:all )?(?:done|finished|through))?|a wrap|everything|that)|that is (?:it|all)|(?:session|workout|training|day)(?: is| was)? (?:over|done|finished|complete(?:d)?)|"
     rf"(?:that'?s )?all i (?:can|could|'?ve) (?:do|manage|managed|get done|got)|that concludes (?:today|it|the session|my session)|tutto fatto|fatto tutto|koniec|fini|terminé|terminado|listo|klaar|ferdig|färdig|gotowe|finishing (?:here|up|now|there|early)|that'?ll do(?: me)?|that will do(?: me)?|ready(?= for today)|finished (?:the |my |up |today'?s |with )*(?:session|workout|training|day|everything|it|all|up)|(?:call(?:ing)?|called) it(?: a day| there| quits)?|(?:end|ended|stop|stopping|close|finish) (?:the |my |today'?s )?(?:session|workout|training|here|there|for today|for the day)|wrapp(?:ed|ing)(?: it)? up|it'?s a wrap|a wrap|it for (?:today|me|now|tonight)|me (?:done|finished|through)|(?:gotta|got to|have to|had to|need to|must) (?:go|run|dash|leave|bail|stop|roll|bounce|scoot|jet|head(?: out| off)?|cut it short)|out of time|ran out of time|that'?s (?:all i (?:got|have|had|can (?:do|manage)|could (?:do|manage))(?: (?:time|the time|energy))?(?: (?:for|in me))?|my lot|enough|plenty|about it)|everything done|all (?:done|finished)|completed (?:the |my |today'?s )?(?:session|workout|everything|all)|fertig)"
     rf"(?:[\s,]*(?:for (?:today|the day|tonight|now|me)|(?:for )?this (?:morning|evening|afternoon)|today|tonight|with (?:everything|it|today|that|the session|the workout|training|this session)|here|now|and dusted|session|workout|finally|everything|all sets|at last))*"
-    rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<!\d)(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
+    rf"(?P<rest>(?:[\s,.:;!(-]*(?:in|took(?: me)?|about|around|session|rpe|effort|overall|felt like(?: an?| a)?|it was|was|an?|total|hard(?:ness)?|out of 10|/ ?10|minutes?|mins?|min|m|an hour|hour|hours|and|i'?d say|maybe|today|like|rated|rate it|difficulty|h|(?<![a-z\d])(?<!\d[.,])\d{{1,6}}(?:[.,]\d{{1,3}})?(?![.,]?\d))\)?)*){_TAIL}"
 )
 _LONGEST_FINISH = 160
 _DONE_A_LIST = re.compile(
@@ -55,7 +55,7 @@ _WRONG_CHAT = re.compile(
 )
 _SIGNS = re.compile(r"[^\w\s.,:;!?()/'~+*@×#-]+")  # emoji
 _SKIP = re.compile(
-    r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip(?! rope)|skipped(?! rope)|skipping(?! rope)|skiped|skippin|no time for|no time left for|not doing|(?:i )?(?:don'?t|do not) do|(?:i )?leave(?= (?:the|out|this|that|my))|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
+    r"\b(?:(?:can'?t|couldn'?t|cannot) be (?:arsed|bothered) (?:with|to do|doing)|skip(?! rope)|skipped(?! rope)|skipping(?! rope)|skiped|skippin|no time for|no time left for|not doing|(?:i )?(?:don'?t|do not) do|(?:i )?leave(?= (?:the|out|this|that|my))|(?:i )?ai?n'?t (?:touchin|touching|doin|doing|gonna do)|not (?:touching|touchin)|(?:i'?m )?not gonna do|not going to do|didn'?t (?:do|get to|get round to|have time for|manage|finish)|did not (?:do|get to|manage)|leave out|leaving out|left out|leaving|dropping|missed(?: out)?|missing|miss|couldn'?t (?:do|get to|manage|finish)|could not do|cut out|cutting|"
     r"ran out of (?:time|steam|gas) (?:for|before)|out of time for|won'?t (?:do|get to)|passing on|pass on|bailed on|bailing on|ditch(?:ed|ing)?(?! (?:the |my )?(?:belt|band|vest|bag|weights?|straps?|plates?|collars?)\b)|no more|without(?! (?:any |a |the |my )?(?:bands?|weights?|belt|bag|pack|help|assistance|load|vest|stop\w*|rest\w*|pause\w*)\b)|can'?t (?:do|manage|face|finish) (?=(?:the |my )?(?:last|rest|remaining|other|final|any more|another))|giving .{1,12} a miss|sack(?:ing|ed)? off|swerv(?:ing|ed)|bunking off|jibbing|salto(?= |$)|salte|saute|ohne(?= die| den| das)|omit(?:ted|ting)?|sitting out|bin(?:ned|ning))\b(?P<what>[^.;!\n]*)"
 )
 _TOLD_NEXT = re.compile(r",\s*(?=[^,]*\d\s*(?:kg|lbs?)?\s*[x×@]\s*\d)|,\s*(?=(?:got|did|then|\d))")
@@ -76,7 +76,8 @@ _THEM = re.compile(r"(?:them|those|these|it)\b")
 _ONLY_SETS = re.compile(
     r"\b(?:only|just|did|stopped (?:at|after)|managed|got|ended (?:after|with|at)|finished (?:at|after|with)|called it (?:at|after)|cut (?:it )?(?:to|at|down to|short at))\s+(?:did |got |managed |in |to |the |out |have |had |time for |doing |completed |made it through |through )*(?P<n>\d+|one|two|three|four|five)(?: (?:of|out of) (?:the )?(?:\d+|three|four|five))?\s+(?:sets?|rounds?)\b(?! of (?:\d|[a-z]\b)| x|\s*[x@:]\s*\d| (?:with|at|@) )"
 )
-_REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything (?:else|after)|all the rest|others?)\b")
+_REST_OF = re.compile(r"\b(?:the )?(?:rest|remaining|remainder|everything(?: else| after)?|all the rest|others?)\b")
+_EXCEPT = re.compile(r"\b(?:but|except(?: for)?|apart from|besides|other than|bar)\b")
 _LAST_GROUP = re.compile(r"\blast (?:superset|pair|group|block|two exercises|circuit|giant set|round of exercises|one's)\b")
 _LAST_EXERCISE = re.compile(r"\b(?:last|final) (?:exercise|movement|slot|move)\b|\bfinisher\b")
 _LAST_SETS = re.compile(
@@ -315,6 +316,10 @@ def _skipped_places(what: str, offset: int, names: Sequence[tuple[int, int, str]
     day, remaining = situation.day, open_places(situation)
     assert day is not None
     due = situation.due
+    excepted = _EXCEPT.search(what)
+    if excepted and _REST_OF.search(what[: excepted.start()]):
+        kept = _labels_in(what[excepted.end() :], offset + excepted.end(), names, situation, letters=True)
+        return [place for place in remaining if place.label not in kept] if kept else []
     labels = _labels_in(what, offset, names, situation, letters=True)
     sets = _LAST_SETS.search(what)
     number = re.search(r"\bset (\d+)\b", what)

@@ -137,6 +137,9 @@ def _number_at(tokens: list[Token], at: int) -> tuple[int, Token | None]:
         if word == "-" and last_size == 2 and 0 < NUMBER_WORDS.get(_word(tokens, stop + 1), 0) < 10:
             stop += 1
             continue
+        if word == "-" and last_size == 1 and total < 4 and 20 <= NUMBER_WORDS.get(_word(tokens, stop + 1), 0) < 100:
+            stop += 1  # "one-fifty-five"
+            continue
         spoken = (
             word not in PLURAL_WORDS and 10 <= value < 20 and last_size == 1 and 0 < total < 4 and _as_of_bars(tokens, at, stop)
         )

@@ -55,13 +55,14 @@ _BEFORE_STEP = frozenset(
     ]
 )
 _MINUS = re.compile(
-    r"\bsame\b(?: as (?:the |my )?(?:last|previous|first|one before)(?: set| one| time)?)?[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))"
+    r"\b(?:same(?: again)?|again)\b(?: as (?:the |my )?(?:last|previous|first|one before)(?: set| one| time)?)?[\s,]*(?P<way>minus|less|plus) (?P<n>one|two|three|[1-3])\b(?!\s*(?:kg|kilo|lb|pound))"
 )
 _AS_LAST_TIME = re.compile(r"(?:as|like|same as) last (?:week|time|session)\b")
 _THAN_SET = re.compile(
     r"\bthan (?:the |my )?(?P<n>first|second|third|1st|2nd|3rd) (?:set|one|go|round)\b|\bthan set (?P<m>[1-9])\b"
 )
 _SAME_BEFORE = re.compile(r"\bsame (?:the )?$")
+_AS_FIRST = re.compile(r"\b(?:same|exactly|just) (?:as|like) (?:the |my )?(?:first|1st)(?: one| set| go| round)?\b")
 _SAME_COUNT = re.compile(r"\bsame (?:reps?|count|number|amount)\b")
 
 
@@ -124,6 +125,8 @@ def told_by_reference(entry: Entry, setting: Setting, unit: Unit, folded: str) -
             before = next((r for r in setting.records if r.place and r.place.number == said.set_number), before)
             said.set_number = 0
             number = _set_number(entry, setting)
+        elif setting.records and _AS_FIRST.search(folded):
+            before = setting.records[0]  # "same as the first one"
     stepped = _stepped(folded[entry.start : entry.end + 24], entry, numbers, before, setting)
     if stepped is not None:
         return stepped

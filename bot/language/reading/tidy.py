@@ -25,6 +25,7 @@ _OPENING = re.compile(
     + "|".join(_SIGHS.split())
     + r"|good (?:morning|evening|afternoon|day)|morning|evening|(?:all )?done(?=:)|finished(?=:)|right(?=,? (?:so|then)\b))(?![\w'])[ ,.!:;…-]*)+(?=\S)"
 )
+_GREETED_AGAIN = re.compile(r"\W*(?:hi|hey|hello|hiya|good (?:morning|evening|afternoon)|morning|evening|yo) again\b")
 _ENDING = re.compile(
     r"(?<=[\w)%\"'½¼¾.!,])(?:[ ,.!…-]*(?<![\w'])(?:lol|lmao|haha|hahaha|hehe|phew|whew|thanks|thank you|thx|ty|cheers|coach|ta)(?![\w']))+[ .!…]*$"
 )
@@ -65,7 +66,7 @@ def tidied(text: str) -> Tidied | None:
     folded = fold(text)
     start = 0
     opening = _OPENING.match(folded)
-    if opening:
+    if opening and not _GREETED_AGAIN.match(folded):
         start = opening.end()
     end = _end_of(folded, start)
     if not any(letter.isalnum() for letter in folded[start:end]):

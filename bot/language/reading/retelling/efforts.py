@@ -138,8 +138,8 @@ AT_REP = Rewriting(
 # "20x12, could have done 2 more"
 MORE_LEFT = Rewriting(
     re.compile(
-        r"\b(?:i )?(?:could(?:'?ve| have| of|a)?|had|felt like i had|probably had|think i had|still had)\s+(?:(?:easily|maybe|probably|perhaps|definitely|just about|about|at least)\s+)*"
-        r"(?:(?:done|do|got|get|gotten|had|squeezed|squeeze|managed|manage|gone|ground|hit|pushed)\s+)?(?:out\s+)?(?:for\s+)?(?:(?:easily|maybe|probably|perhaps|at least)\s+)*"
+        r"\b(?:i )?(?:could(?:'?ve| have| of|a)?|had|felt like i had|probably had|think i had|still had)\s+(?:(?:easily|still|maybe|probably|perhaps|definitely|just about|about|at least)\s+)*"
+        r"(?:(?:done|do|got|get|gotten|had|squeezed|squeeze|managed|manage|gone|ground|hit|pushed)\s+)?(?:out\s+)?(?:for\s+)?(?:(?:easily|still|maybe|probably|perhaps|at least)\s+)*"
         r"(?P<n>another one|another|one|two|three|four|a couple|a couple of|a few|[1-5])\s*(?:more|extra|left|in me|in the tank|in reserve|or so|reps?|\s)*(?<=[a-z\d])(?=\s*(?:[,.;!)]|$|\band\b|\bif\b|\bbut\b|i'?d say|i (?:think|reckon|guess)|for sure|easily|easy))"
     ),
     lambda found: f"rir {FEW.get(found['n'], found['n'])}",
@@ -150,7 +150,7 @@ MORE_LEFT = Rewriting(
 # "20x12, felt like 8 out of 10"
 OF_TEN = Rewriting(
     re.compile(
-        rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:was|:|about|an?)*\s*({_TEN})\s*(?:/|out of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10\s*(?:effort|difficulty|hard|for effort|rpe)"
+        rf"(rpe\s*(?:of|:|was)?\s*)({_TEN})\s*(?:/|out of)\s*10\b|\b(?:effort|felt like|hard(?:ness)?|difficulty)\s*(?:(?:was|:|about|around|maybe|like|an?)\s*)*({_TEN})\s*(?:/|(?:out )?of)\s*10\b|(?<=[\s,(])()({_TEN})\s*(?:/|out of)\s*10\s*(?:effort|difficulty|hard|for effort|rpe)"
     ),
     lambda found: f"rpe {found[2] or found[3] or found[5]}",
     words=("difficulty", "effort", "felt like", "hard", "rpe"),
@@ -221,4 +221,32 @@ AN_EIGHT = Rewriting(
     where=digit_before,
     once=True,
     words=("about", "call", "d say", "easy", "hard", "like", "probably", "rate it", "rated", "solid", "was"),
+)
+
+
+def _bouts(found: re.Match[str]) -> str:
+    return "rest pause " + ", ".join(re.findall(r"\d+", found["counts"]))
+
+
+# "+15 rest-paused: 3, then 2, then 1"
+REST_PAUSED = Rewriting(
+    re.compile(r"\brest[ -]?paus(?:e|ed|ing)\b[\s:,]*(?P<counts>\d+(?:(?:\s*,)?\s+(?:and )?then \d+)+)"),
+    _bouts,
+    words=("rest",),
+)
+
+
+def _last_one_partial(found: re.Match[str]) -> str:
+    if int(found["nth"]) != int(found["count"]) or int(found["count"]) < 2:
+        return found.group()
+    return f"{int(found['count']) - 1}, 1 half"
+
+
+# "175 x 8 but the 8th only halfway": seven, and a half one
+ONLY_HALFWAY = Rewriting(
+    re.compile(
+        r"(?<![\d.,])(?P<count>\d+)(?: reps?)?[\s,(]+(?:but |though |and )?(?:the )?(?P<nth>\d+)(?:st|nd|rd|th)(?: one| rep)? (?:was |went |came |got )?(?:only )?(?:half(?:way| way| up)?|partial)\b\)?"
+    ),
+    _last_one_partial,
+    words=("half", "partial"),
 )

@@ -133,6 +133,12 @@ ALL_WITH = Rewriting(
     re.compile(r"\ball (?=(?:with|at|@|on|w)\b)"),
     words=("all",),
 )
+# "200 single rep"
+SINGLE = Rewriting(
+    re.compile(r"(?<=\d)(?P<unit>\s*(?:kgs?|lbs?|kilos?|pounds?)?)[\s,]+(?:for )?(?:an? )?single\b(?:(?= rep\b)|(?=[.,!;]|$))"),
+    "{unit} x 1",
+    words=("single",),
+)
 # "3 12s at 20"
 SETS_OF = Rewriting(
     re.compile(r"\b(?P<n>[2-6])\s+(?P<count>\d+)s(?=\s+(?:at|@|with|w)\b)"),

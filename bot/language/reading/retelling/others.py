@@ -23,6 +23,16 @@ WARM_UP = Rewriting(
     "wu",
 )
 
+# "hi again", "feeling good again": a greeting or a mood that came back, and no set done once more
+BACK_AGAIN = Rewriting(
+    re.compile(
+        r"(?P<said>\b(?:hi|hello|hey|hiya|morning|evening|welcome|good|great|fine|strong|well|better|ill|sick|sore|tired|late|raining|feeling|is|am|i'?m|back|here we|there we|"
+        r"running|happen\w*|see you|thanks|start\w*|lost|broke\w*|forgot\w*|work|home|online|alive|normal|human) (?:(?:at|to|in|on|it|go|coach|all|me|my|the) )*)again\b"
+    ),
+    "{said}",
+    words=("again",),
+)
+
 
 def _set_beside(found: re.Match[str]) -> bool:
     """Whether the rest of the text tells a set with its load and count."""

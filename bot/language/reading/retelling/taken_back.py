@@ -60,3 +60,19 @@ NOT_THAT = Rewriting(
     ),
     words=("actually", "i mean", "make that", "no", "scratch that", "sorry"),
 )
+# "scratch the last one, i counted wrong, it was four": what the last one was
+LAST_ONE_WAS = Rewriting(
+    re.compile(
+        r"\b(?:scratch|strike|forget|ignore|scrap) (?:the|that|my) last(?: one| set| entry)?\b[^.\d]*?\b(?:it was|was|should be|make it|i meant)(?= [\w.]+\W*$)"
+    ),
+    "the last one was",
+    words=("forget", "ignore", "scrap", "scratch", "strike"),
+)
+_COLOUR = r"(?:red|blue|green|yellow|black|purple|orange|grey|gray|pink|white|violet|silver|gold|light|medium|heavy)"
+# "blue was too fierce so back to red": the band it came to
+TOO_MUCH = Rewriting(
+    re.compile(
+        rf"\b(?:the )?{_COLOUR}(?: band| one)? (?:was|is|felt|got) (?:way |far |a bit |just |much )*too [a-z]+[\s,;:.]*(?:so |and )?(?:i )?(?:went |moved |switched |dropped |swapped |then )?(?:back |down |up )?(?:to|used|with|took) (?:the )?(?={_COLOUR}\b)"
+    ),
+    words=("too",),
+)
