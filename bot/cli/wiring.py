@@ -115,7 +115,7 @@ def _deeds(desk: Desk) -> dict[str, Any]:
             scene(uow, now), fields["member"], date.fromisoformat(fields["on"])
         ),
         "reminder_again": lambda uow, fields, row, now: reminders.remind(
-            scene(uow, now), fields["member"], date.fromisoformat(fields["on"]), second=True
+            scene(uow, now), fields["member"], date.fromisoformat(fields["on"]), second=True, once=fields.get("once", "")
         ),
         "rest_over": lambda uow, fields, row, now: reminders.rest_over(scene(uow, now), fields["member"]),
         "week_end": lambda uow, fields, row, now: review.member_week_due(

@@ -24,7 +24,8 @@ from bot.training.plain import to_plain
 _SMALL_TALK = re.compile(
     r"^(?:\W*(?:hi|hello|hey|thanks?|thank you|thx|ty|ok(?:ay)?|cool|great|nice|good (?:morning|evening|night|afternoon)|"
     r"perfect|awesome|lol|haha+|yes|yep|yeah|no|nope|cheers|merci|danke|gracias|done|will do|got it|sounds good|see you|bye|"
-    r"love it|phew|ouf|wow|finally|let'?s go|so|much|very|all|coach|bot|a lot|that was (?:hard|brutal|tough|fun|easy|great))\b\W*)+$|^\W*$",
+    r"love it|phew|ouf|wow|finally|let'?s go|so|much|very|all|coach|bot|a lot|later|not (?:now|yet)|in a bit|snooze|"
+    r"that was (?:hard|brutal|tough|fun|easy|great)|(?:sorry|apologies|oops|my bad)(?: (?:for|about) (?:the|that|my))? (?:double|duplicate|extra) (?:texts?|messages?|posts?)|sorry|my bad)\b\W*)+$|^\W*$",
     re.IGNORECASE,
 )
 _QUESTION = re.compile(

@@ -53,7 +53,7 @@ def hear(scene: Scene, member: people.Member, text: str) -> None:
         return
     if answer_by_words(scene, text):
         return
-    if hear_effort(scene, text):
+    if hear_effort(scene, text) or move_days.hear_when(scene, member, text):
         return
     if member.expecting and show.word_for(text) is None and settings.hear_expected(scene, member, text):
         return

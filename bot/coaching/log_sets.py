@@ -85,7 +85,7 @@ def carry_out(
             case UndoHeard():
                 take_back(scene, course.member, redo=part.redo)
             case RepeatHeard():
-                scene.say(replies.AlreadyOnRecord(next_up(course, course.situation())))
+                scene.say(replies.AlreadyOnRecord(next_up(course, course.situation()), nothing=not course.today_records))
             case FinishHeard():
                 close_session(scene, course, part)
             case PointHeard():
@@ -122,7 +122,8 @@ def session_for(scene: Scene, course: Course, on: date, day: int) -> people.Sess
         # Somebody could not wait for the first day: the block begins with this session.
         scene.uow.assignments.save(replace(course.assignment, started_on=on))
     if on == course.today:
-        scene.uow.due.cancel("reminder_again", f"{course.member.id}:{on}")
+        for key in (f"{course.member.id}:{on}", f"{course.member.id}:{on}:once"):
+            scene.uow.due.cancel("reminder_again", key)
         close_questions(scene, ("effort",))
     return scene.uow.sessions.add(session)
 

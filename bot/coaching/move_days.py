@@ -9,8 +9,8 @@ from datetime import date, timedelta
 from bot.coaching import join, reminders, replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
-from bot.coaching.scene import Choice, Scene, deed
-from bot.language.dates import PlanQuestion, question_about, read_plan_words
+from bot.coaching.scene import Choice, Scene, close_questions, deed, is_very_next
+from bot.language.dates import PlanQuestion, PlanReading, question_about, read_plan_words
 from bot.language.places import find_places
 from bot.training import people
 from bot.training.order_rules import remarks
@@ -25,6 +25,7 @@ from bot.training.plan import (
     QuietHours,
     ReminderAgain,
     ReminderAt,
+    RemindOnce,
     Resume,
     Rolling,
     SilentDays,
@@ -73,17 +74,7 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
     """Is this a wish about days, reminders or place? Then do it, or ask the one question."""
     if member.plan is None:
         return False
-    course = course_of(scene, member)
-    block = course.block if course else None
-    reading = read_plan_words(
-        text,
-        now=scene.local(member.zone),
-        plan=member.plan,
-        rhythm=block.rhythm if block else DEFAULT_RHYTHM,
-        day_names={day.number: day.name for day in block.days} if block else {},
-        done=course.done_days() if course else {},
-        locale=member.locale,
-    )
+    reading = _read(scene, member, text)
     if reading.certainty < sure or not (reading.deeds or reading.question):
         return False
     if any(isinstance(each, ZoneMove) and not find_places(each.place) for each in reading.deeds):
@@ -95,6 +86,21 @@ def hear(scene: Scene, member: people.Member, message: people.Message, text: str
     if reading.question is not None:
         _ask(scene, reading.question)
     return True
+
+
+def _read(scene: Scene, member: people.Member, text: str) -> PlanReading:
+    assert member.plan is not None
+    course = course_of(scene, member)
+    block = course.block if course else None
+    return read_plan_words(
+        text,
+        now=scene.local(member.zone),
+        plan=member.plan,
+        rhythm=block.rhythm if block else DEFAULT_RHYTHM,
+        day_names={day.number: day.name for day in block.days} if block else {},
+        done=course.done_days() if course else {},
+        locale=member.locale,
+    )
 
 
 _BACK = re.compile(
@@ -114,7 +120,25 @@ def hear_back(scene: Scene, member: people.Member, text: str) -> bool:
 
 def _ask(scene: Scene, question: PlanQuestion) -> None:
     choices = [Choice(ChangePlan(option.deed), option.label[:60]) for option in question.options]
-    scene.say(replies.AskDate(question.code, question.about), *choices, Choice(KeepPlan()), row=1, code="days")
+    code = question.code if question.code == _PUT_OFF else "days"
+    scene.say(replies.AskDate(question.code, question.about), *choices, Choice(KeepPlan()), row=1, code=code)
+
+
+_PUT_OFF = "put_off"
+
+
+def hear_when(scene: Scene, member: people.Member, text: str) -> bool:
+    """ "In an hour", "at 8", "friday" right after the question when a session that was put off shall be thought of."""
+    asked = scene.uow.asked.newest(chat_id=scene.chat_id, open=True)
+    if asked is None or asked.code != _PUT_OFF or member.plan is None or not is_very_next(scene, asked):
+        return False
+    for said in (f"remind me {text}", f"remind me at {text} today", f"remind me {text} today", f"i'll do it {text}"):
+        reading = _read(scene, member, said)
+        if len(reading.deeds) == 1 and isinstance(reading.deeds[0], RemindOnce | Move):
+            close_questions(scene, (_PUT_OFF,))
+            change(scene, member, reading.deeds[0])
+            return True
+    return False
 
 
 @deed(KeepPlan)
@@ -150,6 +174,9 @@ def change(scene: Scene, member: people.Member, wish: Deed) -> None:
         return
     if isinstance(wish, Backdate):
         _backdate(scene, member, wish)
+        return
+    if isinstance(wish, RemindOnce):
+        scene.say(replies.RemindedOnce(wish.at, reminders.remind_once(scene, member, wish.at)))
         return
     before = member.plan
     assert before is not None

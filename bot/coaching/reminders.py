@@ -14,7 +14,7 @@ from bot.training import people
 from bot.training.blocks import Slot
 from bot.training.order_rules import is_easing_in
 from bot.training.plan import Pause, PlannedSession, apply
-from bot.training.reminders import TOO_LATE_S, next_reminder, second_reminder
+from bot.training.reminders import TOO_LATE_S, moment_of, next_reminder, second_reminder
 from bot.training.volume import session_minutes
 
 # After so many days without a word one kind message; after as many again the coach hears of it (issue: a week).
@@ -41,7 +41,28 @@ def schedule(scene: Scene, member: people.Member) -> None:
         )
 
 
-def remind(scene: Scene, member_id: int, on: date, *, second: bool = False) -> None:
+def remind_once(scene: Scene, member: people.Member, at: datetime) -> str:
+    """Plan one more reminder of today's session, asked for by the member; says why if there is none: "rest", "begun" or "day".
+
+    at: wall time in the member's zone. It comes in place of the usual second one.
+    """
+    course, today = course_of(scene, member), scene.today(member)
+    if course is not None and today in course.done_days():
+        return "begun"
+    if course is None or not course.planned(today, today):
+        return "rest"
+    if at.date() != today:
+        return "day"
+    scene.uow.due.cancel("reminder_again", f"{member.id}:{today}")
+    fields = {"member": int(member.id), "on": today.isoformat(), "once": f"{at:%H:%M}"}
+    scene.uow.due.put(
+        "reminder_again", f"{member.id}:{today}:once", moment_of(today, at.time(), member.zone), fields,
+        member_id=int(member.id), too_late_after_s=TOO_LATE_S["reminder_again"],
+    )  # fmt: skip
+    return ""
+
+
+def remind(scene: Scene, member_id: int, on: date, *, second: bool = False, once: str = "") -> None:
     """A reminder is due: sent unless the session was begun, moved or is over; then the next one is planned."""
     member = scene.uow.members.get(member_id)
     if member is None or member.state is not people.MemberState.ACTIVE or not member.reachable:
@@ -49,12 +70,12 @@ def remind(scene: Scene, member_id: int, on: date, *, second: bool = False) -> N
     course = course_of(scene, member)
     planned = [one for one in course.planned(on, on) if on not in course.done_days()] if course else []
     if course is not None and planned and scene.today(member) == on:
-        _send(scene, member, course, planned[0], second)
+        _send(scene, member, course, planned[0], second, once)
     if not second:
         schedule(scene, member)
 
 
-def _send(scene: Scene, member: people.Member, course: Course, planned: PlannedSession, second: bool) -> None:
+def _send(scene: Scene, member: people.Member, course: Course, planned: PlannedSession, second: bool, once: str) -> None:
     day = course.block.day(planned.day_number)
     if day is None or member.plan is None:
         return
@@ -63,7 +84,7 @@ def _send(scene: Scene, member: people.Member, course: Course, planned: PlannedS
     done = [session.on for session in course.sessions]
     easing = is_easing_in(done, planned.date)
     expires = _end_of_day(planned.date, member.zone)
-    key = f"reminder:{member.id}:{planned.date}:{int(second)}"
+    key = f"reminder:{member.id}:{planned.date}:{once or int(second)}"
     scene.say(
         replies.Reminder(planned.date, day.number, day.name, names, minutes, second, easing),
         to=member.chat_id, lane="reminder", key=key, expires_at=expires,

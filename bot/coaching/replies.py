@@ -370,7 +370,10 @@ class NothingToTakeBack:
 
 @dataclass(frozen=True, slots=True)
 class AlreadyOnRecord:
+    """A text sent twice. nothing: there is no set of today's that it could have doubled."""
+
     next: NextUp | None = None
+    nothing: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -689,6 +692,14 @@ class PlanChanged:
     dates: tuple[tuple[date, int | None, str], ...]
     remarks: tuple[str, ...] = ()
     value: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RemindedOnce:
+    """One more reminder is set, for this session only. nothing: why none is ("rest", "begun" or "day"); at: wall time."""
+
+    at: datetime
+    nothing: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,6 +30,7 @@ from bot.training.plan_values import (
     QuietHours,
     ReminderAgain,
     ReminderAt,
+    RemindOnce,
     Resume,
     Rolling,
     Shift,
@@ -43,7 +44,7 @@ from bot.training.plan_values import (
 
 __all__ = [
     "DEFAULT_RHYTHM", "Away", "Backdate", "Change", "ChangeKind", "Deed", "Missed", "Mode", "Move", "Pause", "Plan",
-    "PlannedSession", "QuietHours", "ReminderAgain", "ReminderAt", "Resume", "Rolling", "Shift", "SilentDays", "Skip",
+    "PlannedSession", "QuietHours", "RemindOnce", "ReminderAgain", "ReminderAt", "Resume", "Rolling", "Shift", "SilentDays", "Skip",
     "StartBlock", "Swap", "Touch", "Touched", "Weekdays", "ZoneMove", "apply", "default_plan", "describe_change", "going_on", "next_free_day",
     "sessions_between",
 ]  # fmt: skip

@@ -7,7 +7,7 @@ member's life departs from the rule. Dates are the member's own, never moments.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, time, timedelta
+from datetime import date, datetime, time, timedelta
 from enum import StrEnum
 
 Date = date  # a field of that name would hide the class from what follows it
@@ -185,6 +185,13 @@ class ReminderAgain:
 
 
 @dataclass(frozen=True, slots=True)
+class RemindOnce:
+    """One more reminder, this once. at: wall time in the member's own zone; the plan stays as it is."""
+
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class SilentDays:
     """No reminders on these weekdays (Monday 0), whatever is trained then."""
 
@@ -241,6 +248,6 @@ class Backdate:
 
 
 Deed = (
-    Move | Swap | Skip | Shift | Away | Pause | Resume | ReminderAt | ReminderAgain | SilentDays | QuietHours | Weekdays
+    Move | Swap | Skip | Shift | Away | Pause | Resume | ReminderAt | ReminderAgain | RemindOnce | SilentDays | QuietHours | Weekdays
     | Rolling | StartBlock | ZoneMove | Backdate
 )  # fmt: skip

@@ -36,7 +36,20 @@ def plan_changed(reply: replies.PlanChanged) -> str:
     return lines(f"<b>{head}</b>{value}.", *rows, *(esc(remark) for remark in reply.remarks))
 
 
+_NOTHING = {
+    "rest": "Nothing is planned today, so there is nothing to remind you of.",
+    "begun": "Today's session is under way or done already, so I leave it at that.",
+    "day": "By then the day of this session is over. Say move today to ... and it waits for you there.",
+}
+
+
+@says(replies.RemindedOnce)
+def reminded_once(reply: replies.RemindedOnce) -> str:
+    return _NOTHING.get(reply.nothing) or f"All right, I remind you at {reply.at:%H:%M}, this once."
+
+
 _QUESTIONS = {
+    "put_off": "No hurry. When shall I remind you, once? Tap a time or type one, like “at 20:00”.",
     "which_date": "“{}”: which date do you mean?",
     "which_time": "“{}”: at what time?",
     "which_way": "“{}”: later or earlier?",

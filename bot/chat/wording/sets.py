@@ -159,6 +159,8 @@ def nothing_to_take_back(reply: replies.NothingToTakeBack) -> str:
 
 @says(replies.AlreadyOnRecord)
 def already_on_record(reply: replies.AlreadyOnRecord) -> str:
+    if reply.nothing:
+        return "No harm done: what is sent twice is taken once."
     return lines("That is on record already, once.", say_next(reply.next))
 
 

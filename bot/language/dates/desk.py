@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date, time, timedelta
+from datetime import date, datetime, time, timedelta
 
 from bot.language.dates.moments import DAY, number_of, read_date, read_period, weekday_of
 from bot.language.dates.times import times_of_day
@@ -58,7 +58,7 @@ def say(on: date) -> str:
 class Desk:
     """The situation of one reading. rhythm: the block's. said: the marks of the text; session_marks: those of them said of a session ("friday's workout"). mentioned: dates of clauses read before, for "it" and "then"; just_said: those of the last one.
 
-    span: a stretch spoken of in a clause that wished nothing itself. whole: the clause is the whole text.
+    span: a stretch spoken of in a clause that wished nothing itself. whole: the clause is the whole text. now: wall time in the member's zone.
     """
 
     today: date
@@ -68,6 +68,7 @@ class Desk:
     sessions: tuple[PlannedSession, ...]
     done: Mapping[date, int]
     locale: str
+    now: datetime
     said: Mapping[str, str] = field(default_factory=dict)
     session_marks: frozenset[str] = frozenset()
     mentioned: tuple[date, ...] = ()

@@ -141,6 +141,7 @@ _SESSION_ON = rf"(?<!no )(?<!without )\b{_SESSION} (?:on|for|of|planned for|due|
 
 def _folded(words: str) -> str:
     """ "D0's workout", "the session on D0", "my D0 one" are D0; "D0 S1" (friday's legs) stays two marks."""
+    words = re.sub(rf"\b(do|doing) (?:this|todays) {_SESSION} (?=(?:on )?D\d)", r"\1 it ", words)  # today's, put on another day
     words = re.sub(rf"\b([DS]\d+)s?(?: {_SESSION})+\b", r"\1", words)
     words = re.sub(r"\b([DS]\d+)s\b", r"\1", words)
     words = re.sub(rf"(?:\b(?:the|my|our|that|this) )?{_SESSION_ON} ([DS]\d+)\b", r"\1", words)

@@ -12,6 +12,7 @@ from datetime import datetime, time, timedelta
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import LESS_SURE, Desk, PlanReading, ask, sure
 from bot.language.dates.fields import REMINDING
+from bot.language.dates.later import once, once_at, when_once
 from bot.training.plan import Deed, QuietHours, ReminderAgain, ReminderAt, SilentDays
 
 _MOST_WORDS = 16
@@ -55,6 +56,8 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
         return None
     if len(times) == 1 and counts and (found := re.search(rf"{counts[0]} (before|after|earlier than|past|to) {times[0]}", words)):
         return _beside(desk, times[0], counts[0], earlier=found[1] not in ("after", "past")) if not refuses else None
+    if (this_once := _once(desk, words, times, counts, days)) is not None and not refuses:
+        return this_once
     if times:
         reading = _with_times(desk, words, times, refuses=refuses)
         once = [mark for mark in days if mark[0] == "D" and not desk.is_plural(mark)]
@@ -64,6 +67,34 @@ def read_reminding(desk: Desk, clause: Clause) -> PlanReading | None:
     if days:
         return _with_days(desk, words, days, refuses=refuses)
     return _without_marks(desk, words, refuses=refuses, polite=clause.polite)
+
+
+# A rule for every training day, or what is to happen if nothing was begun by then, is more than one reminder.
+_AS_A_RULE = re.compile(r"\b(?:every|always|each|whenever|if|from now on|training days?|twice|second|daily)\b")
+
+
+def _once(desk: Desk, words: str, times: list[str], counts: list[str], days: list[str]) -> PlanReading | None:
+    """ "Remind me again in an hour", "snooze 30 min", "remind me tonight at 8", "remind me again": this session, and once."""
+    if _AS_A_RULE.search(words) or not re.match(r"(?:remind|ping|nudge|snooze|text|message|notify|poke|prod|buzz)\b", words):
+        return None
+    if counts and not times and not days:
+        found = re.fullmatch(
+            rf"\w+(?: me| it)?(?: about it| again| once more)*(?: (?:for|in|in about|in like))? {counts[0]}(?: again| once more| from now)*",
+            words,
+        )
+        return once(desk, desk.minutes_of(counts[0])) if found else None
+    tonight = [mark for mark in days if desk.words(mark) in ("today", "tonight")]
+    if len(times) == 1 and not counts and len(days) == len(tonight) and (tonight or re.search(r"\bagain\b|\bonce more\b", words)):
+        return once_at(desk, desk.times(times[0]))
+    if (
+        re.fullmatch(
+            r"\w+(?: me| it)?(?: about it)?(?: again| later| later on| once more| in a bit| in a while)*(?: [DT]\d+)?", words
+        )
+        and not times
+    ):
+        bare_snooze = words.split()[0] == "snooze" or re.search(r"again|later|once more|in a (?:bit|while)", words)
+        return when_once(desk) if bare_snooze and len(days) == len(tonight) else None
+    return None
 
 
 def _limits_and_days(desk: Desk, clause: Clause) -> PlanReading | None:

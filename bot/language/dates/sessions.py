@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from bot.language.dates.clauses import Clause
 from bot.language.dates.desk import Desk, PlanReading, ask, say, sure
 from bot.language.dates.moments import WEEKDAYS, number_of, weekday_of
-from bot.language.dates.shapes import shapes
+from bot.language.dates.shapes import IT, shapes
 from bot.language.dates.weeks import FOR_GOOD, replaced
 from bot.training.plan import Away, Deed, Move, Shift, Swap, Weekdays
 
@@ -326,6 +326,7 @@ SHORT_MOVES = shapes(
     _then,
     r"<D to> (?P<instead>it is)(?: then)?",
     rf"(?P<thing>(?:{_MOVE}|wait|do|hold)) (?:to|till|until|for) <D to>(?: then| instead)?",
+    rf"(?P<thing>(?:(?:i|im|ill|can|could|will) )*(?:do|doing|train|training) {IT}) (?:on |for )?<D to>(?: then| instead)?",
     r"(?:will |ill |i will |i can )do (?:it )?<D to>(?: (?P<instead>instead|then))?",
     rf"{_THING} (?:up )?(?:on )?<D to>(?: (?P<instead>instead|then))?(?: instead of D\d+)?",
     r"(?:train|training|lift|go|do|come|exercise|work|make it|how about|what about|lets say|say|or|then|try)? ?(?:on )?<D to> (?P<instead>instead|then|ok|fine|works|is (?:better|fine|ok|good|free)|would (?:work|be better|be good)|suits(?: me)? better)(?: (?:for me|better))*",

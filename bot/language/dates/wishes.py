@@ -21,6 +21,7 @@ from bot.language.dates.absence import ABSENCES
 from bot.language.dates.clauses import DOUBLE_BACK, Clause, bare, strong_parts, tidy, weak_parts
 from bot.language.dates.desk import NOTHING, Desk, PlanOption, PlanQuestion, PlanReading, say, sure
 from bot.language.dates.fields import REMINDING, Marked, mark
+from bot.language.dates.later import read_put_off
 from bot.language.dates.left_out import CANNOTS, DONES, SKIPS
 from bot.language.dates.loose import read_loosely
 from bot.language.dates.reminding import read_reminding
@@ -89,13 +90,14 @@ def read_plan_words(
     count = len(names) or sum(plan.rhythm or rhythm)
     first, last = today - timedelta(days=8), today + timedelta(days=35)
     sessions = sessions_between(plan, rhythm, count, first, last, done, today=today)
-    desk = Desk(today, plan, names, tuple(rhythm), sessions, dict(done or {}), locale)
+    desk = Desk(today, plan, names, tuple(rhythm), sessions, dict(done or {}), locale, now.replace(tzinfo=None))
     marked = mark(words, names)
     if len(marked.said) > _MOST_MARKS:
         return NOTHING
     desk.said, desk.session_marks = marked.said, marked.session_marks
     reading = (
-        _whole(desk, marked)
+        read_put_off(desk, words, bare(words))
+        or _whole(desk, marked)
         or _by_clauses(desk, marked)
         or _loosely(desk, _flat(marked.words))
         or _beside_unknown_words(desk, marked)

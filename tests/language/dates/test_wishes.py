@@ -29,6 +29,7 @@ from bot.training.plan import (
     QuietHours,
     ReminderAgain,
     ReminderAt,
+    RemindOnce,
     Resume,
     Rolling,
     Shift,
@@ -89,6 +90,8 @@ def _shown(deed: Deed) -> str:
             return f"remind {_at(at) or 'off'}"
         case ReminderAgain(after):
             return f"again {after or 'off'}"
+        case RemindOnce(at):
+            return f"once {at:%H:%M}"
         case SilentDays(days):
             return f"silent {_week(days)}"
         case QuietHours(start, end):
