@@ -105,7 +105,7 @@ def _name_end(scan: Scan) -> int:
 def _pieces(scan: Scan, *, has_name: bool) -> Iterator[tuple[int, str]]:
     for run in re.finditer(rf"[^{GONE}]+", scan.left):
         piece = scan.raw[run.start() : run.end()]
-        text = piece.strip(" \t,;:|.-–—()[]/+@&\n=")
+        text = piece.strip(" \t,;:|.-–—()[]/+@&\n=·•")
         is_name = has_name and run.start() == 0 and text.lower() == "bench"
         if is_name or (re.search(r"\w", text) and not all(word in _EMPTY_WORDS for word in text.lower().split())):
             yield run.start() + piece.index(text[0]), text

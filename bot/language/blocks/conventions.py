@@ -38,7 +38,7 @@ class Conventions:
 
 _HOLDS = re.compile(
     r"\b(?:unless|otherwise|throughout|everywhere|every\s?thing|always|by\s+default|default|standard|all\s+(?:sets|exercises|lifts|moves|work|rests?|tempos?)|"
-    r"(?:on|for|of|in|after)\s+(?:all|every)(?:\s+(?:sets?|exercises?|lifts?|moves?))?|whole\s+block|as\s+usual|if\s+(?:i\s+say\s+)?nothing(?:\s+else)?|if\s+(?:none|not|nothing)\s+(?:is\s+)?(?:written|said|given|stated|there))\b",
+    r"(?:on|for|of|in|after)\s+(?:all|every)(?:\s+(?:sets?|exercises?|lifts?|moves?))?|whole\s+block|as\s+usual|(?:if|when|where)\s+(?:i\s+(?:say|write|give|put)\s+)?(?:nothing|none)(?:\s+else)?|(?:if|when|where)\s+i\s+(?:don't|do\s+not)\s+(?:say|write|give|put)\b|(?:if|when|where)\s+(?:none|not|nothing)\s+(?:is\s+)?(?:written|said|given|stated|there))\b",
     re.I,
 )
 _REPS_FIRST = re.compile(

@@ -9,6 +9,7 @@ from typing import Any
 
 from bot.language.blocks.counts import Count
 from bot.language.blocks.letters import count_words_as_figures, even
+from bot.language.blocks.parted import parted
 from bot.training.blocks import SetKind
 
 GONE = "\x00"
@@ -70,7 +71,7 @@ class Scan:
 
     def __init__(self, text: str) -> None:
         self.raw = text
-        self.left = _COLON.sub(r"\1s", _SEK.sub("sec", count_words_as_figures(even(text))))
+        self.left = parted(_COLON.sub(r"\1s", _SEK.sub("sec", count_words_as_figures(even(text)))))
         self.out = Clauses()
         self.regions: list[tuple[int, int, Which]] = []
 

@@ -61,11 +61,11 @@ def split_names(text: str) -> tuple[str, ...]:
 
 
 _OR = re.compile(
-    r"[(\[]\s*(?:or|sub(?:stitute)?s?|alt(?:ernative)?s?|swap|no [\w -]+\?|if no [\w -]+?[:,]|can'?t\?)[:\s]+(?:use |do |with |for |take |try )?(?P<names>[^)\]]+)[)\]]",
+    r"[(\[]\s*(?:or|sub(?:stitute)?s?|alt(?:ernative)?s?|swap|no [\w -]+\?|if no [\w -]+?[:,]|can'?t\?|if (?:it'?s )?(?:too|your?|the) [\w' -]+?[:,]|(?:no (?!rest|pause|more|less)|too |can'?t |without )[\w' -]{2,30}?:)[:\s]*(?:use |do |with |for |take |try )?(?P<names>[^)\]]+)[)\]]",
     re.I,
 )
 _NO_KIT = re.compile(
-    r"(?<![\w(])(?:no [a-z -]+\?|if (?:you have )?no [a-z -]+?[:,]|no (?!rest|pause|momentum|kipping|cheat|swing|bounc|stop|break)[a-z -]{2,20}:)\s*(?:(?:then|just|use|do|try|take|have|go for)\s+)*(?:the\s+|some\s+|an?\s+)?(?P<names>[^|\n.;)]+)",
+    r"(?<![\w(])(?:no [a-z -]+\?|too [a-z]{3,10}\s*[:?]|if (?:you have )?no [a-z -]+?[:,]|no (?!rest|pause|momentum|kipping|cheat|swing|bounc|stop|break)[a-z -]{2,20}:)\s*(?:(?:then|just|use|do|try|take|have|go for)\s+)*(?:the\s+|some\s+|an?\s+)?(?P<names>[^|\n.;)]+)",
     re.I,
 )
 
