@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import Any
 
 from bot.coaching import ask_coach, join, move_days, pain, replies, settings, show, swap
+from bot.coaching.after_all import RESTS, read_after_all
 from bot.coaching.completing import read_with_question
 from bot.coaching.course import Course, bare_situation, course_of
 from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, point_to
@@ -137,6 +138,7 @@ def _understand(scene: Scene, member: people.Member, message: people.Message, te
     if swap.hear_none(scene, text):
         return
     reading = (read_with_question(scene, course, text) if course else None) or read(text, situation, catalogue)
+    reading = read_after_all(course, situation, text, reading) if course else reading
     scene.uow.messages.save(replace(message, certainty=reading.certainty))
     cared_for = safety.level in (Level.PAIN, Level.SAME_DAY, Level.CAUTION)
     sets = reading.verdict is Verdict.RECORD
@@ -185,7 +187,7 @@ def _sets(scene: Scene, course: Course, message: people.Message, reading: Readin
         return False
     close_questions(scene, ("reading",))
     choices = [Choice(CarryOut(message.id, option.heard, option.habit), _words(option)) for option in question.options]
-    choices.append(Choice(LeaveIt(), "" if choices else "Never mind"))
+    choices.append(Choice(LeaveIt(), "No" if question.code == RESTS else "" if choices else "Never mind"))
     # Sets of the same text that were sure go on record at once; only the doubtful part is asked about.
     if reading.heard:
         carry_out(scene, course, message, reading.heard)

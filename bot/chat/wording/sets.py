@@ -186,6 +186,7 @@ _QUESTIONS = {
     "surprise_first": "“{}” is not what your kit and your plan made me expect. Is it right?",
     "too_many_sets": "“{}” is more than is left to do here. How shall I take it?",
     "no_set_due": "“{}”: all that was planned is on record already. What is this one?",
+    "rests": "“{}”: that one rests today, since it hurt. Did you do this set all the same? If it hurts again, stop.",
     "sides_or_sets": "“{}”: the two sides of one set, or two sets?",
     "sides_or_bouts": "“{}”: left and right, or one set with a short rest inside?",
     "sets_and_counts": "“{}”: how many sets was that?",
