@@ -212,7 +212,7 @@ _WEIGHTY = (
             r"\b(?:all (?:three|four|of them|sets)|both sets|for (?:both|all))\b(?! (?:reps?|were|was|felt|on the)\b)",
             r"\bfor the (?:next|last) (?:two|2|three|3|to|too)(?=(?: sets?)?\W*$)",
             r"\b(?:exactly |just )?as (?:written|planned|prescribed|asked|programmed)\b",
-            r"\b(?P<word>same|idem|ditto|again)\W+(?:and |then )?(?P=word)\b",
+            r"\b(?P<word>same|idem|ditto|again)\W+(?:and |then )?(?P=word)\b(?!\W*\d)",
         ),
         _of_several,
         _any(

@@ -95,6 +95,8 @@ _WHEN_LATE = re.compile(
     r"\s*[,(]?\s*\b(?:(?:that was|this was|it was|was|were|from|for|on|that'?s|did (?:it|this|that|these|those)(?: on)?|these were|those were|done(?: on)?|all)\s+)?"
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on |(?<=\()|(?<=\d )|(?<=\d, ))(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
+_TO_COME = re.compile(r"\b(?:plan\w*|next|will|gonna|going to|aim\w*|target|coming|hoping|if|maybe|might|so)\b")
+_BARE_DAY = re.compile(rf"{_DAY_NAME}")
 _THEN_AND_NOW = re.compile(
     rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+"
 )
@@ -146,7 +148,13 @@ def parts_of(folded: str) -> Parts:
         head = _cut(folded, 0, inside.start("when"))  # it may name the exercise
     else:
         late = _WHEN_LATE.search(folded)
-        if late and _SET_LIKE.search(folded[: late.start()]) and not _COMPARED.search(folded, 0, late.start("when")):
+        to_come = late is not None and _BARE_DAY.fullmatch(late["when"]) and _TO_COME.search(folded)
+        if (
+            late
+            and not to_come
+            and _SET_LIKE.search(folded[: late.start()])
+            and not _COMPARED.search(folded, 0, late.start("when"))
+        ):
             when, end = late["when"], late.start()
     if not head and folded[start:end].isascii() and not _ANY_WORD.search(folded, start, end):
         return Parts((Part(start, end, "sets"),), when)

@@ -39,6 +39,7 @@ FIRST: tuple[Rewriting, ...] = (
     aims.AS_LAST,
     aims.B_FOUR,
     others.WARM_UP,
+    loads.ARROW,
     others.BACK_AGAIN,
     layout.LETTER_O,
     layout.POINT_BETWEEN,
@@ -49,6 +50,9 @@ FIRST: tuple[Rewriting, ...] = (
 )
 # Applied where both a number and words stand.
 AMONG_WORDS: tuple[Rewriting, ...] = (
+    loads.PAIR_OF,
+    loads.HANGING,
+    loads.ADDED,
     loads.HEAVIER,
     loads.BUMPED,
     aims.BEAT_BY,

@@ -154,7 +154,7 @@ _PHRASES = {
     "O": "as planned|as prescribed|as written|per plan|to plan|on plan|as per plan|as programmed|as per the plan|per the plan|as it says|like it says|as told|by the book|as per program|"
     "exactly as planned|as per programme|as in the plan|according to plan|as on the sheet|as on the plan|went to plan|as instructed|hit the target|hit target|hit the plan|as asked|as listed|what the plan says|"
     "what it says|as coach wrote|as scheduled|as per coach",
-    "l": "last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
+    "l": "last monday|last tuesday|last wednesday|last thursday|last friday|last saturday|last sunday|last week|last time|previous time|last session|the week before|previous week|last wk|time before|last workout|last week's|previous session|week before|last go|lst week|last weeks",
     "+": "seconds longer|secs longer|sec longer|s longer|one repetition more|1 repetition more|rep better|reps better|one better|one more|1 more|one rep more|1 rep more|an extra rep",
     "v": "one less|1 less|one fewer|1 fewer|one rep less|1 rep less|one rep fewer",
     "!": "nearly had|nearly got|nearly made|almost had|almost made|wanted|supposed to be|supposed to do|supposed to get|meant to be|meant to do|meant to get|was aiming for|aimed for|aiming for|aim was|target was|goal was|plan was|planned|prescribed|"

@@ -59,7 +59,7 @@ _SAME: dict[str, str] = {
     "hanged": "hang", "shrugged": "shrug", "crunched": "crunch", "neg": "negative", "negs": "negative",
     "eccentrics": "eccentric", "stepping": "step", "skipped": "skip", "ups": "up", "pres": "press", "deads": "deadlift",
     "sq": "squat", "sqs": "squat", "sqt": "squat", "sqts": "squat", "sqat": "squat", "bsq": "back squat", "bsqt": "back squat",
-    "fsq": "front squat", "gsq": "goblet squat", "lpd": "lat pulldown", "hspu": "handstand pushup", "ttb": "toes to bar",
+    "fsq": "front squat", "gsq": "goblet squat", "lpd": "lat pulldown",
     "jmp": "jump", "jmps": "jump", "bx": "box", "ham": "hamstring", "skulls": "skull crusher", "mountainclimber": "mountain climber",
     "mountainclimbers": "mountain climber",
 }  # fmt: skip

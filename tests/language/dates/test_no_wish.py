@@ -15,6 +15,8 @@ VOICES = sorted((LANGUAGE / "reading" / "voices").glob("*.txt"))
 READ_IN = (LISBON, LIVES["auckland"], LIVES["new york"])
 # Messages and questions of those corpora that do wish something about days, so that a deed or a question is right.
 WISHES = (
+    "aint touchin the pushdowns today, elbow cranky",  # these two are heard first as an exercise skipped
+    "No lunges today, 11 hours in seat. skip",
     "on til 8 tonight, will train tomorrow",
     "remind me at six thirty",
     "remind me at 6 tmrw",

@@ -1,8 +1,9 @@
-"""More than six thousand messages by some six hundred and sixty people, each in the light of the person's own day, against the gold beside it.
+"""More than six thousand messages by some seven hundred people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 4,845 clear messages 4,595 (94.8 %) are recorded exactly, 199 asked about, 29 taken for no sets and 22 recorded wrong;
-56 of 5,014 records (1.12 %) are wrong without a question, a quarter of them in `said_in_passing`; of 685 messages that are not about sets
-none is recorded and 67 are asked about. The reading has been tuned on these messages: those of a stranger fare worse.
+Today, over all: of 5,105 clear messages 4,829 (94.6 %) are recorded exactly, 219 asked about, 32 taken for no sets and 25 recorded wrong;
+61 of 5,277 records (1.16 %) are wrong without a question, a fifth of them in `said_in_passing`; of 711 messages that are not about sets
+none is recorded and 71 are asked about. The reading has been tuned on these messages: those of a stranger fare worse. At first sight
+80.8 % of the clear ones in `strangers_last` were recorded exactly, and 5.2 % of all its messages recorded wrong.
 """
 
 from __future__ import annotations
@@ -19,28 +20,29 @@ from tests.builders.voices_gold import differences, gold
 VOICES = Path(__file__).parent / "voices"
 # The least share of clear messages recorded exactly, in percent: a little under today's figure, which stands behind it.
 FLOORS = {
-    "all_sorts.txt": 90.0,  # 92.0
+    "all_sorts.txt": 90.0,  # 93.4
     "every_kind.txt": 97.5,  # 99.2
-    "first_voices.txt": 97.5,  # 99.3
-    "hard_to_read.txt": 86.0,  # 87.8
-    "here_and_there.txt": 97.5,  # 99.0
-    "in_turns.txt": 91.0,  # 92.6
+    "first_voices.txt": 97.5,  # 99.6
+    "hard_to_read.txt": 86.0,  # 89.0
+    "here_and_there.txt": 97.5,  # 98.5
+    "in_turns.txt": 91.0,  # 94.2
     "item_by_item.txt": 87.0,  # 88.9
-    "late_comers.txt": 94.5,  # 96.0
-    "long_and_short.txt": 87.5,  # 89.6
+    "late_comers.txt": 94.5,  # 97.5
+    "long_and_short.txt": 87.5,  # 91.2
     "many_towns.txt": 97.5,  # 99.4
     "many_trades.txt": 97.0,  # 98.7
     "more_sessions.txt": 96.0,  # 97.5
-    "old_hands.txt": 95.5,  # 97.2
+    "old_hands.txt": 95.5,  # 96.6
     "ordinary_days.txt": 94.0,  # 95.6
-    "own_layouts.txt": 92.5,  # 94.4
-    "said_in_passing.txt": 82.0,  # 83.7
+    "own_layouts.txt": 92.5,  # 94.0
+    "said_in_passing.txt": 81.5,  # 82.8
     "sealed_till_the_end.txt": 90.0,  # 91.9
-    "short_and_plain.txt": 95.5,  # 97.3
+    "short_and_plain.txt": 95.5,  # 98.2
     "short_of_time.txt": 95.5,  # 97.4
+    "strangers_last.txt": 87.0,  # 88.5
     "whole_sessions.txt": 93.5,  # 95.1
-    "with_a_thumb.txt": 94.0,  # 95.9
-    "young_and_old.txt": 96.0,  # 97.9
+    "with_a_thumb.txt": 94.0,  # 96.8
+    "young_and_old.txt": 96.0,  # 98.4
 }
 
 

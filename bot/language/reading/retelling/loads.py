@@ -50,6 +50,49 @@ DOUBLE = Rewriting(
     "2",
     words=("double",),
 )
+# "a pair of 50s": two of them
+PAIR_OF = Rewriting(
+    re.compile(rf"\b(?:a |the |my )?(?:pair|couple) of (?={NUMBER}(?:'?s|\s*{UNIT})\b)"),
+    "2 ",
+    words=("pair of", "couple of"),
+)
+# "dips 25 hanging, 6": what hangs from the belt is added
+HANGING = Rewriting(
+    re.compile(
+        rf"(?P<load>(?<![\d.,x×+]){NUMBER}\s*(?:{UNIT})?) (?:hanging|hung|dangling|strapped|hanging off me)\b(?: on| off me)?(?! (?:knee|leg|from))"
+    ),
+    "+{load}",
+    words=("hanging", "hung", "dangling", "strapped"),
+)
+
+
+def _heavy_first(found: re.Match[str]) -> str:
+    alone = not re.search(r"->|=>|>", found.string[: found.start()] + found.string[found.end() :])
+    load = float(found["load"].replace(",", "."))
+    return (
+        f"{found['load']}{found['unit'] or ''} x {found['count']}"
+        if alone and load >= _LEAST_LOAD and load > int(found["count"]) * 1.5
+        else found.group()
+    )
+
+
+_LEAST_LOAD = 16  # below it an arrow may as well lead from count to count
+# "90 -> 8": the load, and how often
+ARROW = Rewriting(
+    re.compile(
+        rf"(?<![\d.,x×@/])(?P<load>{NUMBER})(?P<unit>\s*{UNIT})?\s*[-=]?>\s*(?P<count>\d+)(?![.,]?\d|\s*(?:{UNIT}|[x×@/>=]|->))"
+    ),
+    _heavy_first,
+    words=(">",),
+)
+# "add 2.5, still 8": up by so much
+ADDED = Rewriting(
+    re.compile(
+        rf"^(?P<lead>\W*)(?:add|added|adding|put on|stuck on|slapped on) (?:another |an extra )?(?P<by>{NUMBER}(?:\s*{UNIT})?)(?: more)?(?: on)?(?=[\s,]+(?:(?:still|for|got|and|did|another)\s+)*\d+\s*(?:reps?)?(?:\W|haha|lol)*$)"
+    ),
+    "{lead}up {by},",
+    words=("add", "on"),
+)
 # "12 on 20": the count, then the load
 ON_LOAD = Rewriting(
     re.compile(
