@@ -32,6 +32,13 @@ _KINDS: tuple[tuple[bytes, str], ...] = (
 )
 
 
+# Which kinds are read, as it is said to whoever sent another.
+_READ = "I read a message, a .txt, a .csv and an .xlsx"
+_OLD_SHEET = re.compile(r"\.(?:xls|xlt|xlw|xlsb|ods|numbers|doc|pages|wk\d|wps|slk|dbf)$", re.IGNORECASE)
+# How spreadsheets began that were written before they were kept in the container refused below: the record of a sheet's beginning, by version.
+_OLD_STREAMS = (b"\x09\x00\x04\x00", b"\x09\x02\x06\x00", b"\x09\x04\x06\x00", b"\x09\x08\x08\x00", b"\x09\x08\x10\x00")
+
+
 class Refused(Exception):
     """The file as a whole cannot be read; one sentence and what to send instead."""
 
@@ -63,6 +70,8 @@ def _read(content: str | bytes, filename: str, catalogue: Catalogue, own_names: 
             raise Refused("the text is too long for a block", "send the plan of one block only")
         return _read_text(content, filename, catalogue, own_names)
     _refuse_foreign(content, filename)
+    if _OLD_SHEET.search(filename) and content[:4] != b"PK\x03\x04":
+        return _of_old_kind(content, filename, catalogue, own_names)
     if content[:4] == b"PK\x03\x04":
         from bot.language.blocks.sheets import read_sheets
 
@@ -72,6 +81,15 @@ def _read(content: str | bytes, filename: str, catalogue: Catalogue, own_names: 
     return _read_text(decode(content), filename, catalogue, own_names)
 
 
+def _of_old_kind(content: bytes, filename: str, catalogue: Catalogue, own_names: Mapping[str, ExerciseId]) -> BlockReading:
+    """A file by the name of a kind that is not read: plain text under it is taken, and what is none is refused for its kind."""
+    reading = _read_text(decode(content[:TEXT_LIMIT]), filename, catalogue, own_names)
+    if reading.block is None:
+        ending = filename[filename.rindex(".") :].lower()
+        raise Refused(f"{ending} is a kind of file that I cannot read", f"save it as .xlsx and send that: {_READ}")
+    return reading
+
+
 def _refuse_foreign(content: bytes, filename: str) -> None:
     instead = "send the block as a message, a .txt, a .csv or an .xlsx"
     if not content.strip(b"\x00 \r\n\t"):
@@ -79,7 +97,11 @@ def _refuse_foreign(content: bytes, filename: str) -> None:
     if len(content) > FILE_LIMIT:
         raise Refused(f"the file is too large for a block ({len(content) / 1e6:.1f} MB)", "send one block only, under 1.5 MB")
     if content[:8] == b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1":
-        raise Refused("the file is an old or a password-protected spreadsheet or document", "save it as .xlsx without a password")
+        raise Refused(
+            "the file is an old or a password-protected spreadsheet or document", f"save it as .xlsx without a password: {_READ}"
+        )
+    if content.startswith(_OLD_STREAMS):
+        raise Refused("the file is a spreadsheet of an old kind", f"save it as .xlsx: {_READ}")
     for start, kind in _KINDS:
         if content.startswith(start):
             raise Refused(f"the file is {kind}, not a block", instead)

@@ -138,7 +138,8 @@ WAYS = "send the block as a message, a .txt, a .csv or an .xlsx."
         (b" \r\n", f"The file is empty; {WAYS}"),
         (
             b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1....",
-            "The file is an old or a password-protected spreadsheet or document; save it as .xlsx without a password.",
+            "The file is an old or a password-protected spreadsheet or document; save it as .xlsx without a password: "
+            "I read a message, a .txt, a .csv and an .xlsx.",
         ),
         (
             b"PK\x03\x04 broken",
