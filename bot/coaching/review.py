@@ -116,8 +116,9 @@ def _totals(review: WeekReview, unit: Unit) -> tuple[str, ...]:
     if totals.volume_load_kg:
         parts.append(f"{from_kg(totals.volume_load_kg, unit):,.0f} {unit.value} moved in all")
     if totals.effort is not None:
-        rated = f", {totals.effort.missing} without rating or length" if totals.effort.missing else ""
-        parts.append(f"session effort {totals.effort.total_au:,.0f} (RPE × minutes{rated})")
+        rated = f"; {totals.effort.missing} without rating or length" if totals.effort.missing else ""
+        total = f"{totals.effort.total_au:,.0f}"
+        parts.append(f"{total} for how hard it all was (session RPE: each session’s rating times its minutes{rated})")
     return (", ".join(parts) + ".",) if totals.sets else ()
 
 

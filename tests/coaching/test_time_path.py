@@ -99,3 +99,17 @@ async def test_what_was_due_while_the_machine_was_off_is_dropped_when_it_is_no_u
     await stage.program.settle()
 
     assert not any(message.text.startswith("Today: day") for message in mira.from_bot())
+
+
+@staged()
+async def test_the_weeks_effort_is_said_in_plain_words(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("A1 16x12, 12, 12\nA2 12, 11\nB1 20x12, 12")
+    await mira.says("done 40 min")
+    await mira.says("7")
+
+    await stage.program.live_until(datetime(2026, 3, 9, 6, 0, tzinfo=UTC))
+
+    review = next(message for message in mira.from_bot() if message.text.startswith("Week 1 of 4"))
+    assert "for how hard it all was (session RPE: each session’s rating times its minutes" in review.text
+    assert "RPE ×" not in review.text
