@@ -15,10 +15,12 @@ from bot.coaching import ask_coach, join, move_days, pain, replies, settings, sh
 from bot.coaching.after_all import RESTS, read_after_all
 from bot.coaching.completing import read_with_question
 from bot.coaching.course import Course, bare_situation, course_of
+from bot.coaching.illness import ILLNESS, with_illness
 from bot.coaching.log_sets import CarryOut, LeaveIt, carry_out, point_to
 from bot.coaching.scene import Choice, Scene, answer_by_words, close_questions
 from bot.coaching.session_end import hear_effort
 from bot.language import read
+from bot.language.kit_words import read_kit
 from bot.language.questions import read_questions
 from bot.language.readings import Aside, AsideKind, Option, Reading, SetsHeard, Verdict
 from bot.language.safety import Level, SafetyReading, read_safety
@@ -45,8 +47,13 @@ def hear(scene: Scene, member: people.Member, text: str) -> None:
     if safety.level is Level.EMERGENCY:
         _emergency(scene, member, message, safety)
         return
+    safety = with_illness(safety, text)
     if member.state is people.MemberState.JOINING:
-        if not (answer_by_words(scene, text) or _while_joining(scene, member, text)):
+        if not (
+            answer_by_words(scene, text)
+            or _while_joining(scene, member, text)
+            or _of_another_group(scene, member, message, text, safety)
+        ):
             join.hear_step(scene, member, text)
         return
     if text.startswith("/"):
@@ -76,6 +83,33 @@ def _while_joining(scene: Scene, member: people.Member, text: str) -> bool:
         show.COMMANDS[name](scene, member)
     else:
         join.ask_again(scene, member)
+    return True
+
+
+# Figures alone answer a question of joining: weights at home, an hour, a day.
+_FIGURES_ALONE = re.compile(r"[\d\s.,:;h/-]+(?:am|pm|kg|lbs?)?", re.IGNORECASE)
+
+
+def _of_another_group(scene: Scene, joining: people.Member, message: people.Message, text: str, safety: SafetyReading) -> bool:
+    """Sets and pain told to the group that somebody trains with already, while the questions of a second one are open."""
+    others = scene.uow.members.find(chat_id=scene.chat_id, state=people.MemberState.ACTIVE)
+    member = others[-1] if others else None
+    course = course_of(scene, member) if member else None
+    if member is None or course is None:
+        return False
+    hurts = safety.level in (Level.PAIN, Level.SAME_DAY)
+    answers = _FIGURES_ALONE.fullmatch(text) or (joining.step == "kit" and not read_kit(text, joining.unit).unread)
+    reading = None if answers else read(text, course.situation(), course.catalogue)
+    sets = reading is not None and reading.verdict is Verdict.RECORD
+    if not (sets or hurts):
+        return False
+    message = scene.uow.messages.save(replace(message, member_id=member.id))
+    if hurts:
+        pain.mark_before(scene, course, safety)
+    if sets and reading is not None:
+        carry_out(scene, course, message, reading.heard, unread=reading.unread)
+    if hurts:
+        pain.hear(scene, member, message, safety)
     return True
 
 
@@ -223,7 +257,9 @@ def _others_claim(
         pain.hear(scene, member, message, safety)
         # "Got the flu, move today to Friday": the wish about days is heard beside the caution.
         if safety.level is Level.CAUTION:
-            move_days.hear(scene, member, message, text, sure=_SURE)
+            heard = move_days.hear(scene, member, message, text, sure=_SURE)
+            if safety.topic == ILLNESS and not heard:
+                move_days.offer_rest(scene, member)
         return True
     if (
         move_days.hear_back(scene, member, text)

@@ -10,7 +10,7 @@ from bot.coaching import join, reminders, replies
 from bot.coaching.course import Course, course_of
 from bot.coaching.log_sets import member_here
 from bot.coaching.scene import Choice, Scene, close_questions, deed, is_very_next
-from bot.language.dates import PlanQuestion, PlanReading, question_about, read_plan_words
+from bot.language.dates import PlanOption, PlanQuestion, PlanReading, question_about, read_plan_words
 from bot.language.places import find_places
 from bot.training import people
 from bot.training.order_rules import remarks
@@ -139,6 +139,16 @@ def hear_when(scene: Scene, member: people.Member, text: str) -> bool:
             change(scene, member, reading.deeds[0])
             return True
     return False
+
+
+def offer_rest(scene: Scene, member: people.Member) -> None:
+    """Whoever is ill is asked how long to be left in peace, unless that was said or holds already."""
+    today = scene.today(member)
+    if member.plan is None or member.plan.is_away(today):
+        return
+    spans = (("Only today", today), ("A week", today + timedelta(days=6)), ("Until I say so", None))
+    options = tuple(PlanOption(label, Away(today, last)) for label, last in spans)
+    _ask(scene, PlanQuestion("how_long", "", options))
 
 
 @deed(KeepPlan)

@@ -279,6 +279,12 @@ def hear_better(scene: Scene, member: people.Member, text: str) -> bool:
     return True
 
 
+def _whose(scene: Scene, kept: people.Pain | None) -> people.Member | None:
+    """Who told of a pain: somebody of two groups may be answering for the first while joining the second."""
+    member = scene.uow.members.get(kept.member_id) if kept else None
+    return member if member is not None and member.chat_id == scene.chat_id else None
+
+
 @deed(AllRight)
 def all_right(scene: Scene, wish: AllRight) -> None:
     scene.say(replies.Acknowledged())
@@ -305,7 +311,8 @@ def hurts_no_more(scene: Scene, wish: HurtsNoMore) -> None:
 
 @deed(OnlyMeant)
 def only_meant(scene: Scene, wish: OnlyMeant) -> None:
-    kept, member = scene.uow.pains.get(wish.pain), member_here(scene)
+    kept = scene.uow.pains.get(wish.pain)
+    member = _whose(scene, kept)
     if kept is None or member is None or not kept.open:
         return
     scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))
@@ -326,7 +333,8 @@ def pain_where(scene: Scene, wish: PainWhere) -> None:
 
 @deed(PainHowBad)
 def pain_how_bad(scene: Scene, wish: PainHowBad) -> None:
-    kept, member = scene.uow.pains.get(wish.pain), member_here(scene)
+    kept = scene.uow.pains.get(wish.pain)
+    member = _whose(scene, kept)
     if kept and member:
         kept = scene.uow.pains.save(replace(kept, severity=wish.severity))
         _answer(scene, member, kept)
@@ -334,7 +342,8 @@ def pain_how_bad(scene: Scene, wish: PainHowBad) -> None:
 
 @deed(OnlySore)
 def only_sore(scene: Scene, wish: OnlySore) -> None:
-    kept, member = scene.uow.pains.get(wish.pain), member_here(scene)
+    kept = scene.uow.pains.get(wish.pain)
+    member = _whose(scene, kept)
     if kept is None or member is None:
         return
     scene.uow.pains.save(replace(kept, open=False, cleared_at=scene.now))

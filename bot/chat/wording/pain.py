@@ -69,7 +69,9 @@ _CAUTIONS = {
     "to both before the next session.",
     "self_harm": "I am glad you said it. I am only a program, so please talk to a person now: someone you trust, your doctor, or a crisis "
     "line in your country. If you might act on it, call your local emergency number.",
-    "illness": "With a fever or feeling properly ill, rest; training waits. If you are unsure when to start again, ask your doctor.",
+    # Common practice: no training with a fever, and an easy start after it.
+    "illness": "Sorry to hear that. Rest first: no training with a fever or while you feel properly ill, and an easy start once you are well. If it "
+    "gets worse, or you are unsure when to start again, ask your doctor.",
 }
 
 
