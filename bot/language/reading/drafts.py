@@ -711,7 +711,8 @@ class Builder:
         if load is None or load.kg is None or last is None or last.kg is None:
             return item.before != " "
         work = max((kg for kg, _ in self.setting.known_loads), default=0.0)
-        if not work and item is self.last_item:
+        several = self._warming is not None and self._warming.text in _WARM_UPS  # "warm-ups 20x10, 40x5": all of them
+        if not work and not several and item is self.last_item:
             if load.kg >= _WORK_BEGINS * last.kg:
                 return False  # "wu 40x8, 110x6": what comes last and far heavier is the work
             low = self.setting.targets[0].low if self.setting.targets else None

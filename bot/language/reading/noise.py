@@ -51,11 +51,13 @@ FIRST: tuple[Rewriting, ...] = (
 # Applied where both a number and words stand.
 AMONG_WORDS: tuple[Rewriting, ...] = (
     loads.PAIR_OF,
+    loads.WITH_TWO_OF,
     loads.HANGING,
     loads.ADDED,
     loads.HEAVIER,
     loads.BUMPED,
     aims.BEAT_BY,
+    aims.FEWER,
     sides.ONE_THEN_OTHER,
     others.BREATHS,
     loads.MOVED_TO,

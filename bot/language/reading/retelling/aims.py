@@ -104,3 +104,11 @@ LAST_WEEK = Rewriting(
     where=lambda found: bool(re.search(r"\d", found.string[: found.start() + 1])),
     words=("ago", "before", "last"),
 )
+# "lost two reps", "as before less two reps": so many fewer than the set before
+FEWER = Rewriting(
+    re.compile(
+        r"(?P<lead>^\W*|\b(?:same|before|again|weight|load)[\s,]+(?:but )?)(?:less|minus|lost|dropped|down(?: by)?) (?P<n>[123])\s+reps?(?=\W*$)"
+    ),
+    "{lead}{n} fewer",
+    words=("less", "minus", "lost", "dropped", "down"),
+)

@@ -56,6 +56,12 @@ PAIR_OF = Rewriting(
     "2 ",
     words=("pair of", "couple of"),
 )
+# "squats with 2x8 kg: 12 and 12": two of eight
+WITH_TWO_OF = Rewriting(
+    re.compile(rf"\b(?:with|w/|w|using|holding)(?P<gap> ?)(?P<the>the |my )?2 ?[x×*] ?(?P<load>{NUMBER}\s*{UNIT})\b"),
+    "w 2 {load}",
+    words=("w", "using", "holding"),
+)
 # "dips 25 hanging, 6": what hangs from the belt is added
 HANGING = Rewriting(
     re.compile(
