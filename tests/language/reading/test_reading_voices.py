@@ -1,7 +1,7 @@
 """More than six thousand messages by some seven hundred people, each in the light of the person's own day, against the gold beside it.
 
-Today, over all: of 5,105 clear messages 4,829 (94.6 %) are recorded exactly, 219 asked about, 32 taken for no sets and 25 recorded wrong;
-61 of 5,277 records (1.16 %) are wrong without a question, a fifth of them in `said_in_passing`; of 711 messages that are not about sets
+Today, over all: of 5,105 clear messages 4,831 (94.6 %) are recorded exactly, 218 asked about, 32 taken for no sets and 24 recorded wrong;
+60 of 5,279 records (1.14 %) are wrong without a question, a fifth of them in `said_in_passing`; of 711 messages that are not about sets
 none is recorded and 71 are asked about. The reading has been tuned on these messages: those of a stranger fare worse. At first sight
 80.8 % of the clear ones in `strangers_last` were recorded exactly, and 5.2 % of all its messages recorded wrong.
 """
@@ -26,7 +26,7 @@ FLOORS = {
     "hard_to_read.txt": 86.0,  # 89.0
     "here_and_there.txt": 97.5,  # 98.5
     "in_turns.txt": 91.0,  # 94.2
-    "item_by_item.txt": 87.0,  # 88.9
+    "item_by_item.txt": 88.0,  # 89.5
     "late_comers.txt": 94.5,  # 97.5
     "long_and_short.txt": 87.5,  # 91.2
     "many_towns.txt": 97.5,  # 99.4
