@@ -63,6 +63,15 @@ def _is_decoration(char: str) -> bool:
     return unicodedata.category(char) in ("So", "Sk", "Cf", "Mn", "Me", "Cc", "Co", "Cs") and char != "\u0301"
 
 
+_UNSPLIT = str.maketrans({"ł": "l", "Ł": "L", "ø": "o", "Ø": "O", "æ": "ae", "Æ": "Ae", "ß": "ss"})
+
+
+def unaccented(text: str) -> str:
+    """Letters without their accents, which many leave out on a phone: "Exercício" -> "Exercicio"."""
+    apart = unicodedata.normalize("NFD", text.translate(_UNSPLIT))
+    return "".join(char for char in apart if not unicodedata.combining(char))
+
+
 _HALF_MINUTE = re.compile(r"\b(?:a\s+)?half\s+a\s+minute\b", re.I)
 _MINUTE = re.compile(r"\ba(?=\s+minute(?:'s)?\b)(?!\s+minute\s+and\s+a\s+half)", re.I)
 

@@ -10,7 +10,7 @@ import csv
 import io
 import re
 from collections.abc import Callable, Mapping, Sequence
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.column_heads import NUMBERED, Column, column_of, header_of
@@ -103,6 +103,7 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     guess: dict[int, Column] | None = None
     day = ""
     headed = _day_rows(rows)
+    day_heads = _day_heads(rows, reader.to)
     for number, row in enumerate(rows):
         cells = {n: cell for n, cell in enumerate(row) if cell}
         if not cells:
@@ -114,6 +115,9 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
         )
         if number in headed:
             reader.open_day(headed[number], place_of(number, min(cells)))
+        elif number in day_heads:
+            columns = _with_units(day_heads[number], rows[number + 1 :])
+            reader.open_day(cells[min(cells)], place_of(number, min(cells)))
         elif header:
             columns = _with_units(header, rows[number + 1 :])
             _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
@@ -121,6 +125,8 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             continue  # the rule below a table's head
         elif not columns and len(cells) > 2 and (guess := _guessed(rows, reader.to) if guess is None else guess):
             columns = guess
+            if _is_unknown_head(cells, guess, reader):
+                continue
             day = _row(reader, cells, columns, day, number, place_of)
         elif not columns or len(cells) == 1:
             reader.take(_as_line(list(cells.values())), place_of(number, min(cells)), _next_words(rows, number))
@@ -154,6 +160,25 @@ def _day_rows(rows: Sequence[Row]) -> dict[int, str]:
     return alone if not has_column and len(alone) >= 2 else {}
 
 
+def _day_heads(rows: Sequence[Row], to: Assembler) -> dict[int, dict[int, Column]]:
+    """Heads of tables one below the other, each of which begins with its day's name: "Heavy day | Set 1 | Set 2 | Pause"."""
+    heads: dict[int, dict[int, Column]] = {}
+    for number, row in enumerate(rows):
+        first = next((n for n, cell in enumerate(row) if cell), -1)
+        if first >= 0 and column_of(row[first]) is None and not header_of(row):
+            found = _unnamed(row, rows[number + 1 :], to)
+            if found.get(first) == Column("exercise"):
+                heads[number] = found
+    names = {next(cell for cell in rows[number] if cell).lower() for number in heads}
+    return heads if 1 < len(heads) == len(names) else {}
+
+
+def _is_unknown_head(cells: Mapping[int, str], guess: Mapping[int, Column], reader: TypedReader) -> bool:
+    """Is the first row of a table the head of its columns, in words that are none of ours?"""
+    exercise = next(cells.get(n, "") for n, column in guess.items() if column.name == "exercise")
+    return not any(re.search(r"\d", cell) for cell in cells.values()) and not reader.slots.knows(exercise)
+
+
 def _as_line(cells: list[str]) -> str:
     """ "Block" beside "Spring" is "Block: Spring"."""
     keyed = len(cells) == 2 and re.fullmatch(
@@ -184,9 +209,11 @@ def _guessed(rows: Sequence[Row], to: Assembler, *, least: int = 3) -> dict[int,
     if not full or known.get(exercise, 0) * 2 < len(full):
         return {}
     found = {exercise: Column("exercise")}
+    days = (n for n, cells in columns.items() if n < exercise and cells and 2 * sum(map(_is_day, cells)) >= len(cells))
+    found |= dict.fromkeys(islice(days, 1), Column("day"))
     for name, pattern in _LOOKS:
         for n, cells in columns.items():
-            behind = (name == "slot") == (n < exercise)
+            behind = pattern == _WHOLE_SCHEME or (name == "slot") == (n < exercise)
             taken = name in [other.name for other in found.values()]
             if (
                 n not in found
@@ -235,16 +262,29 @@ def _unnamed(row: Row, below: Sequence[Row], to: Assembler) -> dict[int, Column]
 
 
 def _unlabelled(cell: str) -> str:
-    """The exercise of "a1 back squat"."""
+    """The exercise of "a1 back squat" and "2a Barbell row"."""
     labelled = read_label(without_marks(even(cell)))
-    return labelled[1] if labelled else cell
+    return labelled[1] if labelled else _number_apart(cell)[1]
+
+
+_NUMBERED_CELL = re.compile(
+    r"(?P<number>\d{1,2}[a-f]?)\s+(?P<name>(?!(?:arm|leg|hand|side)[\s-])(?:[12][\s-](?=arm|leg))?[^\W\d_]{2}.*)", re.I
+)
+
+
+def _number_apart(cell: str) -> tuple[str, str]:
+    """("2a", "Barbell row") of "2a Barbell row"; ("", the cell) where no number stands before the exercise."""
+    found = _NUMBERED_CELL.fullmatch(cell)
+    return (found["number"], found["name"]) if found else ("", cell)
 
 
 # What cells of a table without a head look like; the first that fits, from left to right.
+_WHOLE_SCHEME = r"\d{1,2}\s*[x×]\s*\S.*"
 _LOOKS = (
+    ("reps", _WHOLE_SCHEME),  # sets and reps in one cell, wherever it stands
     ("slot", r"[A-Z]\d{1,2}[.)]?|\d{1,2}[a-f]?[.)]?"),
     ("tempo", r"\d[-/.:]?\d[-/.:]?[\dx](?:[-/.:]?[\dx])"),
-    ("rest", r"\d{2,3}|\d+(?:-\d+)?\s*(?:s|sec|min|m|\")|\d:\d\d"),
+    ("rest", r"\d{2,3}|\d+(?:\s*-\s*\d+)?\s*(?:s|secs?|sek|seg|min|m|\"|')(?:\d\d\"?)?|\d:\d\d"),
     ("sets", r"[1-9]|10"),
     (
         "reps",
@@ -278,9 +318,16 @@ def _row(
     sets: dict[int, str] = {}
     weeks: dict[int, str] = {}
     weekly: dict[int, dict[str, str]] = {}
+    ramp: list[str] = []  # sets to warm up with
     for column, cell in cells.items():
         name, which, unit = columns.get(column, _NOTE)
-        if name == "set_n":
+        if name == "warm_up":
+            if any(other.name == "set_n" for other in columns.values()) and re.search(r"\d", cell):
+                ramp.append(cell)
+            else:
+                said["note"] = "; ".join(part for part in (said.get("note", ""), f"warm-up: {cell}") if part)
+                at.setdefault("note", column)
+        elif name == "set_n":
             sets[which] = cell
             at.setdefault("reps", column)
         elif name == "week_n":
@@ -304,6 +351,14 @@ def _row(
         day = said["day"]
         reader.open_day(f"Day {day}" if re.fullmatch(r"\d|[A-Ha-h]", day) else day, place_of(number, at["day"]))
     exercise = said.get("exercise", "")
+    number_apart, name_apart = _number_apart(exercise)
+    if number_apart and "slot" not in said and reader.slots.knows(name_apart):
+        said["slot"], exercise = number_apart, name_apart
+    other = _OTHER_IN_CELL.search(exercise)
+    if other and other.start():
+        said["sub"] = "; ".join(part for part in (other["other"], said.get("sub", "")) if part)
+        at.setdefault("sub", at["exercise"])
+        exercise = exercise[: other.start()]
     if not exercise:
         reader.take(" ".join(cells.values()), place)
         return day
@@ -332,12 +387,17 @@ def _row(
     for name, key in (("sub", "sub"), ("kit", "kit"), ("demo", "demo")):
         if said.get(name):
             reader.take(f"{key}: {said[name]}", place_of(number, at[name]))
+    for cell in ramp:
+        reader.take(f"warm-up set: {cell}", place)
     for which, cell in sorted(sets.items()) if not _alike(sets) else ():
         reader.take(f"set {which}: {cell}", place)
     return day
 
 
 _NOTE = Column("note")
+_OTHER_IN_CELL = re.compile(
+    r"\s*[/,;(|-]*\s*\b(?:or|subs?|alt|else|otherwise|instead|if\s+not)\s*[:=]\s*(?P<other>[^()]+?)\)?$", re.I
+)  # "Chin-up / or: lat pulldown"
 _PAIR = re.compile(r"(?:2\s*[x×]|two\s|pair\s+of\s)\s*(?P<each>\d{1,3}(?:[.,]\d{1,2})?)", re.I)
 _BARE = re.compile(r"\d{1,3}(?:[.,]\d{1,2})?(?:\s*[-–]\s*\d{1,3}(?:[.,]\d{1,2})?)?")
 

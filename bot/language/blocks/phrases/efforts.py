@@ -18,7 +18,7 @@ _RIR = re.compile(
     re.I,
 )
 _RPE = re.compile(
-    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b(?!\s*[:=]?\s*\d)|(?:effort\s+(?:of\s+|about\s+|around\s+)?)?(?<![\d.x])(?P<list4>{_NUM})\s*(?:out\s+of|/)\s*10\b(?:\s+effort)?|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
+    rf"(?:@\s*)?\brpe\s*(?:of\s+)?[:=@]?\s*(?P<list>{_NUM_LIST})|(?:@\s*)?(?<![\d.x])(?P<list2>{_NUM_LIST})\s*rpe\b(?!\s*[:=]?\s*\d)|(?:effort\s+(?:of\s+|about\s+|around\s+)?)?(?<![\d.x/])(?P<list4>{_NUM})\s*(?:out\s+of|/)\s*10\b(?:\s+effort)?|@\s*(?P<list3>(?:10|[5-9](?:[.,]5)?)(?:\s*-\s*(?:10|[5-9](?:[.,]5)?))?)(?![\d.x%/-]|\s*(?:kg|lb|s\b|sec|min|%))",
     re.I,
 )
 

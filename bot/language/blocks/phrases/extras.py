@@ -118,7 +118,7 @@ def take_warm_up_sets(scan: Scan) -> None:
 
 
 _ONE_MORE = re.compile(
-    r"(?:(?:\+|&|\band\b|\bthen\b|\bplus\b|\bfollowed\s+by\b|,)\s*)+(?:do\s+)?(?P<sets>1|an?)\s*x?\s*(?:last\s+|final\s+)?(?:(?P<burnout>burn-?\s?out)(?:\s+set)?|(?:all[\s-]?out|max(?:[\s-]?(?:effort|reps?))?|amrap|failure)\s+set|set\s+(?:all[\s-]?out|to\s+failure))\b(?!\s*:)",
+    r"(?:(?:\+|&|\band\b|\bthen\b|\bplus\b|\bfollowed\s+by\b|,)\s*)+(?:do\s+)?(?P<sets>1|an?)\s*x?\s*(?:last\s+|final\s+)?(?:(?P<burnout>burn-?\s?out)(?:\s+set)?|(?:all[\s-]?out|max(?:[\s-]?(?:effort|reps?))?|amrap|failure)\s+set|set\s+(?:all[\s-]?out|to\s+failure)|(?:max|amrap|(?:to\s+)?failure)(?=\s*(?:$|[,;.)(])))\b(?!\s*:)",
     re.I,
 )
 
