@@ -124,19 +124,20 @@ def _change(slots: list[SlotDraft], piece: str, same: SameExercise, place: Place
     if all_sets:
         return all(_count_anew(slot, sets=int(all_sets["n"])) for slot in slots)
     gone = _GONE.match(piece)
-    if gone and (slot := _slot_named(slots, gone["what"], same)):
+    if gone and (slot := slot_named(slots, gone["what"], same)):
         slots.remove(slot)
         return True
     swap = _SWAP.match(piece)
-    if swap and (slot := _slot_named(slots, swap["old"] or swap["old2"] or swap["old3"], same)):
+    if swap and (slot := slot_named(slots, swap["old"] or swap["old2"] or swap["old3"], same)):
         return _exchange(slot, swap["new"] or swap["new2"] or swap["new3"], place)
     counted = _COUNTED.match(piece)
-    if counted and (slot := _slot_named(slots, counted["name"], same)):
+    if counted and (slot := slot_named(slots, counted["name"], same)):
         return say_again(slot, read_clauses(f"{counted['count']} reps", has_name=False), place)
     return _say_anew(slots, piece, same, place)
 
 
-def _slot_named(slots: list[SlotDraft], name: str, same: SameExercise) -> SlotDraft | None:
+def slot_named(slots: list[SlotDraft], name: str, same: SameExercise) -> SlotDraft | None:
+    """The slot that a label, a number of the list or an exercise's name means."""
     name = name.strip(" .:)")
     numbered = re.fullmatch(r"(?P<number>\d{1,2})\s?(?P<letter>[a-f])?", name, re.I)
     if numbered:
@@ -147,7 +148,7 @@ def _slot_named(slots: list[SlotDraft], name: str, same: SameExercise) -> SlotDr
 
 
 def _exchange(slot: SlotDraft, words: str, place: Place) -> bool:
-    clauses = read_clauses(words)
+    clauses = read_clauses(words, in_rounds=slot.has_sets)
     if not clauses.left:
         return False
     slot.name = re.sub(r"\s+(?:for|x|of|at)$", "", clauses.left[0][1], flags=re.I)
@@ -158,7 +159,7 @@ def _exchange(slot: SlotDraft, words: str, place: Place) -> bool:
 def _say_anew(slots: list[SlotDraft], piece: str, same: SameExercise, place: Place) -> bool:
     """ "B1 3x12", "squats 5x5", "RIR 3": for the exercise that is named, else for all."""
     label = re.match(r"^(?P<label>[a-h]\d?|\d{1,2}\s?[a-f]|\d{1,2}(?=\)))(?![\w'])\s*[:.)=-]*\s*(?P<rest>.+)$", piece, re.I)
-    slot = _slot_named(slots, label["label"], same) if label else None
+    slot = slot_named(slots, label["label"], same) if label else None
     clauses = read_clauses(label["rest"] if label and slot else piece, has_name=False)
     words = [
         words
@@ -170,7 +171,7 @@ def _say_anew(slots: list[SlotDraft], piece: str, same: SameExercise, place: Pla
         )
     ]
     if slot is None and words:
-        slot = _slot_named(slots, re.sub(r"\s+(?:for|to|at|go|goes|are|is|with)$", "", words[0], flags=re.I), same)
+        slot = slot_named(slots, re.sub(r"\s+(?:for|to|at|go|goes|are|is|with)$", "", words[0], flags=re.I), same)
         words = words[1:] if slot else words
     says = clauses.schemes or clauses.marks or clauses.fields
     if words or not says or clauses.faults:

@@ -48,7 +48,9 @@ def paired(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
     return (*parts, rest[at:]) if parts else ()
 
 
-_LIST = re.compile(r"\s*[,;+&]\s*(?:and\s+|then\s+|plus\s+)?|\s+(?:and|plus|then)\s+", re.I)
+_LIST = re.compile(
+    r"\s*[,;+&]\s*(?:and\s+|then\s+|plus\s+)?|\s+(?:and\s+then|and|plus|then|(?:straight\s+|right\s+)?into)\s+", re.I
+)
 
 
 def listed(text: str, is_exercise: Callable[[str], bool]) -> tuple[str, ...]:
@@ -113,6 +115,21 @@ def with_counts_by_name(parts: tuple[str, ...], same: Callable[[str, str], bool]
     return (*made[:-1], made[-1] + tail)
 
 
+_ROUNDS_BEHIND = re.compile(
+    r"^(?P<list>[a-z].*?)[\s,;]*(?:\bfor\s+)?(?<![\dx] )(?<![\dx-])(?P<rounds>\d{1,2})\s+(?:rounds?|times\s+(?:through|round))\b(?P<tail>.*)$",
+    re.I,
+)
+
+
+def rounds_first(text: str, is_exercise: Callable[[str], bool]) -> str:
+    """ "squats x 3 and box jumps x 3 for 5 rounds, 2 min" as "5 rounds: squats x 3 and box jumps x 3, 2 min"; else the text."""
+    found = _ROUNDS_BEHIND.match(text)
+    parts = listed(found["list"], is_exercise) if found else ()
+    if found is None or len(parts) < 2 or not all(re.search(r"\d|\b(?:max|amrap)\b", part, re.I) for part in parts):
+        return text
+    return f"{found['rounds']} rounds: {found['list']}{found['tail']}"
+
+
 _STOP = re.compile(
     r"(?<!\s[a-z])(?<!\d)(?<!min)(?<!sec)(?<!\bex)(?<!\bea)(?<!approx)(?<!\bvs)(?<!\bca)(?<!\bno)(?<!\bnr)[.!?]+[)\"']?\s+(?=\S)|(?<=\d)[.!?]+\s+(?=[A-Z])",
     re.I,
@@ -149,7 +166,7 @@ def _begins(text: str, is_exercise: Callable[[str], bool]) -> bool:
     words = re.match(r"[^\d,;:(]+", text)
     if words is None:
         return False
-    name = re.sub(r"^(?:the|some|your|an?)\s+|\s+(?:for|x|of)$", "", words[0].strip(), flags=re.I)
+    name = re.sub(r"^(?:the|some|your|an?)\s+|\s+(?:for|x|of)(?:\s+(?:max|amrap)\b.*)?$", "", words[0].strip(), flags=re.I)
     return is_exercise(name) or is_exercise(without_tail(name, is_exercise)[0])
 
 

@@ -24,6 +24,7 @@ from bot.language.blocks.phrases.free_words import KEYS, add_keyed, split_names
 from bot.language.blocks.prose import (
     alternatives,
     paired,
+    sentences,
     weeks_in,
     with_counts_by_name,
     with_shared_sets,
@@ -69,7 +70,8 @@ _OF_THE_WEEK = re.compile(
 _INSTEAD = re.compile(
     r"(?:or|alternatively|alternative|sub(?:stitute)?(?:\s+with)?)\s*:?\s+(?:do\s+|use\s+|try\s+)?(?P<names>\D+)$|"
     r"(?:no|can'?t|cannot|don't\s+have|too)\b[^.;?]*\?\s*(?:(?:then|just|do|use|try|take|go\s+for)\s+)*(?:the\s+|some\s+|an?\s+)?(?P<names3>\D+)$|"
-    r"(?:if\b|when\b|no\b|can'?t\b|(?:[\w' -]+\?))[^.;]*?[\s,](?:do|use|try|take|go\s+for|swap(?:\s+(?:it|them|this))?\s+(?:for|to|with)|switch\s+to)\s+(?:the\s+|some\s+)?(?P<names2>\D+?)\s+instead$",
+    r"(?:if\b|when\b|no\b|can'?t\b|(?:[\w' -]+\?))[^.;]*?[\s,](?:do|use|try|take|go\s+for|swap(?:\s+(?:it|them|this))?\s+(?:for|to|with)|switch\s+to)\s+(?:the\s+|some\s+)?(?P<names2>\D+?)\s+instead$|"
+    r"(?:if|when|no|can'?t)\b[^.;,]*,\s*(?:the\s+|some\s+|an?\s+)?(?P<names4>[^\d,]+?)\s+instead$",
     re.I,
 )
 _REST_LINE = re.compile(
@@ -256,6 +258,11 @@ class SlotText:
         words = re.findall(r"[^\W\d_]{2,}", piece)
         if self._takes_substitutes(slot, piece):
             return
+        said = sentences(piece)
+        if len(said) > 1 and slot.has_sets:
+            for one in said:
+                self._leftover(slot, one, place)
+            return
         bare_rest = _BARE_REST.fullmatch(even(piece))
         rest = read_rest(even(piece)) if bare_rest and "rest" not in slot.fields and slot.has_sets else None
         if rest is not None:
@@ -312,7 +319,11 @@ class SlotText:
     def _takes_substitutes(self, slot: SlotDraft, piece: str) -> bool:
         """ "or band rows", "if the shoulder is grumpy do band rows instead"."""
         instead = _INSTEAD.match(piece.strip(" .()"))
-        names = self.substitutes_in(instead["names"] or instead["names2"] or instead["names3"]) if instead else ()
+        names = (
+            self.substitutes_in(instead["names"] or instead["names2"] or instead["names3"] or instead["names4"])
+            if instead
+            else ()
+        )
         if names:
             slot.fields["substitutes"] = (*slot.fields.get("substitutes", ()), *names)
         return bool(names)

@@ -103,6 +103,7 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
     guess: dict[int, Column] | None = None
     day = ""
     headed = _day_rows(rows)
+    last_head = max((number for number, row in enumerate(rows) if header_of(row)), default=-1)
     day_heads = _day_heads(rows, reader.to)
     for number, row in enumerate(rows):
         cells = {n: cell for n, cell in enumerate(row) if cell}
@@ -123,7 +124,12 @@ def _feed(reader: TypedReader, rows: Sequence[Row], place_of: PlaceOf) -> None:
             _outside(reader, {n: cell for n, cell in cells.items() if n not in header}, number, place_of)
         elif all(re.fullmatch(r"[-:=_\s]*", cell) for cell in cells.values()):
             continue  # the rule below a table's head
-        elif not columns and len(cells) > 2 and (guess := _guessed(rows, reader.to) if guess is None else guess):
+        elif (
+            not columns
+            and number > last_head
+            and len(cells) > 2
+            and (guess := _guessed(rows, reader.to) if guess is None else guess)
+        ):
             columns = guess
             if _is_unknown_head(cells, guess, reader):
                 continue

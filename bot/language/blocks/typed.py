@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from copy import deepcopy
 from dataclasses import replace
 
 from bot.language.blocks import headings
@@ -28,7 +29,7 @@ from bot.language.blocks.conventions import (
     with_weights_named,
 )
 from bot.language.blocks.day_draft import REST_BETWEEN
-from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day
+from bot.language.blocks.day_repeats import change_day, copies_of, part_of_day, repeated_day, slot_named
 from bot.language.blocks.forms import Usual, lines_in, usual_form
 from bot.language.blocks.joined import joined_in
 from bot.language.blocks.letters import as_sent, controls_removed, count_words_as_figures, even, without_marks
@@ -36,7 +37,7 @@ from bot.language.blocks.names import SURE
 from bot.language.blocks.of_block import take_aims, take_of_block
 from bot.language.blocks.page import bare_words, days_by_shape, parts_by_shape
 from bot.language.blocks.phrases.free_words import KEYS
-from bot.language.blocks.prose import listed, paired, sentences, with_shared_sets, without_lead
+from bot.language.blocks.prose import listed, paired, rounds_first, sentences, with_shared_sets, without_lead
 from bot.language.blocks.repeats import repeated_in
 from bot.language.blocks.results import BlockReading
 from bot.language.blocks.scan import Clauses
@@ -71,6 +72,19 @@ _WEEK_AND_DAY = re.compile(
     r"^(?:w|wk|week)\s?(?P<week>\d{1,2})\s*[-,/:.]*\s*(?P<day>(?:d|day|session|workout)\s?\d{1,2}\b.{0,40}|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b.{0,40})$",
     re.I,
 )  # "W1D1", "Week 2 - Monday"
+_CHANGES_FOLLOW = re.compile(
+    r"(?:(?:but|only|just|except(?:\s+for)?|with|the|these|this|that|following|some|a|few|small|changes?|differences?|for|is|are|different|here|below)\b[\s,:]*)+",
+    re.I,
+)  # "same as Tuesday only", "with these changes": what is different stands in the lines below
+_REPLACES = re.compile(
+    r"^(?:no|skip|drop|leave\s+out|without|lose|cut)\s+(?:the\s+)?(?P<old>[^,;]+?)\s*[,;:-]+\s*(?:(?:and|but|then|instead|we|just)\s+)*(?:do|add|have|use|put\s+in|take|go\s+for)\s+(?:the\s+|some\s+)?(?P<new>.+?)(?:\s+instead)?\W*$",
+    re.I,
+)
+_SAYS_CHANGE = re.compile(
+    r"^(?:swap|replace|change|switch|no|skip|drop|leave\s+out|without|instead\s+of|minus|one|two|\d\s+(?:sets?|rounds?))\b", re.I
+)
+_LEADING_FIGURE = re.compile(r"\d{1,2}(?=\s+rounds?\b)", re.I)
+_COUNT_BEHIND = re.compile(r"\s*(?:\bx\s*|(?<=[a-z])\s)(\d{1,3}(?:\s*-\s*\d{1,3})?|max|amrap)\b", re.I)
 _SETS_BELOW = re.compile(r"\d{1,2}\s*(?:x\s*\d|sets?\b)|sets?\s*[:=]\s*\d", re.I)
 LINE_LIMIT = 1_000  # characters; reading time grows with the square of a line's length
 
@@ -142,7 +156,7 @@ class TypedReader:
         if marks:
             self.to.join(marks)
             return
-        if self._part_again(text, place) or self._row_of_exercises(text, place, follows):
+        if self._change_of_copy(text, place) or self._part_again(text, place) or self._row_of_exercises(text, place, follows):
             return
         if re.fullmatch(r"(?:and\s+)?(?:then|next|after\s+that|now)\s*[.:,-]*", text, re.I) and self.to.day is not None:
             self.to.close_superset()
@@ -352,8 +366,37 @@ class TypedReader:
         if day is None or day is of or day.slots:
             return False
         self.in_warm_up = self.to.in_notes = False
-        for piece in self.to.repeat_day(day, of, found[2], place):
+        but = "" if _CHANGES_FOLLOW.fullmatch(found[2]) else found[2]
+        for piece in self.to.repeat_day(day, of, but, place):
             self._more_of_copy(piece, place)
+        return True
+
+    def _change_of_copy(self, text: str, place: Place) -> bool:
+        """ "swap the ring row for pull-ups x 6", "no planks, do sled push 4 x 20 m" below a day that is like another."""
+        day = self.to.day
+        if day is None or not any(slot.is_copy for slot in day.slots) or headings.read_label(text) is not None:
+            return False
+        replaced = _REPLACES.match(text)
+        old = slot_named(day.slots, replaced["old"], self.to.same_exercise) if replaced else None
+        if replaced and old is not None and self.slots.clauses(replaced["new"]).schemes:
+            at = day.slots.index(old)
+            day.slots.remove(old)
+            self.slots.open(old.label, replaced["new"], place)
+            day.slots.insert(at, day.slots.pop())
+            return True
+        head, colon, tail = rounds_first(text, self.slots.knows).partition(":")
+        rounds = _LEADING_FIGURE.match(head)
+        if colon and rounds:
+            parts = listed(tail.strip(), self.slots.knows)
+            changes = ", ".join(_COUNT_BEHIND.sub(rf" {rounds[0]}x\1", part) for part in parts)
+        elif _SAYS_CHANGE.match(text):
+            changes = text
+        else:
+            return False
+        slots = deepcopy(day.slots)
+        if not changes or change_day(slots, changes, self.to.same_exercise, place):
+            return False
+        day.slots, self.to.slot = slots, None
         return True
 
     def _part_again(self, text: str, place: Place) -> bool:
@@ -492,6 +535,7 @@ class TypedReader:
 
     def _superset_with_list(self, text: str, place: Place) -> bool:
         """ "Then superset these for three rounds: lunges, 10 each leg, and push-ups, max reps"."""
+        text = rounds_first(text, self.slots.knows)
         counted = _ROUNDS_OF.match(without_lead(text))
         head, colon, tail = (counted["rounds"], ":", counted["list"]) if counted else without_lead(text).partition(":")
         parts = listed(tail.strip(), self.slots.knows) if colon else ()

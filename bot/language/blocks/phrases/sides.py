@@ -14,7 +14,7 @@ _SIDES = (
     (Sides.LEFT_FIRST, re.compile(rf"\b(?:start(?:ing)?\s+(?:with|on)\s+)?(?:your\s+|the\s+)?left(?:\s+{_LIMB})?\s+(?:goes\s+|comes\s+)?f(?:ir|ri)st|\b(?:start(?:ing)?|begin)\s+(?:with\s+|on\s+)?(?:your\s+|the\s+)?left(?:\s+{_LIMB})?", re.I)),
     (Sides.RIGHT_FIRST, re.compile(rf"\b(?:start(?:ing)?\s+(?:with|on)\s+)?(?:your\s+|the\s+)?right(?:\s+{_LIMB})?\s+(?:goes\s+|comes\s+)?f(?:ir|ri)st|\b(?:start(?:ing)?|begin)\s+(?:with\s+|on\s+)?(?:your\s+|the\s+)?right(?:\s+{_LIMB})?", re.I)),
     (Sides.ALTERNATING, re.compile(r"(?<=[\d,;(\x00])\s*\balternat(?:ing|e)(?:\s+(?:sides|legs|arms|each\s+rep))?\b(?=\s*(?:$|[,;.)|\n\x00]))|\balternat(?:ing|e)\s+(?:sides|legs|arms)\b", re.I)),
-    (Sides.EACH, re.compile(rf"(?:,\s*)?(?:\b(?:each|per|ea\.?)\s*/?\s*{_LIMB}|(?:(?<=\d)|(?<=reps))\s+an?\s+(?:side|leg|arm|hand)\b|(?<=[\ds\"'mcnpt])\s*/\s*{_LIMB}|\be/[sla]\b|(?<=\d)\s*e[la]\b|(?<=\d)\s*/?\s*(?:es|ea|ps)\b\.?|(?<=\d[sm])\s+(?:es|ea|ps)\b\.?|\bp/s\b|\bl/r\b|\bl\s*\+\s*r\b|\bl\s*&\s*r\b|(?<=\d)\s*/\s*s\b|\bleft\s+(?:and|&)\s+right\b|(?<=[\dscmnp'\"])\s+each\b(?:\s*{_LIMB})?(?!\s+(?:set|week|round|session|rep|time|exercise|drop|of)))", re.I)),
+    (Sides.EACH, re.compile(rf"(?:,\s*)?(?:\b(?:each|per|ea\.?)\s*/?\s*{_LIMB}|(?:(?<=\d)|(?<=reps)|(?<=secs)|(?<=sec)|(?<=\ds)|(?<=\dm)|(?<=\d m)|(?<=steps)|(?<=seconds))\s+an?\s+(?:side|leg|arm|hand)\b|(?<=[\ds\"'mcnpt])\s*/\s*{_LIMB}|\be/[sla]\b|(?<=\d)\s*e[la]\b|(?<=\d)\s*/?\s*(?:es|ea|ps)\b\.?|(?<=\d[sm])\s+(?:es|ea|ps)\b\.?|\bp/s\b|\bl/r\b|\bl\s*\+\s*r\b|\bl\s*&\s*r\b|(?<=\d)\s*/\s*s\b|\bleft\s+(?:and|&)\s+right\b|(?<=[\dscmnp'\"])\s+each\b(?:\s*{_LIMB})?(?!\s+(?:set|week|round|session|rep|time|exercise|drop|of)))", re.I)),
 )  # fmt: skip
 
 
