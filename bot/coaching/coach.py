@@ -86,7 +86,8 @@ def hear(scene: Scene, group: people.Group, text: str) -> None:
         return
     if ask_coach.coach_replies(scene, group, text) or to_member.hear_reply(scene, group, text):
         return
-    if publish.looks_like_amendment(text) and publish.hear_amendment(scene, group, text):
+    changes = publish.looks_like_amendment(text) or publish.names_a_slot_to_change(text)
+    if changes and publish.hear_amendment(scene, group, text):
         return
     if publish.looks_like_block(text):
         publish.hear_block(scene, group, text)

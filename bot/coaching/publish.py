@@ -21,6 +21,7 @@ from bot.coaching.ports import KeptMessage
 from bot.coaching.scene import Choice, Scene, close_questions, deed, unpack
 from bot.coaching.targets import slot_line
 from bot.language.blocks import BlockReading, read_amendment, read_block
+from bot.language.blocks.amend_words import weeks_said
 from bot.language.blocks.letters import count_words_as_figures, even
 from bot.language.blocks.tables import looks_like_table
 from bot.training import people
@@ -143,7 +144,28 @@ def looks_like_block(text: str) -> bool:
     return len(lines) >= 3 and (slots >= 2 or sets >= 3 or (days >= 1 and sets >= 1))
 
 
+_CHANGES_IN_WORDS = re.compile(
+    r"\s*(?:please\s+|ok(?:ay)?[,\s]+)*(?:day\s*\d+\s*[:,]?\s*)?(?:add|drop|remove|delete|take|leave|cut|scrap|swap|replace|switch|put)\b.*\bday\s*\d|"
+    r"\s*day\s*\d+\s*[:,]?\s*(?:add|drop|remove|delete|take\s+out|leave\s+out|cut|scrap|swap|replace|switch|put)\b",
+    re.IGNORECASE | re.DOTALL,
+)
+
+
+_CHANGE_OF_A_SLOT = re.compile(
+    r"\s*(?:please\s+|ok(?:ay)?[,\s]+)*(?:add|drop|remove|delete|take\s+out|leave\s+out|cut|scrap|swap|replace|switch|put\s+in)\s+(?:the\s+)?[A-Z]\d\b",
+    re.IGNORECASE,
+)
+
+
+def names_a_slot_to_change(text: str) -> bool:
+    """ "Drop B1", without a day: the coach's, unless they train along and may mean their own session."""
+    return len(text) < 300 and _CHANGE_OF_A_SLOT.match(text) is not None
+
+
 def looks_like_amendment(text: str) -> bool:
+    """Does a text name a day and what to change there, or the block's length?"""
+    if len(text) < 300 and (_CHANGES_IN_WORDS.match(text) or weeks_said(text) is not None):
+        return True
     return bool(re.match(r"\s*(?:amend|change|day\s*\d+\s*[:,]?\s*[A-Z]\d|[A-Z]\d\s+day\s*\d)", text, re.I)) and len(text) < 1500
 
 
@@ -174,8 +196,10 @@ def _sentences(reading: BlockReading) -> tuple[tuple[str, ...], tuple[str, ...]]
 
 
 def hear_amendment(scene: Scene, group: people.Group, text: str) -> bool:
-    """A change to the newest published block, as a new revision. False if the text is none."""
-    current = newest_published(scene, group)
+    """A change to the draft that waits for its publishing, or a new revision of the newest published block. False if there is neither."""
+    draft = scene.uow.revisions.newest(group_id=group.id, state=people.RevisionState.DRAFT)
+    published = newest_published(scene, group)
+    current = draft or published
     if current is None:
         return False
     own = {name.name: name.exercise for name in scene.uow.own_names.find(group_id=group.id)}
@@ -184,6 +208,9 @@ def hear_amendment(scene: Scene, group: people.Group, text: str) -> bool:
     )
     if reading.block is None:
         scene.say(replies.BlockRefused(tuple(problem.sentence for problem in reading.problems), amendment=True))
+        return True
+    if draft is not None:
+        _next_step(scene, group, scene.uow.revisions.save(replace(draft, block=reading.block)), ())
         return True
     number = max(r.number for r in scene.uow.revisions.find(group_id=group.id, series=current.series)) + 1
     draft = scene.uow.revisions.add(
@@ -448,9 +475,17 @@ def publish_now(scene: Scene, wish: PublishNow) -> None:
         _cancel_schedule(scene, group, draft)
     last = _before(scene, group, draft)
     published = scene.uow.revisions.save(replace(draft, state=people.RevisionState.PUBLISHED, published_at=scene.now))
+    _with_its_length(scene, published, last)
     told = [member for member in active_members(scene, group) if deliver(scene, member, published, last)]
     _to_shared_chat(scene, group, published)
     scene.say(_published(published, told), Choice(WhoHasIt(published.id)), code="published")
+
+
+def _with_its_length(scene: Scene, published: people.Revision, last: Block | None) -> None:
+    """A change of the block's length holds for those who are on it; weeks that somebody added stay added."""
+    more = published.block.weeks_default - last.weeks_default if last is not None and published.number > 1 else 0
+    for assignment in scene.uow.assignments.find(series=published.series, ended_on=None) if more else ():
+        scene.uow.assignments.save(replace(assignment, weeks=max(1, assignment.weeks + more)))
 
 
 @deed(PublishOn)

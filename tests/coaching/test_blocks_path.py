@@ -158,3 +158,43 @@ async def test_a_file_that_is_too_large_is_refused_before_it_is_fetched(stage: S
 
     assert stage.coach.last.text.startswith("That file is larger than 2 MB.")
     assert not stage.standin.calls.of("getFile")
+
+
+@staged()
+async def test_a_slot_that_stands_once_is_changed_without_its_day(stage: Stage) -> None:
+    await stage.member()
+
+    await stage.coach.says("drop A2")
+
+    assert "Day 1, A2 Push-up: taken out." in stage.coach.last.text
+
+
+@staged()
+async def test_a_draft_is_changed_in_words_before_it_goes_out(stage: Stage) -> None:
+    mira = await stage.member()
+    await stage.coach.says(SECOND)
+
+    await stage.coach.says("day 1: drop B1")
+    await stage.coach.says("make it 6 weeks")
+    await stage.coach.presses("Publish now")
+
+    with stage.uow() as uow:
+        newest = uow.revisions.newest(series=2)
+    assert newest is not None
+    assert [slot.label for slot in newest.block.days[0].slots] == ["A1", "A2"]
+    assert newest.block.weeks_default == 6
+    assert mira.last.text.startswith("Ines has a new block for you")
+
+
+@staged()
+async def test_a_longer_block_is_longer_for_those_who_are_on_it(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await stage.coach.says("make it 6 weeks")
+    await stage.coach.presses("Publish now")
+
+    with stage.uow() as uow:
+        assigned = uow.assignments.newest(member_id=stage.member_of(mira).id, ended_on=None)
+    assert assigned is not None
+    assert assigned.weeks == 6
+    assert mira.last.text.startswith("Your coach changed Small block:")

@@ -5,6 +5,9 @@
 "day 1 A1: rest 90s", "A1 set 2: 8"  just that; the rest of the slot stays
 "day 1 add B2 plank 3x30s"           one more slot        "remove day 1 B2"   one less
 "day 5:" and a whole day below it    the whole day
+"make it 6 weeks"                    the block's length
+
+Everyday words ("day 1: drop B1") are put into these forms first. What is not said anew of a set's tempo, effort or load stays.
 """
 
 from __future__ import annotations
@@ -13,6 +16,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from bot.language.blocks.amend_words import in_short, lacks_its_day, weeks_said
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.letters import even
 from bot.language.blocks.results import AmendmentReading, UnknownName
@@ -22,7 +26,7 @@ from bot.language.blocks.typed import read_typed
 from bot.language.blocks.weeks import WeekPart, split_weeks
 from bot.language.blocks.written import slot_lines
 from bot.language.problems import Place, error
-from bot.training.blocks import Block, Day, ExerciseId, Rest, SetTarget, Slot, with_weeks
+from bot.training.blocks import Block, Day, ExerciseId, Rest, SetKind, SetTarget, Slot, with_weeks
 from bot.training.changes import changes_between
 from bot.training.exercises.catalogue import Catalogue
 
@@ -49,6 +53,9 @@ def read_amendment(
     day: int | None = None,
 ) -> AmendmentReading:
     """Read a change to a block. day: where the text names none. Never raises."""
+    if (weeks := weeks_said(text)) is not None:
+        return _of_length(block, weeks)
+    text = in_short(text, block)
     whole = _DAY.match(text)
     if whole:
         return _whole_day(text, int(whole["day"]), block, catalogue, own_names)
@@ -60,6 +67,10 @@ def read_amendment(
     more = _ADD.match(text)
     if more and re.search(r"\badd\b", text, re.IGNORECASE):
         return _with_slot(block, int(more["day"]), more["line"], catalogue, own_names)
+    if lacks_its_day(text):
+        days = ", ".join(str(each.number) for each in block.days)
+        wrong = f"it may be meant of day {days}" if len(block.days) > 1 else "there is no such slot"
+        return AmendmentReading(None, (), (error(Place(), text, wrong, "name the day as well, like: day 1: drop B1"),))
     one = _ONE.match(text)
     if not one:
         return AmendmentReading(
@@ -115,7 +126,7 @@ def _one_slot(
     new = reading.block.days[0].slots[0]
     changed = replace(
         slot,
-        sets=new.sets if has_sets or not named else slot.sets,
+        sets=_kept(new.sets, slot.sets) if has_sets and not named else new.sets if has_sets or not named else slot.sets,
         weeks=new.weeks if has_sets or not named else slot.weeks,
         exercise_name=new.exercise_name if named else slot.exercise_name,
         exercise=new.exercise if named else slot.exercise,
@@ -128,6 +139,43 @@ def _one_slot(
     return _with_day(
         block, replace(day, slots=tuple(changed if each.label == slot.label else each for each in day.slots)), reading.unknown
     )
+
+
+# What a set keeps of what stood there before, where the change says nothing about it. One wish for effort takes the other's place.
+_KEPT = (("tempo",), ("rir", "rpe"), ("load", "percent_1rm"))
+
+
+def _kept(new: tuple[SetTarget, ...], old: tuple[SetTarget, ...]) -> tuple[SetTarget, ...]:
+    """The new sets, each with the tempo, effort and load of the set in its place (the last one's beyond them) unless said anew."""
+    work = [target for target in old if target.kind is SetKind.WORK]
+    said = {
+        field for fields in _KEPT if any(getattr(one, name) is not None for one in new for name in fields) for field in fields
+    }
+    kept: list[SetTarget] = []
+    for target in new:
+        if target.kind is not SetKind.WORK or not work or target.measure is not work[0].measure:
+            kept.append(target)
+            continue
+        before = work[min(sum(one.kind is SetKind.WORK for one in kept), len(work) - 1)]
+        kept.append(replace(target, **{name: getattr(before, name) for fields in _KEPT for name in fields if name not in said}))
+    return tuple(kept)
+
+
+_LONGEST_WEEKS = 16  # longer is no block any more (our choice; ten is the usual most)
+
+
+def _of_length(block: Block, weeks: int) -> AmendmentReading:
+    named = max((change.week for day in block.days for slot in day.slots for change in slot.weeks), default=1)
+    if not 1 <= weeks <= _LONGEST_WEEKS or weeks < named:
+        wrong = f"{weeks} weeks cannot be" if weeks >= named else f"the block says its sets up to week {named}"
+        least = f"write {max(named, 1)} to {_LONGEST_WEEKS} weeks"
+        return AmendmentReading(None, (), (error(Place(), str(weeks), wrong, least),))
+    changed = replace(block, weeks_default=weeks, weeks_min=min(block.weeks_min, weeks), weeks_max=max(block.weeks_max, weeks))
+    changes = changes_between(block, changed)
+    if not changes:
+        wrong = f"that changes nothing: the block has {weeks} weeks already"
+        return AmendmentReading(None, (), (error(Place(), str(weeks), wrong, "write another number of weeks"),))
+    return AmendmentReading(changed, changes, ())
 
 
 def _weeks_of_slot(weeks: tuple[WeekPart, ...], slot: Slot, day: Day, block: Block) -> AmendmentReading:
