@@ -25,7 +25,7 @@ _AMRAP = r"""(?:amrap|a\.m\.r\.a\.p\.?|as\s+many(?:\s+(?:good|clean))?(?:\s+reps
 # What may follow a number that is no count: a load, an effort, a phase, a week ...
 _NOT_AFTER = r"""(?!\s*(?:x\s*\d|kgs?\b|kilos?\b|lbs?\b|pounds?\b|%|rir\b|rpe\b|°|deg|in\s+(?:reserve|the\s+tank)|(?:bottom|top|lower|upper|half|quarter|short)?[\s-]*
              (?:partials?|pulses?|quarter|half|short)\b|(?:s|secs?|seconds?)\s+(?:rest|pause|hold\s+at|down|up|eccentric|lower|negative|squeeze|stretch)|
-             (?:m|mins?|minutes?)\s+rest|(?:rest|pause|squeeze|stretch|down|eccentric|lower(?:ing)?|negatives?)\b|weeks?\b|sets?\b|rounds?\b|drops?\b))"""
+             (?:m|mins?|minutes?)\s+rest|(?:rest|pause|squeeze|stretch|down|up(?!\s+to)|eccentric|lower(?:ing)?|negatives?)\b|weeks?\b|sets?\b|rounds?\b|drops?\b))"""
 _NUMBER = r"(?<![\d.:])\d{1,3}(?:\.\d)?(?::\d\d)?(?![\d:])"
 _SPAN = rf"{_NUMBER}(?:\s*(?:-|to)\s*{_NUMBER})?"
 COUNT = rf"(?:{_SPAN}(?:\s*\+(?!\s*\d))?(?:\s*{_UNIT})?(?:\s*{_AMRAP}\b)?|as\s+needed(?:\s*{_UNIT})?|{_AMRAP}(?:\s*(?:reps|seconds|secs?|steps|metres|meters|hold)\b)?(?:\s*\(?\s*(?:min(?:imum)?|at\s+least)\.?\s*\d+\)?)?)"

@@ -43,6 +43,9 @@ _ONE_SET = re.compile(
 _HEADED = re.compile(
     rf"^{_LABEL}(?P<what>[A-Za-z][A-Za-z' -]{{2,24}}?)\s*:\s*(?P<rest>(?P<name>[A-Za-z][^\d@,;(:]*?)(?:\s*[,;:(@-]|\s+\d).*)$"
 )
+_PART = re.compile(
+    r"(?:finishers?|burners?|abs?|core|cardio|conditioning|challenge|bonus|main\s+lift|accessory|skill|game)", re.I
+)
 _TWO = re.compile(
     rf"^{_LABEL}(?P<one>[A-Za-z][^\d+&@,;:(]*?)\s*(?:\+|&|/|\band\b|\bwith\b|\binto\b)\s*(?P<two>[A-Za-z][^\d+&@,;:(]*?)\s*(?:super-?\s?set|ss)?\s*[-:]?\s*(?P<rest>\d.*)$",
     re.I,
@@ -98,7 +101,11 @@ def usual_form(text: str, known: Known) -> Usual:
     if behind:
         text = f"{behind['rest']}, {behind['before']}"
     headed = _HEADED.match(text)
-    if headed and _is(known, headed["name"]) and not known(headed["what"]):
+    if (
+        headed
+        and (_is(known, headed["name"]) or (headed["label"] and _PART.fullmatch(headed["what"])))
+        and not known(headed["what"])
+    ):
         return Usual(f"{headed['label'] or ''}{headed['rest']}", note=headed["what"])
     freely = _FREELY.match(text)
     if freely and _is(known, freely["name"]):

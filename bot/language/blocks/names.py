@@ -8,12 +8,15 @@ from collections.abc import Mapping
 from bot.language.kit_words import read_kit
 from bot.training.blocks import ExerciseId
 from bot.training.exercises.catalogue import Catalogue
+from bot.training.exercises.entry import LoadStyle
 from bot.training.exercises.names import NameMatch
 from bot.training.kit import KitItem
 from bot.training.loads import Unit
 
 SURE, AHEAD = 0.9, 0.05  # a name is taken without asking when it fits so well and the next is so far behind
 NEAREST = 4
+_HELD = re.compile(r"(?:goblet|weighted|loaded)\s+(?P<plain>\S.*)", re.I)
+_ATTACHMENTS = re.compile(r"(?:with\s+)?(?:a\s+|the\s+)?(?:rope|cables?|machine|straight\s+bar|v[\s-]?bar)(?:\s+attachment)?")
 
 
 class Names:
@@ -49,7 +52,28 @@ class Names:
             return matches[0].exercise, matches, False
         if matches and matches[0].score >= SURE and (len(matches) == 1 or matches[0].score - matches[1].score >= AHEAD):
             return matches[0].exercise, matches, True
+        held = self._without_hold(name)
+        if held is not None:
+            return held.exercise, (held, *matches), True
         return None, matches, False
+
+    def with_attachment(self, name: str, beside: str) -> str:
+        """ "Triceps pushdown" beside "rope" is the one on the cable, where the catalogue has one of that name."""
+        word = beside.strip(" .()").lower()
+        if not _ATTACHMENTS.fullmatch(word):
+            return name
+        exact = (f"{kit} {name}" for kit in (word, "cable") if (found := self._best(f"{kit} {name}")) and found.exact)
+        return next(exact, name)
+
+    def _best(self, name: str) -> NameMatch | None:
+        return next(iter(self.catalogue.names.find(name, limit=1)), None)
+
+    def _without_hold(self, name: str) -> NameMatch | None:
+        """ "Goblet side lunge": an exercise done with one bell, and how that is held."""
+        found = _HELD.match(name.strip())
+        plain = self._best(found["plain"]) if found else None
+        entry = self.catalogue.get(plain.exercise) if plain and plain.exact else None
+        return plain if entry is not None and entry.load_style in (LoadStyle.SINGLE, LoadStyle.PAIR) else None
 
     def forget(self) -> None:
         self._found.clear()

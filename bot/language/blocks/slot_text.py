@@ -9,6 +9,7 @@ set 2: 8 reps                              one set of it
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from bot.language.blocks.amounts import TIME_PATTERN, read_rest
 from bot.language.blocks.assemble import Assembler
@@ -37,6 +38,7 @@ from bot.language.blocks.slot_draft import SetLine, SlotDraft
 from bot.language.blocks.weeks import split_weeks
 from bot.language.problems import Place, error, quoted, warning
 from bot.training.blocks import SetKind
+from bot.training.loads import LoadKind
 
 SET_LINE = re.compile(
     r"^(?P<kind>warm-?up\s+|burn-?out\s+|work(?:ing)?\s+)?set\s*#?\s*(?P<number>\d{1,2})?\s*(?:\((?P<kind2>burnout)\))?\s*:\s*(?P<rest>.*)$",
@@ -143,6 +145,7 @@ class SlotText:
             name, rest = self._named_later(name, rest)
         if re.search(r"\d", name) and not self.to.names.is_sure(name):
             name, rest = self._named_first(name, rest)
+        name = self.to.names.with_attachment(name, rest)
         others = alternatives(name, self.knows) if not self.to.names.is_sure(name) else ()
         name = others[0] if others else name
         above = self.to.slot_above(again.label) if again else None
@@ -444,7 +447,7 @@ class SlotText:
         if slot is None:
             self.to.note(text)
             return
-        if self._takes_substitutes(slot, text):
+        if self._takes_substitutes(slot, text) or (_IN_EACH_HAND.fullmatch(text.strip(" .()")) and _load_each(slot)):
             return
         shorter, growth = growth_in(even(text))
         if growth:
@@ -460,6 +463,29 @@ class SlotText:
             return
         slot.add(clauses, place)
         slot.notes += [piece for _, piece in clauses.left]
+
+
+_IN_EACH_HAND = re.compile(
+    r"(?:weights?\s+(?:is\s+|are\s+)?)?(?:per|(?:in\s+)?each|a)\s+(?:hand|dumbbells?|dbs?|bells?|kettlebells?|kbs?)", re.I
+)
+
+
+def _load_each(slot: SlotDraft) -> bool:
+    """ "per hand" beside a load of a column says what is weighed, not how the sides share the sets; False where no load is said."""
+    if not slot.says("load"):
+        return False
+    for at, part in enumerate(slot.said):
+        if isinstance(part, SetLine):
+            continue
+        said, place = part
+        marks = [
+            replace(mark, values=tuple(replace(load, pair=load.kind is LoadKind.IMPLEMENT) for load in mark.values))
+            if mark.field == "load"
+            else mark
+            for mark in said.marks
+        ]
+        slot.said[at] = (replace(said, marks=marks), place)
+    return True
 
 
 def _sub_names(value: str, to: Assembler) -> tuple[str, ...]:
