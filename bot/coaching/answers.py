@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from decimal import Decimal
 
@@ -59,6 +59,12 @@ _HELP_ABOUT = (
 )  # fmt: skip
 _WEEK = re.compile(r"\b(?:week|how many|which days|what days|schedule|my days)\b", re.IGNORECASE)
 _KIT_ASKED = re.compile(r"\b(?:kit|equipment|gear|dumb ?bells?|weights|kettle ?bells?|bands?|bells?)\b", re.IGNORECASE)
+
+_WHO_COACHES = re.compile(
+    r"\bwho(?:'?s| is| are)? (?:(?:my|the|our) (?:coach|trainer)|(?:coaching|training) (?:me|us)|coaches (?:me|us|this)|runs (?:this|the|our))|"
+    r"\b(?:coach|trainer)(?:'?s)? (?:name|called)\b|\bname of (?:my|the|our) (?:coach|trainer)|\bwhat do i call (?:my|the) coach",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,8 +224,12 @@ class BlockSaid:
 
 @dataclass(frozen=True, slots=True)
 class DurationSaid:
+    """have_min: the minutes that the member has, where it says so; first: the slots of the letters that fit into them."""
+
     low_min: int
     high_min: int
+    have_min: int | None = None
+    first: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -308,10 +318,11 @@ class HowToSaid:
 
 @dataclass(frozen=True, slots=True)
 class AboutMeSaid:
-    """kit: what the member owns, where that was asked."""
+    """kit: what the member owns, where that was asked. only_coach: who the coach is was asked, and no more."""
 
     coach: str
     kit: Kit | None = None
+    only_coach: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -603,7 +614,11 @@ class _Desk:
     def duration(self) -> Answer | None:
         if self.situation.day is None:
             return self._nothing_left()
-        return DurationSaid(*session_minutes(self.situation.day, self.catalogue))
+        day, have = self.situation.day, _minutes_in(self.asked.text)
+        whole = session_minutes(day, self.catalogue)
+        if have is None:
+            return DurationSaid(*whole)
+        return DurationSaid(*whole, have, tuple(slot.label for slot in _first_of(day, have, self.catalogue)))
 
     def missed(self) -> Answer | None:
         day = self.situation.day
@@ -627,7 +642,12 @@ class _Desk:
     def last(self) -> Answer | None:
         named = bool(self.asked.label or self.asked.exercise)
         slot = self.slot()
-        if not named and self.situation.last_time and self.situation.due is None:
+        on = None if named else self._day_before()
+        if on is not None and (told := self._session_on(on)):
+            return told
+        if on is not None and not self.situation.last_time:
+            return NoNumbers("", "")
+        if not named and self.situation.last_time and (on is not None or self.situation.due is None):
             return self._last_session()
         in_slot = [r for r in self.situation.last_time if slot and r.place and r.place.label == slot.label]
         same = [r for r in in_slot if r.exercise in (None, self.exercise_id(slot))] or self.records_of(self.exercise_id(slot))
@@ -637,6 +657,29 @@ class _Desk:
             return NoNumbers(slot.label if slot else "", self.name(slot)) if slot or self.asked.exercise_words else None
         newest = max(record.on for record in same)
         return LastSaid(slot.label if slot else "", self.name(slot), newest, tuple(r.done for r in same if r.on == newest))
+
+    def _day_before(self) -> date | None:
+        """The date of a day gone by that was asked about: yesterday, or the last such weekday."""
+        today = self.situation.now.date()
+        if re.search(r"\byesterday\b", self.asked.text, re.IGNORECASE):
+            return today - timedelta(days=1)
+        if self.asked.weekday is None:
+            return None
+        return today - timedelta(days=(today.weekday() - self.asked.weekday - 1) % 7 + 1)
+
+    def _session_on(self, on: date) -> LastSessionSaid | None:
+        """What is on record on a date, each exercise by its name; None where nothing is."""
+        groups: dict[str, list[SetDone]] = {}
+        names: dict[str, str] = {}
+        for record in self.facts.records:
+            if record.on != on:
+                continue
+            entry = self.catalogue.get(record.exercise)
+            label = record.place.label if record.place else ""
+            names.setdefault(label, entry.name if entry else label)
+            groups.setdefault(label, []).append(record.done)
+        rows = tuple((label, names[label], tuple(sets)) for label, sets in sorted(groups.items()))
+        return LastSessionSaid(on, rows) if rows else None
 
     def _last_session(self) -> LastSessionSaid:
         records = self.situation.last_time
@@ -707,6 +750,8 @@ class _Desk:
         )
 
     def about_me(self) -> Answer | None:
+        if _WHO_COACHES.search(self.asked.text):
+            return AboutMeSaid(self.facts.coach, only_coach=True)
         return AboutMeSaid(self.facts.coach, self.situation.kit if _KIT_ASKED.search(self.asked.text) else None)
 
     def help(self) -> Answer | None:
@@ -716,6 +761,36 @@ class _Desk:
         if about != "log" or slot is None or target is None:
             return HelpSaid(about)
         return HelpSaid(about, slot.label, self.name(slot), target.measure, slot.sides is not Sides.BOTH)
+
+
+_MINUTES = re.compile(
+    r"\b(?:(?P<count>\d{1,3}|ten|fifteen|twenty|thirty|forty|forty[- ]five) ?(?:mins?|minutes?|m)\b|(?P<half>half an hour|half hour)|(?P<hour>an hour|one hour|1 ?h(?:our)?)\b)",
+    re.IGNORECASE,
+)
+_COUNTS = {"ten": 10, "fifteen": 15, "twenty": 20, "thirty": 30, "forty": 40, "forty-five": 45, "forty five": 45}
+
+
+def _minutes_in(text: str) -> int | None:
+    """ "only got twenty minutes" -> 20, "half an hour left" -> 30; of several the most."""
+    return max((_minutes(found) for found in _MINUTES.finditer(text)), default=None)
+
+
+def _minutes(found: re.Match[str]) -> int:
+    if found["count"]:
+        return _COUNTS.get(found["count"].lower()) or int(found["count"])
+    return 30 if found["half"] else 60
+
+
+def _first_of(day: Day, minutes: int, catalogue: Catalogue) -> tuple[Slot, ...]:
+    """The slots of the first letters that fit into so many minutes, at least one letter: the coach puts first what matters most."""
+    letters = list(dict.fromkeys(slot.label[0] for slot in day.slots))
+    kept: tuple[Slot, ...] = ()
+    for count in range(1, len(letters) + 1):
+        some = tuple(slot for slot in day.slots if slot.label[0] in letters[:count])
+        if kept and sum(session_minutes(replace(day, slots=some), catalogue)) / 2 > minutes:
+            break
+        kept = some
+    return kept
 
 
 def _has_term(slot: Slot, term: str) -> bool:

@@ -786,7 +786,7 @@ class WholeAdvice:
 
 @dataclass(frozen=True, slots=True)
 class BlockReviewed:
-    """First week against last. lines: what is sure; up, down: what moved within a good or a bad day's reach; same, hurt: names."""
+    """First session against last. lines: what is sure; up, down: what moved within a good or a bad day's reach; same, hurt: names."""
 
     name: str
     lines: tuple[str, ...]
@@ -796,6 +796,7 @@ class BlockReviewed:
     same: tuple[str, ...] = ()
     hurt: tuple[str, ...] = ()
     begins: bool = False  # the next block begins by itself now
+    so_far: bool = False  # asked for in the middle of the block
 
 
 @dataclass(frozen=True, slots=True)

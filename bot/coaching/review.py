@@ -292,6 +292,16 @@ def show_whole(scene: Scene, member: people.Member) -> None:
     scene.say(replies.WholeAdvice(week, tuple(lines)))
 
 
+def show_progress(scene: Scene, member: people.Member) -> None:
+    """How the block goes so far: of every slot the first session against the latest."""
+    course = course_of(scene, member)
+    if course is None:
+        group = scene.uow.groups.get(member.group_id)
+        scene.say(replies.NoBlock(group.coach_name if group else ""))
+        return
+    scene.say(replace(_block_reviewed(course, _compared(scene, course, course.today), False), so_far=True))
+
+
 def _chart(course: Course, week: int, slots: Sequence[SlotReview]) -> dict[str, Any] | None:
     """The lifts with the most to show, as data for the picture; None before there are two weeks to compare."""
     series = [one.series for one in slots if one.series.weeks >= 2]

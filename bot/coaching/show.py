@@ -207,6 +207,12 @@ def _advice(scene: Scene, member: people.Member) -> None:
     review.show_whole(scene, member)
 
 
+def _progress(scene: Scene, member: people.Member) -> None:
+    from bot.coaching import review
+
+    review.show_progress(scene, member)
+
+
 Shower = Callable[[Scene, people.Member], None]
 COMMANDS: dict[str, Shower] = {
     "today": today,
@@ -232,8 +238,17 @@ _WORDS: tuple[tuple[re.Pattern[str], Shower], ...] = tuple(
         ),
         (r"week|this week|my week|show (?:me )?(?:my |the )?week|what(?:'?s| is) (?:on )?this week", week),
         (r"next week|my next week|(?:show (?:me )?|what'?s (?:on )?)next week(?:'s (?:plan|sessions))?", next_week),
-        (r"settings?|my settings?|change (?:my )?settings?", _settings),
+        (
+            r"settings?|my settings?|change (?:my )?settings?|(?:(?:what|when) are |whats? |show (?:me )?)?(?:all )?(?:my |the )?reminders?(?: set (?:to|for))?|"
+            r"(?:when|at what time|what time) (?:do|will|would) (?:you|i) (?:remind me|get (?:my |the |a )?reminders?|get reminded)|what(?:'?s| is) my reminder(?: time)?",
+            _settings,
+        ),
         (r"help|\?|what can (?:you|i) do|commands?", help_shown),
+        (
+            r"(?:how (?:am|are) (?:i|we) (?:doing|getting on|progressing)(?: so far| overall| this week| lately)?|(?:show (?:me )?)?(?:my )?progress(?: report| so far)?|"
+            r"(?:am i (?:making progress|getting (?:stronger|better))))(?:,? (?:coach|please|pls))?",
+            _progress,
+        ),
         (r"more|targets?|my targets?|whole table|all targets|next week'?s targets?", _advice),
         (r"calendar|my calendar|ical|add to (?:my )?calendar", _calendar),
         (
@@ -243,7 +258,8 @@ _WORDS: tuple[tuple[re.Pattern[str], Shower], ...] = tuple(
         (r"(?:delete|erase) (?:all )?my data|forget me|erase me", _erase),
         (r"(?:i want to |i'?d like to )?(?:leave|quit)(?: (?:the|this) group)?|unsubscribe", _leave),
         (
-            r"(?:finish|end|close)(?: (?:the |my |this )?(?:session|workout|training))?|(?:session|workout) (?:over|finished|done)",
+            r"(?:finish|end|close)(?: (?:the |my |this )?(?:session|workout|training))?|(?:session|workout) (?:over|finished|done)|"
+            r"(?:i (?:want|need|have|would like) to |i'?d like to |let'?s |can i |i'?ll |i will )?(?:end|finish|stop) it (?:here|there) for (?:today|tonight|now)",
             _finish,
         ),
         (r"(?:cancel|abort)(?: (?:the |my |this )?(?:session|workout|training))?", _stop),

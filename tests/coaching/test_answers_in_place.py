@@ -39,6 +39,13 @@ ASKED = {
     "how do i log the side plank": "B2 Side plank: send the seconds, like B2 30s.",
     "how do i undo": "Send “undo” to take the last one back, or “no, 11” to correct it. You can also edit the message itself.",
     "which kit have you got down for me": "I have down for you: long band (yellow, red, black; lightest first), bench, dumbbell (2–30 by 2 kg), pull-up bar. Change it in /settings, or tell me, like I now have a bench.",
+    "i only have 15 minutes": 'The whole session takes about 17 to 35 minutes. In 15, do what comes first: A1, A2. Leave out what is left at the end, not the warm-up.',
+    "got an hour and a half, 90 minutes, does it all fit": 'About 17 to 35 minutes with rests and warm-up, so 90 are enough.',
+    "who is my coach": 'Your coach is Ines. Write “tell my coach ...” and I pass it on.',
+    "what did i do on monday": 'On Mon 2 Mar:\nA1 Goblet squat: 16 kg × 12, 12, 10\nA2 Pull-up: 6, 6, 5\nB1 Dumbbell Romanian deadlift: pair of 24 kg × 12, 12, 12\nB2 Side plank: 30 s, 30 s',
+    "what did i do yesterday": 'On Mon 2 Mar:\nA1 Goblet squat: 16 kg × 12, 12, 10\nA2 Pull-up: 6, 6, 5\nB1 Romanian deadlift: pair of 24 kg × 12, 12, 12\nB2 Side plank: 30 s, 30 s',
+    "progress": 'Spring block so far, your first session against your latest:\n\nUp, but not for sure\n– Goblet squat: 16 kg × 12, 12, 10 → 18 kg × 10\n\nFor sure: more than a good or a bad day makes.\n\n“week” shows your sessions, “more” all your targets.',
+    "when do the new shirts arrive": 'I have asked your coach; the answer comes here.',
     "how many sessions this week": "In the next seven days: Wed 11 Mar day 2, Push; Mon 16 Mar day 1, Legs and pull.",
 }  # fmt: skip
 

@@ -176,3 +176,25 @@ async def test_more_words_of_the_same_pain_stop_no_other_exercise(stage: Stage) 
     assert "“it hurts more now”" in stage.coach.last.text
     with stage.uow() as uow:
         assert [(pain.part, pain.label) for pain in uow.pains.find(member_id=stage.member_of(mira).id)] == [("knee", "A1")]
+
+
+@staged()
+async def test_dizziness_alone_is_told_to_sit_down_and_the_coach_hears(stage: Stage) -> None:
+    mira = await stage.member()
+    await mira.says("16x12")
+
+    await mira.says("i feel dizzy")
+
+    assert mira.last.text.startswith("Stop, and sit or lie down now")
+    assert stage.coach.last.text.startswith("Mira wrote about dizziness.")
+
+
+@staged()
+async def test_sore_muscles_without_a_wish_get_no_other_exercise(stage: Stage) -> None:
+    mira = await stage.member()
+
+    await mira.says("quads a little sore from yesterday")
+    assert mira.last.text.startswith("Sore muscles in your thigh are common")
+
+    await mira.says("quads sore, something else for A1?")
+    assert "instead of A1 Goblet squat" in mira.last.text

@@ -165,7 +165,16 @@ def _block(a: given.BlockSaid) -> str:
 
 
 def _duration(a: given.DurationSaid) -> str:
-    return f"About {a.low_min} to {a.high_min} minutes with rests and warm-up."
+    whole = f"About {a.low_min} to {a.high_min} minutes with rests and warm-up"
+    if a.have_min is None:
+        return f"{whole}."
+    if a.have_min >= a.high_min:
+        return f"{whole}, so {a.have_min} are enough."
+    first = esc(", ".join(a.first))
+    return (
+        f"The whole session takes about {a.low_min} to {a.high_min} minutes. In {a.have_min}, do what comes first: {first}. Leave out what is left at the "
+        "end, not the warm-up."
+    )
 
 
 def _missed(a: given.MissedSaid) -> str:
@@ -203,6 +212,8 @@ def _best(a: given.BestSaid) -> str:
 
 
 def _no_numbers(a: given.NoNumbers) -> str:
+    if not a.name:
+        return "I have no sets of yours from before today."
     return f"{_slot(a.label, a.name)}: no numbers of yours yet from before today."
 
 
@@ -240,6 +251,12 @@ def _about_me(a: given.AboutMeSaid) -> str:
     if a.kit is not None:
         return f"I have down for you: {esc(say_kit(a.kit))}. Change it in /settings, or tell me, like <code>I now have a bench</code>."
     who = esc(a.coach) if a.coach else "your coach"
+    if a.only_coach:
+        return (
+            f"Your coach is {who}. Write “tell my coach ...” and I pass it on."
+            if a.coach
+            else "Write “tell my coach ...” and I pass it on."
+        )
     return (
         "I keep your name here, zone, units, kit, days, the sets and messages you send, and pain you report. "
         f"You and {who} can see it, nobody else in the group. /mydata sends you everything, /erase removes it."

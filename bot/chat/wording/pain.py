@@ -69,6 +69,9 @@ _CAUTIONS = {
     "to both before the next session.",
     "self_harm": "I am glad you said it. I am only a program, so please talk to a person now: someone you trust, your doctor, or a crisis "
     "line in your country. If you might act on it, call your local emergency number.",
+    "dizziness": "<b>Stop, and sit or lie down now</b>, legs up if you can; sip some water once your head is clear. If it does not pass in ten minutes or comes back, leave "
+    "training for today and see a doctor. If you faint, or there is chest pain, a wild heartbeat, trouble breathing, seeing or speaking, weakness or numbness, or a "
+    "bad headache with it, or you hit your head or are pregnant: call your local emergency number.",
     # Common practice: no training with a fever, and an easy start after it.
     "illness": "Sorry to hear that. Rest first: no training with a fever or while you feel properly ill, and an easy start once you are well. If it "
     "gets worse, or you are unsure when to start again, ask your doctor.",
@@ -127,7 +130,8 @@ def pain_for_coach(reply: replies.PainForCoach) -> str:
     if reply.emergency:
         head = f"<b>{esc(reply.member)} may have an emergency.</b> I told them to stop and call their local emergency number. Please try to reach them."
     elif reply.topic:
-        head = f"<b>{esc(reply.member)}</b> wrote about {esc(reply.topic.replace('_', ' '))}. I pointed them to a professional."
+        told = "I told them to stop and sit down." if reply.topic == "dizziness" else "I pointed them to a professional."
+        head = f"<b>{esc(reply.member)}</b> wrote about {esc(reply.topic.replace('_', ' '))}. {told}"
     else:
         head = f"<b>{esc(reply.member)} reports pain</b>: {esc(reply.part or 'place not said yet')}{bad}"
     stopped = f"Stopped: {where}. It will not be progressed until you let it go on." if where and not reply.topic else ""

@@ -87,11 +87,15 @@ def block_reviewed(reply: replies.BlockReviewed) -> str:
     after = _after(reply)
     judged = reply.lines or reply.up or reply.down
     if not (judged or reply.same or reply.hurt):
+        if reply.so_far:
+            return "It is early: I can hold your sessions against each other once an exercise has been done twice."
         return lines(
             f"<b>{esc(reply.name)}</b> is over. There is too little on record to hold its weeks against each other.", after
         )
     return lines(
-        f"<b>{esc(reply.name)}</b> is over. First week against last:",
+        f"<b>{esc(reply.name)}</b> so far, your first session against your latest:"
+        if reply.so_far
+        else f"<b>{esc(reply.name)}</b> is over. First week against last:",
         _part("For sure", reply.lines),
         _part("Up, but not for sure", reply.up),
         _part("Down, but not for sure", reply.down),
@@ -103,6 +107,8 @@ def block_reviewed(reply: replies.BlockReviewed) -> str:
 
 
 def _after(reply: replies.BlockReviewed) -> str:
+    if reply.so_far:
+        return "“week” shows your sessions, “more” all your targets."
     if reply.begins:
         return "Your next block begins now, as you wished."
     if reply.next_known:

@@ -31,7 +31,7 @@ _TEMPO = re.compile(
 )
 _SLOT = re.compile(r"\b([a-h])\s?([1-9])\b", re.IGNORECASE)
 _CUT = re.compile(
-    r"(?<=[?!])\s+|\n+|(?<=[a-z)])\.+\s+|;\s*|(?:,?\s+(?:and|also|&|plus|then)\s+|,\s*)(?=(?:also |then )?(?:what|whats|how|when|where|who|why|which|do i|does|should|can i|is there|is it|is that|am i|did i|have i|will)\b)",
+    r"(?<=[?!])\s+|\n+|(?<=[a-z)])\.+\s+|;\s*|(?:,?\s+(?:and|also|&|plus|then)\s+|,\s*)(?=(?:also |then )?(?:(?:for|at|with|on|in) (?=what|how many(?! sec)|which))?(?:what|whats|how|when|where|who|why|which|do i|does|should|can i|is there|is it|is that|am i|did i|have i|will)\b)",
     re.IGNORECASE,
 )
 # Words that questions turn on, for mending slips.
@@ -183,7 +183,8 @@ def _vote(said: str, here: _Here) -> Vote | None:
 
 # Asks about what the part before has asked already: "never heard of RIR, what is it".
 _HANGS_ON = re.compile(
-    r"^(?:and |so )?(?:what|whats|how|hows)(?: the heck| on earth)?(?: is| does| do| s)? (?:it|that|this|they|those)(?: mean| work| for| about)?$"
+    r"^(?:and |so )?(?:what|whats|how|hows)(?: the heck| on earth)?(?: is| does| do| s)? (?:it|that|this|they|those)(?: mean| work| for| about)?$|^(?:and |so )?how do i (?:go on|carry on|continue|proceed|get back into it)$"
+    r"|^(?:and |so )?what (?:(?:do|should|can|shall) i (?:do|drop|cut|skip|leave out|do first)|comes first|goes first|then)$"
 )
 
 
@@ -238,10 +239,14 @@ def _read_part(said: str, here: _Here) -> Asked | None:
 def _mine_after_all(part: str, here: _Here) -> bool:
     """Words of a swap or a date in what is plainly a question of ours: "remind me what RIR is", "why no bench this month"."""
     liked = vote(_shape(part, here))
-    return liked is not None and liked.topic not in NOTHING and liked.likeness >= _LIKE_MINE
+    return (
+        liked is not None
+        and liked.topic not in NOTHING
+        and liked.likeness >= max(_LIKE_MINE, liked.others["swap"] + _CLEAR_OF_SWAP)
+    )
 
 
-_LIKE_MINE = 0.45
+_LIKE_MINE, _CLEAR_OF_SWAP = 0.45, 0.2
 
 
 def _topic(part: str, line: str, tempo: Tempo | None, about: str, asks: bool) -> tuple[Topic | None, float, str]:
@@ -321,7 +326,7 @@ _OPENS = re.compile(
     r"(?:(?:at|in|on|with|until|for|up to|by|from|under|im up to|since) (?=what|which|when|how))?(?:what|whats|wheres|whens|whos|how|hows|when|where|who|why|which|wth|wtf|do|does|did|can|cant|could|should|would|will|is|are|am|may|shall|must|might|explain|tell|show|remind|give|send|list|describe|define|any|any idea|no idea|no clue|not sure|dunno|dont know)\b|(?:\d|\w) or (?:less|more|not|enough|longer|done|stay|same|\d+$)|yes or no|^(?:\S+ ){0,3}(?:what|how|when|which|where|why|who)\b|\bhow (?:many|much|long|heavy|often|slow)\b|\bpossible$"
     r"|\bi (?:forget|forgot|cant remember|dont remember)\b|\bin (?:\w+ )?(?:english|words|terms)\b"
     r"|(?<!so )(?<!nor )(?<!neither )(?<!as )(?<!than )\b(?:do|did|shall|should|can|could|may|am|have|was|will|would|must) i\b"
-    r"|^(?:was|were|has|have|had) (?:i|we|my|it|that|this)\b|\b(?:is|was|are) (?:it|that|this|there) (?!\w+ing\b)[^,]* or\b"
+    r"|^(?:was|were|has|have|had) (?:i|we|my|it|that|this)\b|\b(?:is|was|are) (?:it|that|this|there|the|my) (?!\w+ing\b)[^,]* or\b|^(?:(?:so|the|a|with) )*\d+ (?:s|kgs?|lbs?) or \d+ (?:s|kgs?|lbs?)\b"
 )
 _TELLS = re.compile(
     r"^(?:did|done|got|will|can|may|might|do|have|is|was|are|am) (?:do|done|try|see|get|the same|all|my|\d|it all|good|nice|ready|back|so|not)\b(?!.*\b(?:i|we|you)\b)"
@@ -402,7 +407,7 @@ def _without_terms(line: str) -> str:
 
 # Short calls that ask without a question word or mark.
 _ASKS_ANYWAY = re.compile(
-    r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*|best .*|(?:rest|tempo|target|reps|sets|weight|order)(?: [a-h]\d)?)$"
+    r"^(?:help|commands|menu|whats next|next(?: one| set| exercise)?|today|todays (?:session|plan|workout)|rest time|sets left|last time(?: [a-h]\d)?|my (?:pr|pb|best|record)s?\b.*|show .*|best .*|(?:record|pr|pb)s? (?:in|on|for|at) .*|(?:i |we )?(?:have |ve |have got |got |ive )?(?:only |just )(?:have |got |have got )?(?:about |around |like |maybe )?(?:\d+|ten|fifteen|twenty|thirty|forty|half an|an) (?:minutes|mins?|hour)(?! (?:late|later|ago|early|rest|left|more|to go|walk|run|behind|over)\b).*|(?:rest|tempo|target|reps|sets|weight|order)(?: [a-h]\d)?)$"
 )
 
 

@@ -65,6 +65,9 @@ _HELD = r" (?:band|bands|grip|strap|straps|handle|wrap|wraps|sleeve|sleeves|pump
 _DRINKS = r" (?:break|stop|pint|cup|mug|quick|zero|diet|shop|kettle|after (?:my|a|the) (?:tea|coffee))(?= |$)"
 _STIFF = r" (?:upper back|desk|all day|stiff|stretch|stretching|mobility|foam|roller|massage|doms|posture|sore|band|bands|squats|rack|clean)(?= |$)"
 _SCREEN = r" (?:video|videos|plan|plans|app|link|demo|clip|workout|block|sheet|pdf|table|chart|photo|picture|loading|scroll|exercise|exercises|week)(?= |$)"
+_POLISH = (
+    r" (?:painted|painting|her nails|my nails|toenails|smoothie|gum|mints?|metcon|burpees|sprints?|sets?|rounds?|finisher)(?= |$)"
+)
 _WORKED = r" (?:doms|pump|pumped|sore|weaker|stronger|than)(?= |$)"
 
 PICTURES: tuple[Picture, ...] = (
@@ -223,10 +226,13 @@ PICTURES: tuple[Picture, ...] = (
     _p("injury", "testes pain", 10),
     _p("injury", "testes swells", 10),
     _p("sugar", "sugar shaky", 11),
+    _p("sugar", "diabetic ketone_breath", 24, unless=_POLISH),
+    _p("sugar", "no_insulin vomits", 16),
     _p("breath", "edges bluish", 7, unless=r" (?:band|bands|polish|paint|bruise|bruised|dumbbell|lipstick|nail varnish|beard|mask|cold water)(?= |$)"),
     _p("stroke", "letters garbled sudden", 16),
     _p("heat", "hot heat_signs", 18),
     _p("heat", "dry baffled", 18),
+    _p("unwell", "fever baffled", 12),
     _p("other", "person down", 18),
     _pain("joint jab", 6),
     _pain("joint moan", 8, unless=r" (?:day|days|session|workout|tomorrow|exercise|work|later|good|great|fine|better|row|rows|raise|raises|press|presses|off|squat|squats|stretch|mobility|rest|time|happy|band|sleeve|sleeves|wraps|pain free)(?= |$)"),

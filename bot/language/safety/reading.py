@@ -25,7 +25,7 @@ from itertools import pairwise
 from bot.language.safety import pictures
 from bot.language.safety.harmless import without_harmless
 from bot.language.safety.lookup import Lookup
-from bot.language.safety.seen import CHECK, DOUBTED, EARLIER, WARNING_SIGNS, Seen
+from bot.language.safety.seen import CHECK, DIZZY, DOUBTED, EARLIER, WARNING_SIGNS, Seen
 from bot.language.safety.signs import (
     FIGURES,
     GROUPS,
@@ -47,7 +47,7 @@ class SafetyReading:
 
     parts: parts of the body in the bot's words, as said first. side: "left", "right", "both" or "". severity: 0 to 10, None if not
     said. exercise_words: the slot ("B1") or exercise as said, "" if none. topic: of a caution ("pregnancy", "medication", "diet",
-    "diagnosis", "minor", "self_harm", "eating", "illness", "feelings", "check", "warning_signs"); also set beside pain.
+    "diagnosis", "minor", "self_harm", "eating", "illness", "feelings", "dizziness", "check", "warning_signs"); also set beside pain.
     sign: which sign was seen ("chest", "faint" ...). words: the member's own words that decided. certainty: 0 to 1.
     """
 
@@ -104,6 +104,20 @@ _MILD_DIZZY = re.compile(
 )
 _DIZZY_ONLY = re.compile(
     r"^(?: \w+)?(?: (?:dizzy|dizziness|lightheaded|woozy|giddy|vertigo|light headed|stars|spots|dots|head|spinning|swimming|see|seeing|saw|some|little|white|black|was|is))+$"
+)
+# What makes more of dizziness than sitting down and waiting (first-aid guidance on feeling faint): how bad, how long, what comes with it, whose it is.
+_BESIDE_DIZZY = re.compile(
+    r" (?:cant|cannot|wont|not going|doesnt|isnt|worse|"
+    r"really|very|so|super|extremely|badly|properly|violently|suddenly|never|worst|"
+    r"chest|heart|pulse|palpitations?|breath\w*|jaw|arms?|faint\w*|passe?d|pass|black\w*|collaps\w*|fell|fall\w*|floor|wall|"
+    r"see(?!ing)|sight|vision|eyes?|blurr\w*|double|blind|speech|speak|talk|words|slurr\w*|face|numb\w*|weak\w*|tingl\w*|pins|droop\w*|side|confus\w*|"
+    r"hit|banged|bumped|knocked|smacked|headaches?|neck|pregnan\w*|trimester|baby|bump|sick|vomit\w*|throw\w*|threw|puk\w*|nause\w*|sweat\w*|clammy|grey|gray|pale|"
+    r"diabet\w*|sugars?|insulin|pills?|tablets?|meds|medication|dose|took|taken|blood|bleed\w*|poo|stools?|hot|heat|sun|fever|gas|smoke|fumes|"
+    r"stung|sting|hives|rash|itch\w*|swell\w*|swollen|allerg\w*|pain\w*|hurts?|hurting|walk|stand(?! up)|he|she|hes|shes|mum|mom|dad|wife|husband|help|scared)(?= |$)"
+)
+_LASTS_DIZZY = re.compile(
+    r" (?:still|keeps?|hours?|since|all (?:day|morning|night|week)|days|weeks|(?:[2-9]\d|half an|twenty|thirty) (?:minutes?|mins?)|again and again|every (?:time|day|set|session)|"
+    r"constantly|all the time)(?= |$)"
 )
 _SETTLED_PAIN = re.compile(
     r" (?<!no )(?<!not )(?<!isnt )(?<!not the )(?<!isnt the )(?<!in a )(?:fine|better|good|great|ok|okay|healed|gone(?! over)|cleared|happy|solid|perfect|improving|improved|pain free|painfree|well) ?(?:now|today|again|lately|this week)?(?= |$)"
@@ -239,6 +253,8 @@ def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str
     if level is Level.PAIN:
         return _weigh_pain(name, line, whole, match, words, figure)
     if level is Level.CAUTION:
+        if name == "self_harm" and _ENDS_TRAINING.search(match.group() + line[match.end() :]) and not _ONESELF.search(whole):
+            return None
         if name == "self_harm" and figure and (_LAUGH.search(whole) or _EFFORT.search(line)) and "myself" not in line:
             return None
         if name == "minor" and _is_no_age(line, match):
@@ -247,6 +263,13 @@ def _weighed(level: Level, name: str, line: str, whole: str, match: re.Match[str
     return Seen(level, name, words, 0.8)
 
 
+# "I want to end it here for today", "ill finish it after set 3 tonight": the session, not a life.
+_ENDS_TRAINING = re.compile(
+    r"^ (?:end|ending|ended|finish) (?:it|things) (?:up )?(?:here|there|early|earlier|quicker|on a|with|after|at|by|short|for (?:today|tonight|now|this week))(?= )"
+)
+_ONESELF = re.compile(
+    r" (?:life|myself|everyone|everybody|nobody|noone|goodbye|pain|living|alive|forever|pills|tablets|cant go on|anymore)(?= |$)"
+)
 _COUNTED = re.compile(
     r" (?:kg|kgs|kilos?|lb|lbs|pounds?|reps?|sets?|minutes?|mins?|min|seconds?|secs?|sec|s|metres?|meters?|m|steps?|rounds?|times|rpe|percent|hours?)(?= |$)"
 )
@@ -271,6 +294,8 @@ def _weigh_emergency(name: str, line: str, whole: str, match: re.Match[str], wor
 
 def _as_said(name: str, line: str, whole: str, match: re.Match[str], words: str, *, soft: bool) -> Seen | None:
     others = _OTHERS.search(line[: match.start()] + " ") is not None
+    if name == "injury" and _HELP_FOR_FUN.search(whole):
+        return None
     if LONG_AGO.search(whole) and not _GOES_ON.search(match.group()):
         return None if others else Seen(Level.CAUTION, name, words, 0.7, topic="diagnosis")
     recent = RECENT.search(whole) is not None and TODAY_TOO.search(whole) is None
@@ -280,8 +305,12 @@ def _as_said(name: str, line: str, whole: str, match: re.Match[str], words: str,
     if IMAGINED.search(line[: match.start()] + " "):
         return Seen(Level.CAUTION, name, words, 0.7, topic=WARNING_SIGNS)
     over = OVER.search(whole) is not None
-    if recent and (over or not now):
+    if recent and (over or not (now or name in _LASTS)):
         return Seen(Level.SAME_DAY, name, words, 0.75)
+    if name == "faint" and _DIZZY_ONLY.match(match.group()) and not _BESIDE_DIZZY.search(whole.replace(match.group(), " ", 1)):
+        if _LASTS_DIZZY.search(whole) and not over:
+            return Seen(Level.SAME_DAY, name, words, 0.75)
+        return Seen(Level.CAUTION, name, words, 0.85, topic=CHECK if _PRAISE.search(whole) else DIZZY)
     if name == "faint" and _DIZZY_ONLY.match(match.group()) and (_MILD_DIZZY.search(whole) or over):
         return Seen(Level.SAME_DAY, name, words, 0.75)
     worry = _WORRY.search(_SOON_OVER.sub("", whole.replace(match.group(), " ", 1))) is not None
@@ -298,6 +327,12 @@ def _as_said(name: str, line: str, whole: str, match: re.Match[str], words: str,
         return Seen(Level.SORENESS, name, words, 0.6)
     return Seen(Level.EMERGENCY, name, words, 0.95)
 
+
+_HELP_FOR_FUN = re.compile(
+    r" (?:ambulance|paramedics?|911|999|112)(?: lol| please)*(?: ,)*(?: just)? (?:but )?(?:not for me|for (?:the|my) (?:bar|bench|weights?|ego|quads|legs|dumbbells?|wallet))(?= |$)"
+)
+
+_LASTS = frozenset({"sugar"})  # insulin that was missed yesterday tells today
 
 # Of the pictures only these come with hard work too.
 _WORK_BRINGS = frozenset({"breath", "heart"})

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from bot.language.safety.signs import Level
 
 CHECK = "check"  # topic: hard work or a joke that sounds like a sign
+DIZZY = "dizziness"  # topic: dizzy and nothing more: sit down, stop, and look whether it passes
 EARLIER = "earlier"  # topic: it hurt some day before, and nothing says that it does today
 # Certainty of words that alarm and may be everyday talk: the same first step is said, with a question beside it.
 DOUBTED = 0.6

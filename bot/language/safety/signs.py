@@ -51,6 +51,11 @@ GROUPS: dict[str, str] = {
     "joint": "shoulder|shoulders|elbow|elbows|wrist|wrists|neck|hip|hips|knee|knees|ankle|ankles|back|spine|groin|achilles|rotator|collarbone|foot|feet|thumb|finger|fingers|hand|ribs|rib|kneecap|heel|toe|toes|jaw|lower back",
 }
 
+# Of a blood pressure: high at home or at the pharmacy, and so high that a doctor looks at it today (the thresholds of general patient guidance).
+GROUPS["high"] = "1[4-9][0-9]|2[0-9][0-9]"
+GROUPS["high_low"] = "9[0-9]|1[0-9][0-9]"
+GROUPS["highest"] = "1[89][0-9]|2[0-9][0-9]"
+
 EMERGENCY: dict[str, tuple[str, ...]] = {
     "chest": (
         "douleur|douleurs|mal|schmerz|schmerzen|dolor|duele|dolore|dor|pijn|ont|vondt|bol ~4 poitrine|pecho|petto|peito|brust|borst|brostet|brost|bröst|bröstet|bryst|brystet|klatce",
@@ -390,6 +395,7 @@ EMERGENCY: dict[str, tuple[str, ...]] = {
 SOFT = frozenset({"breath", "heart", "stroke", "faint"})
 
 SAME_DAY: dict[str, tuple[str, ...]] = {
+    "pressure": ("pressure|bp ~5 {highest} ?/|over [0-9]{2,3}", "pressure|bp ~5 [0-9]{3} ?/|over 1[2-9][0-9]"),
     "muscle_breakdown": (
         "stout|coffee|cola|tea|rust|brown|black ~8 what_comes_out|comes_out_of_me|when_i_go",
         "what ~1 comes out ~2 me ~6 stout|coffee|cola|coke|tea|brown|black|dark|rust",
@@ -458,6 +464,9 @@ PAIN: dict[str, tuple[str, ...]] = {
         "stopped|stop|quit|cut|ended|skipped|skipping|bailed|dropped|left|missed|short|early|only|couldnt|paused ~7 because|cos|cause|coz|cuz|bc|due|thanks|from ?of ?to ?my|the ?left|right|bad|old {joint}",
         "{joint} ~2 complained|complaining|complains|moaned|shouted|stopped|stopping|bothering|annoying|nagging|grumbling|moaning|bothered|bothers|limiting|niggly",
         "{joint} ~2 not ~1 me|happy|right|good|great|having|agreeing",
+        "{joint} ~8 wants|want|wanted|wanting|trying|tries|tried|threatens|threatening|about|going|gonna|ready ?to slip|pop|come|jump|slide|fall|drop ?right out|forward|off",
+        "{joint} ~4 slipping|sliding|popping|jumping|clunking|coming ?half|partly|right out",
+        "{joint} ~3 loose in ?the|its socket|joint",
         "{part} ~4 {hurting}",
         "{hurting}|pulled|trapped|slipped|torn|tore|shooting|overstretched ?pain ~3 {part}",
         "{joint} ~3 {trouble}",
@@ -526,7 +535,11 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "self harm|harming|harmed",
         "selfharm|selfharming|self_harming",
         "goodbye ~2 everyone|everybody|all|world|forever",
-        "goodbye|farewell|suicide|last letter|letters|note|notes|message|messages",
+        "goodbye|farewell|suicide letter|letters|note|notes|message|messages",
+        "last letter|letters|note|notes",
+        "this|here is my last message|words|text ~6 everyone|everybody|all|kids|family|love|goodbye|bye|sorry|forgive",
+        "last message|words|text ~2 to|for|from ?you everyone|everybody|you_all|all_of_you|my_family|my_kids|the_kids|me",
+        "wrote|written|leaving|left my last message|messages|words",
         "written|wrote|writing ?all ?of the|my|your|their ?goodbye letters|notes",
         "life|living ?is|its|just|really not|isnt|aint ?really ?a worth ?it|living",
         "not|isnt|aint ?really worth living|being_alive|going_on|carrying_on|it_anymore|sticking_around",
@@ -572,6 +585,14 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "baby ?is|was born|due|old|on the way|coming|bump|came",
         "knocked up",
         "due ~1 date|in ~3 baby|pregnant",
+        "found|find|finding out ?just|only ?yesterday|today|on|last|this ?week|night|morning|weekend|monday|tuesday|wednesday|thursday|friday|saturday|sunday ?,|and|that ?im|were|we_are|i_am due ?in|on|early|mid|late|around|next {month}|spring|summer|autumn|winter|year|week",
+        "im|i_am|were|we_are|shes ~1 due ?in|on|early|mid|late|around {month}|spring|summer|autumn|winter",
+        "first|12|twelve|20|twenty|week ~1 week scan",
+        "second|third|first trimester",
+        "eating for two",
+        "bun in the|my oven",
+        "baby ?is|was|will ?be due|born|expected|arriving|coming in|on|next|this|around|early|mid|late|any",
+        "little one ?is on the way|due|coming|arrives",
     ),
     "minor": (
         "twins|kids|children|sons|daughters|triplets ?are|is|both|aged {years}",
@@ -613,7 +634,9 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "diagnose|diagnosis|diagnosed",
         "mri|xray|x_ray|ultrasound|scan",
         "surgery|surgeon|operation|stent|pacemaker|bypass|valve|transplant|replacement",
-        "pressure ?of|is|was|at|reading ?still|around|about [0-9]{3} ?/|over [0-9]{2,3}",
+        "pressure|bp ~5 {high} ?/|over [0-9]{2,3}",
+        "pressure|bp ~5 [0-9]{3} ?/|over {high_low}",
+        "{high} ?/|over [0-9]{2,3} ~4 pressure|bp",
         "diabetes|diabetic|asthma|asthmatic|epilepsy|epileptic|hypertension|blood_pressure|heart_condition|heart_disease|heart_problem|heart_problems|murmur|osteoporosis|arthritis|scoliosis|cancer|chemo|long_covid|thyroid|anemia|anaemia|hypermobile|ehlers|fibromyalgia|multiple_sclerosis|prolapse|diastasis|glaucoma|aneurysm|kidney_disease|hernia|autoimmune|lupus|endometriosis|pcos|pots|heart_failure|cholesterol",
         "physio|physiotherapist|doctor|gp|surgeon|chiropractor|osteopath|cardiologist|specialist|consultant ~2 said|says|told|cleared|wants|thinks|advised|recommended|signed|allowed|let",
         "should|do|need ?i|to ~2 see|visit|call|go ~2 doctor|physio|gp|hospital|physiotherapist|er|specialist|chiropractor",
@@ -637,6 +660,9 @@ CAUTION: dict[str, tuple[str, ...]] = {
         "depressed|depression|panic_attack|panic_attacks|anxiety_attack|mental_health|burnt_out|burned_out|hopeless|worthless|grieving|breakdown",
     ),
 }  # fmt: skip
+GROUPS["month"] = (
+    "january|jan|february|feb|march|april|may|june|july|august|aug|september|sept|sep|october|oct|november|nov|december|dec"
+)
 GROUPS["endit"] = (
     "hurt_myself|hurting_myself|cut_myself|cutting_myself|burn_myself|burning_myself|cut_my_arms|cut_my_wrists|cutting_my_arms|cut_my_arm|punish_myself|hang_myself|shoot_myself|drown_myself|starve_myself|hit_myself|hitting_myself|cutting"
 )
@@ -722,6 +748,11 @@ HARMLESS: tuple[str, ...] = (
     "headache of a|an|trying",
     "head in the clouds|game|right",
     "heart melted|melts|sank ~2 when|at|reading|seeing",
+    "is|was|as|am|im|being|hes|shes|become|became|becoming|train|training|works|worked|working|studying|qualified|marry|married|dating ?as|to ?be ?a|an|the ?retired|former|trainee|student|army|volunteer paramedic|paramedics|ambulance_driver|ambulance_crew|ambulance_medic|ambulance_technician",
+    "my|our|his|her|a ?friend|mate|boyfriend|girlfriend|neighbour|neighbor|brother|sister|wife|husband|mum|dad|uncle|aunt|cousin|retired|fellow paramedic|paramedics ?friend|mate|brother|sister|wife|husband|boyfriend|girlfriend|neighbour says|said|reckons|thinks|liked|told|approves|approved|swears|laughed|taught|showed|joked",
+    "paramedic|paramedics|ambulance friend|mate|brother|sister|wife|husband|boyfriend|girlfriend|neighbour|shift|shifts|exam|exams|course|training|school|uniform|job|trainee|student|driver|drivers|station|crew|service|rota|colleague|colleagues",
+    "works|work|working|drives|drive|driving|volunteers|volunteer|job|shift|shifts|nights ?on|in|for|at ?the|an|with ambulance|ambulances|paramedics",
+    "back of(?=_(?:my_|the_|his_|her_|both_|a_)*(?:left_|right_)?(?:leg|thigh|knee|hand|arm|calf|calves|hamstring)s?(?:_|$))",
     "ambulance|sirens|siren|paramedics ?was|were|is|are parked|blocked|blocking|blaring|went_past|going_past|passing|drove_past",
     "hands|hand|palms|palm|callus|calluses|callous|skin ?is|are|got|all torn|ripped|tore ~3 bar|chalk|callus|calluses|rings|pull|pullups|up",
     "bench|rack|tent|chair|table|shelf|shelves|gazebo|sofa|deckchair|trampoline|plan|bridge|tower|roof|fence|shed ?has|just collapsed|collapsing|collapses",

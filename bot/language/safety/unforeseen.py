@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bot.language.safety.likeness import likeness
-from bot.language.safety.seen import CHECK, DOUBTED, Seen
+from bot.language.safety.seen import CHECK, DIZZY, DOUBTED, Seen
 from bot.language.safety.signs import Level
 from bot.language.safety.vocabulary import mended_line
 from bot.language.safety.when import IMAGINED, LONG_AGO, RECENT, STILL, TAKEN_BACK
@@ -54,7 +54,7 @@ def _tells_of_nothing(clauses: tuple[Clause, ...]) -> bool:
 
 def likened(text: str, clauses: tuple[Clause, ...], seen: list[Seen]) -> Iterator[Seen]:
     """What no sign and no picture foresaw, and reads like an emergency, a wish to die or pain all the same: never sure."""
-    if any(one.level is Level.EMERGENCY or one.topic == "self_harm" for one in seen):
+    if any(one.level is Level.EMERGENCY or one.topic in ("self_harm", DIZZY) for one in seen):
         return
     if sum(word.word.isalpha() for clause in clauses for word in clause.words) < _FEWEST_WORDS:
         return

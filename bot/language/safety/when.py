@@ -7,7 +7,9 @@ import re
 LONG_AGO = re.compile(
     r" (?:last (?:year|month|summer|winter|spring|autumn|christmas)|(?:years?|months|decades|yrs) (?:ago|back)|in (?:19|20)\d\d|when i was|"
     r"as a (?:kid|child|teen|teenager)|used to|history of|in the past|childhood|once had|runs in|family history|back in (?:the|19|20)\S*|"
-    r"died of|passed away|as a baby|ages ago|(?<! stopped)(?<! finished)(?<! rested) long ago|at school|years old)(?= |$)"
+    r"died of|passed away|as a baby|ages ago|(?<! stopped)(?<! finished)(?<! rested) long ago|at school|years old|"
+    r"(?:at age|at the age of|aged|when aged) \w+|at (?:age )?(?:[5-9]|1\d|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen)"
+    r" (?:falling|climbing|playing|skiing|skating|riding|jumping|on (?:a|my) (?:bike|trampoline|skateboard|horse)|in (?:school|pe))(?!.* (?:today|tonight|now|just|this (?:morning|afternoon|evening))(?= |$)))(?= |$)"
 )
 RECENT = re.compile(
     r" (?:yesterday|last (?:night|week|session|time|workout|monday|tuesday|wednesday|thursday|friday|saturday|sunday|set of last)|the other (?:day|night)|"

@@ -40,6 +40,7 @@ TOLD = [
     *cases("odd_words.txt"),
     *cases("sixth_round.txt"),
     *cases("seventh_round.txt"),
+    *cases("eighth_round.txt"),
     *cases("by_cause.txt"),
 ]
 EMERGENCIES = [text for wanted, text in TOLD if wanted == "emergency"]
