@@ -15,7 +15,7 @@ from typing import Any
 from bot.language.blocks.conventions import Conventions
 from bot.language.blocks.day_draft import DayDraft, Superset
 from bot.language.blocks.day_repeats import change_day, copies_of
-from bot.language.blocks.growth import grow
+from bot.language.blocks.growth import add_sets, grow
 from bot.language.blocks.headings import WEEKDAYS, DayHeading, letters_of, read_day
 from bot.language.blocks.joined import join
 from bot.language.blocks.names import Names, folded, kit_named
@@ -337,7 +337,7 @@ class Assembler:
             if not join(draft.slots, marks):
                 draft.notes.append(f"superset: {', '.join(marks)}")
         self._rest_for_all(draft)
-        slots = tuple(self._slot(number, slot, unknown) for slot in draft.slots)
+        slots = tuple(self._slot(number, slot, unknown, is_first=slot is draft.slots[0]) for slot in draft.slots)
         if not slots:
             name = draft.heading.name or f"day {number}"
             self.problems.append(
@@ -345,7 +345,7 @@ class Assembler:
             )
         return Day(number, draft.heading.name, slots, tuple(draft.warm_up), "; ".join(draft.notes))
 
-    def _slot(self, number: int, draft: SlotDraft, unknown: dict[str, list[tuple[int, str]]]) -> Slot:
+    def _slot(self, number: int, draft: SlotDraft, unknown: dict[str, list[tuple[int, str]]], *, is_first: bool) -> Slot:
         exercise, _matches, mended = self.names.find(draft.name)
         entry = self.names.catalogue.get(exercise)
         if entry is not None and entry.load_style is LoadStyle.BODY and not entry.kit and _asks_for_a_bar(draft):
@@ -354,6 +354,7 @@ class Assembler:
             draft.measure = entry.measure
         self._as_usual(draft)
         self._grow(draft)
+        self._add_sets(draft, is_first=is_first)
         slot = finish(draft, kit_of=kit_named)
         self.problems += draft.problems
         if exercise is None:
@@ -386,6 +387,18 @@ class Assembler:
             self.problems.append(warning(draft.place, said, f"{quoted(said)} is written out over {weeks} weeks"))
         else:
             draft.notes.append(said)
+
+    def _add_sets(self, draft: SlotDraft, *, is_first: bool) -> None:
+        """Sets that the coach adds in later weeks, to this exercise too."""
+        more = self.conventions.more_sets
+        if more is None or (more.only_first and not is_first):
+            return
+        weeks = (self.weeks or self.weeks_said or (Block("", ()).weeks_default,))[0]
+        if not add_sets(draft, more, weeks):
+            wrong = f"the sets on top from week {more.low} on cannot be added here"
+            self.problems.append(
+                warning(draft.place, draft.name, wrong, f"write week {more.low}: and its sets below the exercise")
+            )
 
     def _as_usual(self, draft: SlotDraft) -> None:
         """What the coach said of every exercise, where this one says nothing else."""

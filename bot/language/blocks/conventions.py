@@ -15,6 +15,8 @@ from dataclasses import dataclass, field
 from bot.language.blocks.amounts import read_rest
 from bot.language.blocks.clauses import read_clauses
 from bot.language.blocks.counts import SETS_LIMIT
+from bot.language.blocks.growth import MoreSets, more_sets_in
+from bot.language.blocks.letters import count_words_as_figures
 from bot.language.blocks.prose import sentences
 from bot.language.blocks.scan import Mark
 from bot.training.blocks import Rest
@@ -34,6 +36,7 @@ class Conventions:
     rest: Rest | None = None
     marks: dict[str, Mark] = field(default_factory=dict)
     initials: dict[str, int] = field(default_factory=dict)
+    more_sets: MoreSets | None = None  # on top in later weeks
 
 
 _HOLDS = re.compile(
@@ -104,6 +107,10 @@ def take_conventions(into: Conventions, text: str) -> bool:
 
 
 def _take_one(into: Conventions, text: str) -> bool:
+    more = more_sets_in(count_words_as_figures(text))
+    if more is not None:
+        into.more_sets = more
+        return True
     turned = bool(_REPS_FIRST.search(text)) and not re.search(r"\bsets?\s*(?:x|by)\s*reps?\b", text, re.I)
     into.reps_first = into.reps_first or turned
     for weights in _WEIGHTS.finditer(text):

@@ -4,16 +4,19 @@
 "... add 5s every week, week 4 back to 30"            -> 30, 35, 40, 30 s
 "add 2.5 kg every week"                               -> no count: it stays a note
 
+"For weeks 3 and 4, add 1 set to number 1 of every day" -> that many sets of the first exercises from week 3 on
+
 Only sets that are all written in one way grow; where weeks are written out, those stand.
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from bot.language.blocks.counts import Count
 from bot.language.blocks.slot_draft import Growth, SetLine, SlotDraft
+from bot.language.blocks.slots import with_number_of_sets
 from bot.training.blocks import Measure, SetKind
 
 _WORDS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "five": 5, "ten": 10}
@@ -27,6 +30,67 @@ _BACK = re.compile(
     r"[\s,;(]*(?:\b(?:and|then|but)\s+)?(?:in\s+)?w(?:ee)?k\.?\s?(?P<week>\d{1,2})\s*[:=-]?\s*(?:(?:goes|go|is|drop|comes?)\s+)?back\s+(?:down\s+)?to\s+(?P<to>\d{1,3}|the\s+start|week\s?1|where\s+we\s+(?:began|started)|normal)(?:\s*(?:s|secs?|seconds?|reps?|m)\b)?\)?",
     re.I,
 )
+
+
+@dataclass(frozen=True, slots=True)
+class MoreSets:
+    """Sets that come on top from one week to another. only_first: of the first exercise of each day, not of all."""
+
+    low: int
+    high: int | None
+    sets: int
+    only_first: bool
+
+
+_MORE_SETS = (
+    re.compile(
+        r"\b(?:for|in|from|on)?\s*w(?:ee)?ks?\s*(?P<low>\d{1,2})(?:\s*(?:and|&|to|-|,|\+)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\s*(?:\+|on(?:wards?)?\b)))?\s*[,:;-]*\s*"
+        r"(?:(?:we|you|please|then|just)\s+)*(?:add|do|plus|have)\s+(?P<sets>[1-3]|an?|one|two)\s*(?:more\s+|extra\s+)?sets?\s+(?:to|on|for|of|in)\s+(?P<what>.+)",
+        re.I,
+    ),
+    re.compile(
+        r"\b(?:add|do|plus|have)\s+(?P<sets>[1-3]|an?|one|two)\s*(?:more\s+|extra\s+)?sets?\s+(?:to|on|for|of|in)\s+(?P<what>.+?)\s+(?:for|in|from|on)\s+w(?:ee)?ks?\s*(?P<low>\d{1,2})"
+        r"(?:\s*(?:and|&|to|-|,|\+)\s*(?:w(?:ee)?k\s*)?(?P<high>\d{1,2})|(?P<on>\s*(?:\+|on(?:wards?)?\b)))?\W*$",
+        re.I,
+    ),
+)
+_FIRST_OF_EACH = re.compile(
+    r"(?:the\s+|each\s+|every\s+)?(?:day'?s?\s+)?(?:exercise\s+|number\s+|no\.?\s*|nr\.?\s*|#\s*)?(?:1(?:st)?|a1?|first|main|opening)(?:\s+(?:exercises?|lifts?|moves?|ones?))?(?:\s+(?:of|on|in)\s+(?:every|each|all)\s*(?:the\s+)?(?:days?|sessions?|workouts?)?)?\W*",
+    re.I,
+)
+_OF_ALL = re.compile(r"(?:all|every|each)(?:thing|\s+(?:of\s+them|(?:the\s+)?(?:exercises?|lifts?|moves?)))?\W*", re.I)
+
+
+def more_sets_in(text: str) -> MoreSets | None:
+    """Sets on top that a line above the days asks of every day; None where it says something else."""
+    found = next((match for pattern in _MORE_SETS if (match := pattern.search(text))), None)
+    first = bool(found and _FIRST_OF_EACH.fullmatch(found["what"]))
+    if found is None or not (first or _OF_ALL.fullmatch(found["what"])):
+        return None
+    sets = int(found["sets"]) if found["sets"].isdigit() else _WORDS[found["sets"].lower()]
+    low = int(found["low"])
+    high = int(found["high"]) if found["high"] else None if found["on"] else low
+    return MoreSets(low, high, sets, only_first=first)
+
+
+def add_sets(draft: SlotDraft, more: MoreSets, weeks: int) -> bool:
+    """Write the weeks with sets on top out, and the one that goes back; False where the sets do not allow it."""
+    parts = [part for part in draft.said if isinstance(part, SetLine) or part[0].schemes]
+    if draft.weeks or len(parts) != 1 or isinstance(parts[0], SetLine) or more.low < 2:
+        return False
+    clauses, place = parts[0]
+    counted = draft.rounds or (draft.fields["set_count"][0] if "set_count" in draft.fields else None)
+    schemes = [scheme for scheme in clauses.schemes if scheme.kind is SetKind.WORK and scheme.which is None]
+    sets = schemes[0].sets or counted if len(schemes) == 1 else None
+    if sets is None:
+        return False
+    changes = {more.low: sets + more.sets}
+    if more.high is not None and more.high < weeks:
+        changes[more.high + 1] = sets
+    for week, number in changes.items():
+        said = replace(clauses, schemes=[with_number_of_sets(schemes[0], number)], marks=[], fields={}, faults=[], doubts=[])
+        draft.add_week(week, said, place)
+    return True
 
 
 def growth_in(text: str) -> tuple[str, Growth | None]:

@@ -7,6 +7,8 @@ import re
 from bot.language.blocks import headings
 from bot.language.blocks.assemble import Assembler
 from bot.language.blocks.conventions import take_conventions, weekdays_by_letters
+from bot.language.blocks.growth import more_sets_in
+from bot.language.blocks.letters import count_words_as_figures
 from bot.language.blocks.prose import training_weekdays, unit_in, weeks_in
 from bot.language.blocks.slots import read_policy
 
@@ -87,6 +89,8 @@ def take_aims(to: Assembler, text: str, said: str) -> bool:
         re.I,
     ):
         return False
+    if not to.days:
+        to.conventions.more_sets = more_sets_in(count_words_as_figures(text)) or to.conventions.more_sets
     for at, week in enumerate(found):
         end = found[at + 1].start() if at + 1 < len(found) else len(said)
         aim = said[week.end() : end].strip() if len(said) == len(text) else text[week.end() : end].strip()
