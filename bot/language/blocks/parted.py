@@ -33,6 +33,7 @@ _BETWEEN = re.compile(
     re.I,
 )
 _NEVER_TOGETHER = frozenset(("effort", "load", "share"))
+_GOES_ON = re.compile(r"\S+(?:\s*(?:seconds?|secs?|s|minutes?|mins?)\b)?\s*,\s*\d", re.I)  # one more figure of a list
 _FAR = 3  # a second figure so many times the first ends no range: "3 x 10 - 60 s"
 
 
@@ -52,6 +53,8 @@ def _are_two(found: re.Match[str]) -> bool:
     is_list = "-" not in found["mark"]
     if one == two == "time" and found["count"] is not None and not is_list:
         return True  # "3x30 sec - 45 sec": with its unit said twice, the second is the rest
+    if one == two == "time" and found["count"] not in (None, "2"):
+        return not _GOES_ON.match(found.string, found.end())  # "3x30 s, 45 s" is no list for three sets
     if one and two:
         return one != two and {one, two} != {"reps", "sets"}
     if one or (two != "time" and two not in _NEVER_TOGETHER):

@@ -18,6 +18,8 @@ from bot.language.blocks.parted import parted
         pytest.param("3 x 8 - 10 - 75 s", "3 x 8 - 10 | 75 s", id="a range, then the rest"),
         pytest.param("3 x 30 - 45 s", "3 x 30 - 45 s", id="a range of holds"),
         pytest.param("3 x 10 - 60 s", "3 x 10 | 60 s", id="too far apart for a range"),
+        pytest.param("3 x 30 secs, 45 secs", "3 x 30 secs| 45 secs", id="two figures for three sets"),
+        pytest.param("3x30s, 40s, 50s", "3x30s, 40s, 50s", id="a figure a set"),
         pytest.param("2 x 30, 45 s", "2 x 30, 45 s", id="one number a set"),
         pytest.param("10 reps, 3 sets", "10 reps, 3 sets", id="reps before sets"),
     ],
