@@ -770,6 +770,8 @@ HARMLESS: tuple[str, ...] = (
     "out cold plunge|tub|bath|shower|outside|weather",
     "black|blacked out ?all ?of the|my|our|his|her ?last names|name|faces|face|address|details|plates",
     "gym|pool|park|office|shop|work|house|station|school ?is|its|was ?so miles away",
+    "pins and needles ~4 leg|legs|foot|feet|toes|knee|knees ~2 kneeling|sitting|sat|kneel|cross|crossed|squatting|stool|cushion|meditating|shoes|shoe|laces",
+    "expecting ?a|an|my|some|another parcel|parcels|delivery|package|packages|call|phone|visitor|visitors|guest|guests|plumber|electrician|courier|order|letter",
     "bum|arse|butt|backside|leg|foot fell|went|gone ?fast asleep|sleep|to_sleep ~3 lecture|meeting|sofa|bench|chair|train|bus|film|car|plane|desk|sitting",
     "finger|fingers|toe|thumb nail|nails ~1 broke|broken|breaking|split|ripped|torn|came|cracked",
     "got|getting that|it|this|something off my {chest} ?,|thanks|thank|lol|now",
