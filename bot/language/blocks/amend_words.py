@@ -63,22 +63,16 @@ def weeks_said(text: str) -> int | None:
 
 def in_short(text: str, block: Block) -> str:
     """The change in the short form; the text itself where it is in no known shape, or its day or slot is not clear."""
-    for shapes, form in ((_DROPS, "remove {at}"), (_SWAPS, "{at} swap to {new}"), (_ADDS, "day {day} add {line}")):
+    for shapes, form in ((_DROPS, "remove {at}"), (_SWAPS, "{at} swap to {new}"), (_ADDS, "day {at} add {line}")):
         for shape in shapes:
             found = shape.match(text)
             if found is None:
                 continue
             said = {name: value for name, value in found.groupdict().items() if value is not None}
-            if "line" in said:
-                days = (
-                    [said["day"]] if "day" in said else [str(each.number) for each in block.days] if len(block.days) == 1 else []
-                )
-                at = None
-            else:
-                at = _place(block, said["what"], said.get("day"))
-                days = ["" for _ in range(at is not None)]
-            if days:
-                return form.format(at=at, new=said.get("new", ""), day=days[0], line=said.get("line", ""))
+            day = said.get("day")
+            at = _place(block, said["what"], day) if "what" in said else day or _only_day(block)
+            if at is not None:
+                return form.format(at=at, **said)
     return text
 
 
@@ -86,6 +80,10 @@ def lacks_its_day(text: str) -> bool:
     """Is it a change in everyday words of which only the day is missing?"""
     found = next((found for shape in (*_DROPS, *_SWAPS, *_ADDS) if (found := shape.match(text))), None)
     return found is not None and found.groupdict().get("day") is None
+
+
+def _only_day(block: Block) -> str | None:
+    return str(block.days[0].number) if len(block.days) == 1 else None
 
 
 def _place(block: Block, what: str, day: str | None) -> str | None:

@@ -79,20 +79,17 @@ class Names:
         self._found.clear()
 
 
-# Short forms that coaches write (common practice); only tried where the words as written name nothing.
+# Short forms that coaches write, beside those that every name is folded by (common practice); only tried where the words as written
+# name nothing.
 _SHORT = {
-    "sq": "squat", "bsq": "back squat", "fsq": "front squat", "dead": "deadlift", "deads": "deadlifts", "dbl": "double", "stand": "standing",
-    "bent": "bent", "kbs": "kettlebell", "assist": "assisted", "sgl": "single", "std": "standing", "ham": "hamstring", "calfs": "calves",
-    "sqt": "squat", "sqts": "squats", "dl": "deadlift", "dls": "deadlifts", "bp": "bench press", "oh": "overhead", "cg": "close grip",
-    "wg": "wide grip", "ng": "neutral grip", "bb": "barbell", "db": "dumbbell", "dbs": "dumbbell", "kb": "kettlebell", "bw": "bodyweight", "ext": "extension",
-    "exts": "extensions", "alt": "alternating", "inc": "incline", "dec": "decline", "lat": "lateral", "tri": "triceps", "tris": "triceps", "bi": "biceps",
-    "bis": "biceps", "sl": "single leg", "sa": "single arm", "rev": "reverse", "cs": "chest supported", "ff": "front foot", "rfe": "rear foot elevated",
-    "hams": "hamstring", "pu": "push up", "w": "with", "tricep": "triceps", "bicep": "biceps", "shldr": "shoulder", "delts": "delt",
+    "dead": "deadlift", "dbl": "double", "assist": "assisted", "sgl": "single", "std": "standing", "cg": "close grip", "wg": "wide grip",
+    "ng": "neutral grip", "dec": "decline", "lat": "lateral", "rev": "reverse", "cs": "chest supported", "ff": "front foot",
+    "rfe": "rear foot elevated", "pu": "push up", "w": "with", "shldr": "shoulder",
 }  # fmt: skip
 
 
 def spelled_out(name: str) -> str:
-    """ "GOBLET SQ" -> "goblet squat"."""
+    """ "REV LUNGE" -> "reverse lunge"."""
     return " ".join(_SHORT.get(word, word) for word in re.sub(r"[./]", " ", name.lower()).split())
 
 

@@ -56,6 +56,10 @@ def _language(marks: str, *words: tuple[str, str]) -> OtherLanguage:
     )
 
 
+_MOST = (
+    r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?",
+    "max",
+)  # as many as possible, much alike in all of them
 _LANGUAGES = (
     _language(
         r"wdh|wiederholungen|sa?tze|saetze|u?bung(?:en)?|uebung(?:en)?|ruhetag|tag\s+\d|wochen|unterkorper|oberkorper|und|aber|nicht|jeweils|pro\s+seite|je\s+seite|sek(?:unden)?|aufwarmen|aufwaermen|"
@@ -67,7 +71,7 @@ _LANGUAGES = (
         (r"(?:pro|je)\s+(?:seite|bein|arm)", "per side"), (r"links\s+(?:zuerst|beginnen|anfangen)", "left side first"),
         (r"rechts\s+(?:zuerst|beginnen|anfangen)", "right side first"), (r"schwache(?:re)?\s+seite\s+zuerst", "weaker side first"),
         (r"aufw(?:a|ae)rmen", "Warm-up"), (r"pause(?=\s*[:=]?\s*\d)", "rest"),
-        (r"bis\s+zum\s+(?:muskel)?versagen|so\s+viele\s+wie\s+m(?:o|oe)glich", "AMRAP"), (r"oder(?=\s)", "or"), (r"sonst|ansonsten", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"), (r"ersatz(?=\s*:)", "sub"),
+        (r"bis\s+zum\s+(?:muskel)?versagen|so\s+viele\s+wie\s+m(?:o|oe)glich", "AMRAP"), (r"oder(?=\s)", "or"), (r"sonst|ansonsten", "or"), _MOST, (r"ersatz(?=\s*:)", "sub"),
         (r"montags?", "Monday"), (r"dienstags?", "Tuesday"), (r"mittwochs?", "Wednesday"), (r"donnerstags?", "Thursday"), (r"freitags?", "Friday"),
         (r"samstags?|sonnabends?", "Saturday"), (r"sonntags?", "Sunday"),
     ),
@@ -79,7 +83,7 @@ _LANGUAGES = (
         (r"por\s+(?:lado|pierna|brazo)", "per side"), (r"cada\s+(?:lado|pierna|brazo)", "each side"), (r"(?:lado\s+)?izquierd[oa]\s+primero", "left side first"),
         (r"(?:lado\s+)?derech[oa]\s+primero", "right side first"), (r"(?:el\s+)?lado\s+debil\s+primero", "weaker side first"), (r"calentamiento", "Warm-up"),
         (r"descanso(?=\s*[:=]?\s*\d)", "rest"), (r"descanso", "Rest"), (r"(?:hasta\s+el|al)\s+fallo|lo\s+que\s+puedas", "AMRAP"), (r"superserie", "superset"),
-        (r"ejercicios?", "Exercise"), (r"orden", "Order"), (r"peso|carga", "Load"), (r"notas", "Notes"), (r"alternativa(?=\s*:)", "sub"), (r"(?:si\s+no|de\s+lo\s+contrario)(?=\s*[:,])", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"), (r"(?<=\w\s)o(?=\s\w)", "or"),
+        (r"ejercicios?", "Exercise"), (r"orden", "Order"), (r"peso|carga", "Load"), (r"notas", "Notes"), (r"alternativa(?=\s*:)", "sub"), (r"(?:si\s+no|de\s+lo\s+contrario)(?=\s*[:,])", "or"), _MOST, (r"(?<=\w\s)o(?=\s\w)", "or"),
         (r"lunes", "Monday"), (r"martes", "Tuesday"), (r"miercoles", "Wednesday"), (r"jueves", "Thursday"), (r"viernes", "Friday"), (r"sabado", "Saturday"), (r"domingo", "Sunday"),
     ),
     _language(
@@ -90,7 +94,7 @@ _LANGUAGES = (
         (r"par\s+(?:cote|jambe|bras)", "per side"), (r"chaque\s+(?:cote|jambe|bras)", "each side"), (r"(?:cote\s+)?gauche\s+d'abord", "left side first"),
         (r"(?:cote\s+)?droite?\s+d'abord", "right side first"), (r"cote\s+faible\s+d'abord", "weaker side first"), (r"echauffement", "Warm-up"),
         (r"repos(?=\s*[:=]?\s*\d)", "rest"), (r"repos", "Rest"), (r"(?:jusqu'a\s+l'|a\s+l')echec", "AMRAP"),
-        (r"exercices?", "Exercise"), (r"sinon", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"), (r"ordre", "Order"), (r"charge|poids", "Load"), (r"remarques", "Notes"), (r"(?<=\w\s)ou(?=\s\w)", "or"),
+        (r"exercices?", "Exercise"), (r"sinon", "or"), _MOST, (r"ordre", "Order"), (r"charge|poids", "Load"), (r"remarques", "Notes"), (r"(?<=\w\s)ou(?=\s\w)", "or"),
         (r"lundi", "Monday"), (r"mardi", "Tuesday"), (r"mercredi", "Wednesday"), (r"jeudi", "Thursday"), (r"vendredi", "Friday"), (r"samedi", "Saturday"), (r"dimanche", "Sunday"),
     ),
     _language(
@@ -99,7 +103,7 @@ _LANGUAGES = (
         (r"herhalingen|herh\.?", "reps"), (r"seconden", "sec"), (r"minuten", "min"), (r"stappen|passen", "steps"), (r"rondes", "rounds"),
         (r"per\s+(?:kant|zijde|been|arm)", "per side"), (r"elke\s+(?:kant|zijde|been|arm)", "each side"), (r"links\s+(?:eerst|beginnen)", "left side first"),
         (r"rechts\s+(?:eerst|beginnen)", "right side first"), (r"zwakk?e\s+(?:kant|zijde)\s+eerst", "weaker side first"), (r"opwarming|warming-up", "Warm-up"),
-        (r"rust(?=\s*[:=]?\s*\d)", "rest"), (r"rust", "Rest"), (r"tot\s+falen", "AMRAP"), (r"anders(?=\s*[:,])", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"), (r"oefening(?:en)?", "Exercise"), (r"volgorde", "Order"), (r"gewicht", "Load"),
+        (r"rust(?=\s*[:=]?\s*\d)", "rest"), (r"rust", "Rest"), (r"tot\s+falen", "AMRAP"), (r"anders(?=\s*[:,])", "or"), _MOST, (r"oefening(?:en)?", "Exercise"), (r"volgorde", "Order"), (r"gewicht", "Load"),
         (r"opmerkingen|notities", "Notes"), (r"(?<!sets\s)(?<=\w\s)of(?=\s\w)", "or"),
         (r"maandag", "Monday"), (r"dinsdag", "Tuesday"), (r"woensdag", "Wednesday"), (r"donderdag", "Thursday"), (r"vrijdag", "Friday"), (r"zaterdag", "Saturday"), (r"zondag", "Sunday"),
     ),
@@ -111,7 +115,7 @@ _LANGUAGES = (
         (r"per\s+(?:lato|gamba|braccio)", "per side"), (r"ogni\s+(?:lato|gamba|braccio)", "each side"), (r"(?:prima\s+(?:il\s+)?sinistr[oa]|sinistr[oa]\s+prima)", "left side first"),
         (r"(?:prima\s+(?:il\s+)?destr[oa]|destr[oa]\s+prima)", "right side first"), (r"lato\s+debole\s+prima", "weaker side first"), (r"riscaldamento", "Warm-up"),
         (r"(?:riposo|recupero)(?=\s*[:=]?\s*\d)", "rest"), (r"riposo", "Rest"), (r"a\s+cedimento", "AMRAP"), (r"esercizio|esercizi", "Exercise"), (r"ordine", "Order"),
-        (r"carico|peso", "Load"), (r"oppure", "or"), (r"altrimenti|sennò", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"), (r"(?<=\w\s)o(?=\s\w)", "or"),
+        (r"carico|peso", "Load"), (r"oppure", "or"), (r"altrimenti|sennò", "or"), _MOST, (r"(?<=\w\s)o(?=\s\w)", "or"),
         (r"lunedi", "Monday"), (r"martedi", "Tuesday"), (r"mercoledi", "Wednesday"), (r"giovedi", "Thursday"), (r"venerdi", "Friday"), (r"sabato", "Saturday"), (r"domenica", "Sunday"),
     ),
     _language(
@@ -121,7 +125,7 @@ _LANGUAGES = (
         (r"repeticoes", "reps"), (r"segundos|seg\.?", "sec"), (r"minutos?", "min"), (r"passos", "steps"), (r"metros", "metres"), (r"rodadas|voltas", "rounds"),
         (r"por\s+(?:lado|perna|braco)", "per side"), (r"cada\s+(?:lado|perna|braco)", "each side"), (r"(?:lado\s+)?esquerdo\s+primeiro", "left side first"),
         (r"(?:lado\s+)?direito\s+primeiro", "right side first"), (r"lado\s+fraco\s+primeiro", "weaker side first"), (r"aquecimento", "Warm-up"),
-        (r"descanso(?=\s*[:=]?\s*\d)", "rest"), (r"descanso", "Rest"), (r"ate\s+(?:a\s+|à\s+)?falha", "AMRAP"), (r"exercicios?", "Exercise"), (r"senao|caso\s+contrario", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"), (r"ordem", "Order"),
+        (r"descanso(?=\s*[:=]?\s*\d)", "rest"), (r"descanso", "Rest"), (r"ate\s+(?:a\s+|à\s+)?falha", "AMRAP"), (r"exercicios?", "Exercise"), (r"senao|caso\s+contrario", "or"), _MOST, (r"ordem", "Order"),
         (r"carga|peso", "Load"), (r"notas", "Notes"), (r"(?<=\w\s)ou(?=\s\w)", "or"),
         (r"segunda(?:-feira)?", "Monday"), (r"terca(?:-feira)?", "Tuesday"), (r"quarta(?:-feira)?", "Wednesday"), (r"quinta(?:-feira)?", "Thursday"),
         (r"sexta(?:-feira)?", "Friday"), (r"sabado", "Saturday"), (r"domingo", "Sunday"),
@@ -133,7 +137,7 @@ _LANGUAGES = (
         (r"powtorzen(?:ia)?|powt\.?", "reps"), (r"sekund[y]?|sek\.?", "sec"), (r"minut[ay]?", "min"), (r"krokow", "steps"), (r"metrow", "metres"), (r"rund[y]?|obwod(?:y|ow)", "rounds"),
         (r"na\s+(?:kazda\s+)?(?:strone|noge|reke)", "per side"), (r"kazda\s+(?:strona|noga|reka)", "each side"), (r"najpierw\s+lewa|lewa\s+najpierw", "left side first"),
         (r"najpierw\s+prawa|prawa\s+najpierw", "right side first"), (r"slabsza\s+strona\s+najpierw", "weaker side first"), (r"rozgrzewka", "Warm-up"),
-        (r"(?:przerwa|odpoczynek)(?=\s*[:=]?\s*\d)", "rest"), (r"do\s+upadku", "AMRAP"), (r"lub|albo", "or"), (r"inaczej(?=\s*[:,])|w\s+przeciwnym\s+razie", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"),
+        (r"(?:przerwa|odpoczynek)(?=\s*[:=]?\s*\d)", "rest"), (r"do\s+upadku", "AMRAP"), (r"lub|albo", "or"), (r"inaczej(?=\s*[:,])|w\s+przeciwnym\s+razie", "or"), _MOST,
         (r"poniedzialek", "Monday"), (r"wtorek", "Tuesday"), (r"sroda", "Wednesday"), (r"czwartek", "Thursday"), (r"piatek", "Friday"), (r"sobota", "Saturday"), (r"niedziela", "Sunday"),
     ),
     _language(
@@ -143,7 +147,7 @@ _LANGUAGES = (
         (r"serier|sett", "sets"), (r"repetitioner|repetisjoner|gentagelser", "reps"), (r"sekunder|sek\.?", "sec"), (r"minutt?er", "min"), (r"steg|skritt|skridt", "steps"), (r"meter", "metres"),
         (r"runder|varv", "rounds"), (r"(?:per|pr\.?|hver|varje)\s+(?:side|sida|be(?:i)?n|arm)", "per side"), (r"venstre\s+forst|vanster\s+forst", "left side first"),
         (r"hoyre\s+forst|hojre\s+forst|hoger\s+forst", "right side first"), (r"svak(?:este|este)?\s+sid[ea]\s+forst", "weaker side first"),
-        (r"opp?varming|opvarmning|uppvarmning", "Warm-up"), (r"(?:hvile|vila|pause|paus)(?=\s*[:=]?\s*\d)", "rest"), (r"til\s+utmattelse|till\s+failure", "AMRAP"), (r"eller", "or"), (r"(?:annars|ellers)", "or"), (r"max(?:imal|imum|imo|imaal|imalt)?\.?|massimo|maks(?:imum|imalt|ymalnie|\.)?", "max"),
+        (r"opp?varming|opvarmning|uppvarmning", "Warm-up"), (r"(?:hvile|vila|pause|paus)(?=\s*[:=]?\s*\d)", "rest"), (r"til\s+utmattelse|till\s+failure", "AMRAP"), (r"eller", "or"), (r"(?:annars|ellers)", "or"), _MOST,
         (r"mandag", "Monday"), (r"ti(?:r)?sdag", "Tuesday"), (r"onsdag", "Wednesday"), (r"torsdag", "Thursday"), (r"fredag", "Friday"), (r"l(?:o|ø)rdag", "Saturday"), (r"s(?:o|ø)ndag", "Sunday"),
     ),
 )  # fmt: skip
