@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from bot.language.meaning import SIZE
-from bot.language.meaning.vectors import words_of
+from bot.language.meaning.vectors import cut, words_of
 from tests.builders.learn_likeness import ordinary_texts, told_texts
 
 ROOM = Path(__file__).resolve().parents[2] / "bot" / "language" / "meaning"
@@ -48,20 +48,7 @@ def main() -> None:
 
 
 def _places(text: str, place: dict[str, int]) -> list[int]:
-    return [at for word in words_of(text) for at in _cut(word, place)]
-
-
-def _cut(word: str, place: dict[str, int]) -> list[int]:
-    found: list[int] = []
-    start = 0
-    while start < len(word):
-        ahead = "##" if start else ""
-        end = next((end for end in range(len(word), start, -1) if ahead + word[start:end] in place), None)
-        if end is None:
-            return []
-        found.append(place[ahead + word[start:end]])
-        start = end
-    return found
+    return [at for word in words_of(text) for at in cut(word, place)]
 
 
 def _embeddings(path: Path) -> NDArray[np.float32]:

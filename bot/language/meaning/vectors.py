@@ -17,6 +17,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Mapping
 from functools import lru_cache
 from importlib.resources import files
 from typing import NamedTuple
@@ -57,11 +58,15 @@ def words_of(text: str) -> list[str]:
 
 @lru_cache(maxsize=8192)
 def pieces_of(word: str) -> tuple[int, ...]:
-    """The places of a word's pieces, the longest first found; nothing for a word that cannot be made of pieces.
+    """The places of a word's pieces; nothing for a word that cannot be made of pieces."""
+    return cut(word, _vectors().place)
+
+
+def cut(word: str, place: Mapping[str, int]) -> tuple[int, ...]:
+    """A word in pieces, the longest first found; nothing where a part of it is no piece. place: of each piece.
 
     Source: the greedy cutting of WordPiece (Devlin et al. 2019).
     """
-    place = _vectors().place
     found: list[int] = []
     start = 0
     while start < len(word):
