@@ -175,18 +175,18 @@ def leave_asked(reply: replies.LeaveAsked) -> str:
     )
 
 
+_STILL_YOURS = "What I keep of you is still yours: /mydata sends it, /erase removes it."
+
+
 @says(replies.Left)
 def left(reply: replies.Left) -> str:
-    kept = " What I keep of you is still yours: /mydata sends it, /erase removes it." if reply.agreed else ""
+    kept = f" {_STILL_YOURS}" if reply.agreed else ""
     return f"All right, nothing more from me.{kept} If you change your mind, open your coach's invite link again."
 
 
 @says(replies.Removed)
 def removed(reply: replies.Removed) -> str:
-    return (
-        f"{esc(reply.coach)} has ended your time in the group, so I stop here. What I keep of you is still yours: /mydata sends it, "
-        "/erase removes it."
-    )
+    return f"{esc(reply.coach)} has ended your time in the group, so I stop here. {_STILL_YOURS}"
 
 
 @says(replies.HasLeft)

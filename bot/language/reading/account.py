@@ -15,6 +15,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
+from bot.language.reading.clauses import DAY_NAME
 from bot.language.reading.heard import label_of
 from bot.language.readings import (
     Aside,
@@ -43,7 +44,6 @@ _PERSON = (
     r"guy|guys|bloke|dude|girl|lad|woman|man|trainer|teammate|missus|teenager"
 )
 _SEEN_TO = "wants?|said|says|asked|called|rang|calls|told|helped|is|was|came|comes|gave|sat|needs|kept"  # they did no set
-_DAY = r"(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|thu|fri|sat|sun"
 _WENT_BEFORE = r"(?<!than )(?<!than on )(?<!like )(?<!as )(?<!as on )(?<!since )(?<!from )(?<!vs )(?<!beat )(?<!until )(?<!till )(?<!by )(?<!see you )(?<!before )(?<!sore )"
 
 
@@ -157,10 +157,10 @@ _WEIGHTY = (
     _Weighty(
         _any(
             rf"{_WENT_BEFORE}\b(?:yesterday|yday|ystrday|last (?:night|nite|evening)|(?:two|three|2|3) days ago|the other day)\b",
-            rf"\b(?:from|for|did|done|on|late) (?:on |last |the )?(?:{_DAY})\b",
+            rf"\b(?:from|for|did|done|on|late) (?:on |last |the )?{DAY_NAME}\b",
         ),
         _of_another_day,
-        _any(rf"\b(?:than|like|as|vs|beat|since|sore)\b[^.;\n]*\b(?:yesterday|last|{_DAY})\b", r"\b(?:today|now|tonight)\b"),
+        _any(rf"\b(?:than|like|as|vs|beat|since|sore)\b[^.;\n]*\b(?:yesterday|last|{DAY_NAME})\b", r"\b(?:today|now|tonight)\b"),
     ),
     # What is only meant to be done.
     _Weighty(

@@ -84,11 +84,11 @@ _WHEN = re.compile(
     r"(?P<when>yesterday(?:'?s)?|gisteren|gestern|ayer|ontem|ieri|wczoraj|yday|yest|ystrday|yesterdy|last nite|last night|day before yesterday|(?:last |this |on )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|wed|weds|thurs?|thu|fri|sat|sun)(?:'?s)?\b|day \d{1,2}(?:'?s)?(?! (?:of|without|in|on|since|after|no)\b)|(?:two|2|three|3) days ago)"
     r"(?:\s+(?:session|workout|training|sets|numbers|was|were|i did|i got|did|evening|morning|night|stuff|log))*\s*[:\-,]?\s*"
 )
-_DAY_NAME = r"(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|weds?|thurs?|thu|fri|sat|sun)"
+DAY_NAME = r"(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues?|weds?|thurs?|thu|fri|sat|sun)"
 _WHEN_INSIDE = re.compile(
     rf"^(?![^\d\n]*\b(?:plan(?:s|ned|ning)?|next|will|gonna|going to|aim(?:ing)?|target|coming|hoping|if)\b)(?=[^\d\n]*\b(?:did|done|doing|trained|log|logged|forgot|late|missed|entry|session|workout|numbers|sets|was|were|here'?s|these are|got|catch(?:ing)? up|from|for|yesterday'?s|backlog|add)\b)"
     rf"[^\d\n]{{1,60}}?(?<!than)(?<!as)(?<!like)(?<!since)(?<!vs)(?<!sore)(?<!sore from)(?<!before)(?<!after)(?<!until)(?<!till)(?<!see you)\s"
-    rf"(?P<when>yesterday(?:'?s)?|yday|day before yesterday|last (?:night|nite)|(?:(?:on|for|from|last|this)\s+)+{_DAY_NAME}\b|{_DAY_NAME}'s|(?:two|2|three|3) days ago)"
+    rf"(?P<when>yesterday(?:'?s)?|yday|day before yesterday|last (?:night|nite)|(?:(?:on|for|from|last|this)\s+)+{DAY_NAME}\b|{DAY_NAME}'s|(?:two|2|three|3) days ago)"
     r"(?![^\n]*\b(?:today|now|tonight)\b)(?:[^\d\n]{0,40}?[:,]|[^\d\n,:]{0,40}?(?=\s\d))\s*"
 )
 _WHEN_LATE = re.compile(
@@ -96,9 +96,9 @@ _WHEN_LATE = re.compile(
     r"(?P<when>yesterday|yday|day before yesterday|(?:last |on |(?<=\()|(?<=\d )|(?<=\d, ))(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)|two days ago|2 days ago)\)?\s*[.!]*\s*$"
 )
 _TO_COME = re.compile(r"\b(?:plan\w*|next|will|gonna|going to|aim\w*|target|coming|hoping|if|maybe|might|so)\b")
-_BARE_DAY = re.compile(rf"{_DAY_NAME}")
+_BARE_DAY = re.compile(rf"{DAY_NAME}")
 _THEN_AND_NOW = re.compile(
-    rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{_DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+"
+    rf"^[^\n]{{0,30}}?\b(?:last (?:week|time|session|month)|(?:last |on )?{DAY_NAME})\b[^\n]{{0,40}}?\d[^\n]{{0,30}}?\b(?:today|now|this time|tonight)[\s,:]+"
 )
 _LAST_WEEK_FIRST = re.compile(
     r"^\s*(?:so )?last (?:week|wk|time|session) (?:was |i did |i got |it was )?[^.;\n]*\d[^.;\n]*[.;]\s+(?=[^\n]*\d)"

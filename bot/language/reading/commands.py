@@ -153,7 +153,7 @@ def finish(folded: str) -> FinishHeard | None:
     told = _SIGNS.sub(" ", folded).strip()
     found = _FINISH.fullmatch(told)
     if not found and _OVER_FOR_TODAY.fullmatch(told):
-        return FinishHeard(None, None)
+        return FinishHeard()
     if not found or _DONE_A_LIST.match(folded):
         return None
     rest = found["rest"] or ""

@@ -70,6 +70,7 @@ HANGING = Rewriting(
     "+{load}",
     words=("hanging", "hung", "dangling", "strapped"),
 )
+_LEAST_LOAD = 16  # below it an arrow may as well lead from count to count
 
 
 def _heavy_first(found: re.Match[str]) -> str:
@@ -82,7 +83,6 @@ def _heavy_first(found: re.Match[str]) -> str:
     )
 
 
-_LEAST_LOAD = 16  # below it an arrow may as well lead from count to count
 # "90 -> 8": the load, and how often
 ARROW = Rewriting(
     re.compile(
